@@ -1,0 +1,10 @@
+/** Who may see an entry, the widest circle first. */
+export const ACCESS = ['public', 'internal', 'restricted'] as const;
+
+/** Access of an entry, and the audience of a build. */
+export type Access = (typeof ACCESS)[number];
+
+/** True where somebody of the audience may see a thing of this access. */
+export function maySee(audience: Access, access: Access): boolean {
+  return ACCESS.indexOf(access) <= ACCESS.indexOf(audience);
+}

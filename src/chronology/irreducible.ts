@@ -1,0 +1,89 @@
+import type { Active } from './bounds.ts';
+import type { Compiled } from './compiled.ts';
+import { isConsistent } from './consistency.ts';
+
+/** What an enumeration of irreducible sets found, in statements of the network given. */
+export interface IrreducibleSets {
+  readonly sets: readonly (readonly number[])[];
+  /** Minimal sets whose withdrawal leaves the rest consistent; only where `complete`. */
+  readonly corrections: readonly (readonly number[])[];
+  /** False where a cap cut the enumeration off. */
+  readonly complete: boolean;
+}
+
+const MOST_SETS = 200;
+const MOST_NODES = 20_000;
+
+/**
+ * Lists the irreducible inconsistent sets of statements by a tree of withdrawals
+ * (Reiter, Artificial Intelligence 32, 1987, with the labels shrunk by a deletion filter):
+ * a node withdraws some statements; if the rest is inconsistent, one irreducible set of it labels
+ * the node, and each of its members is withdrawn in turn. Every irreducible set labels some node,
+ * since a path that withdraws only members of other sets can end in no other way.
+ */
+export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
+  const count = compiled.network.statements.length;
+  const sets: number[][] = [];
+  const corrections: (readonly number[])[] = [];
+  const seen = new Set<string>(['']);
+  let level: (readonly number[])[] = [[]];
+  let nodes = 0;
+  while (level.length > 0) {
+    const next: (readonly number[])[] = [];
+    for (const withdrawn of level) {
+      nodes += 1;
+      if (nodes > MOST_NODES || sets.length > MOST_SETS) {
+        return { sets: sets.slice(0, MOST_SETS), corrections, complete: false };
+      }
+      if (corrections.some((smaller) => smaller.every((one) => withdrawn.includes(one)))) continue;
+      const label = labelOf(compiled, count, withdrawn, sets);
+      if (!label) {
+        corrections.push(withdrawn);
+        continue;
+      }
+      for (const member of label) {
+        const more = [...withdrawn, member].sort((a, b) => a - b);
+        const key = more.join(',');
+        if (!seen.has(key)) {
+          seen.add(key);
+          next.push(more);
+        }
+      }
+    }
+    level = next;
+  }
+  return { sets, corrections, complete: true };
+}
+
+function labelOf(
+  compiled: Compiled,
+  count: number,
+  withdrawn: readonly number[],
+  sets: number[][],
+): readonly number[] | null {
+  const known = sets.find((set) => !set.some((member) => withdrawn.includes(member)));
+  if (known) return known;
+  const active = new Uint8Array(count).fill(1);
+  for (const member of withdrawn) active[member] = 0;
+  if (isConsistent(compiled, active)) return null;
+  const fresh = shrink(compiled, active);
+  sets.push(fresh);
+  return fresh;
+}
+
+/** Takes statements out of an inconsistent set, worst grade first, as long as it stays inconsistent. */
+export function shrink(compiled: Compiled, active: Active): number[] {
+  const kept = active.slice();
+  const members = [...kept.keys()].filter((index) => kept[index] === 1);
+  const rank = (index: number): number => compiled.network.statements[index]?.rank ?? 0;
+  members.sort((a, b) => rank(b) - rank(a) || b - a);
+  for (let size = Math.ceil(members.length / 4); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 4)) {
+    for (let from = 0; from < members.length; from += size) {
+      const chunk = members.slice(from, from + size).filter((index) => kept[index] === 1);
+      if (chunk.length === 0) continue;
+      for (const index of chunk) kept[index] = 0;
+      if (isConsistent(compiled, kept)) for (const index of chunk) kept[index] = 1;
+    }
+  }
+  return [...kept.keys()].filter((index) => kept[index] === 1);
+}

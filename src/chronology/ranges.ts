@@ -1,0 +1,71 @@
+import { type Active, type Bounds, type Domains, propagate } from './bounds.ts';
+import { mergeStretches, searchChoices, type Stretch } from './choices.ts';
+import type { Compiled } from './compiled.ts';
+import { type Part, partOf, tiedGroups } from './part-of-network.ts';
+
+/** Ranges of all moments from one consistent set of statements. */
+export interface Ranges {
+  /** Bounds that need no choice: every date with gaps by its hull. */
+  readonly hull: Bounds;
+  readonly earliest: Float64Array;
+  readonly latest: Float64Array;
+  /** Stretches of a moment, where there are two or more. */
+  readonly stretches: ReadonlyMap<number, readonly Stretch[]>;
+  /** Moments whose search was cut off. */
+  readonly inexact: ReadonlySet<number>;
+  /** The tied groups in which members had to be chosen. */
+  readonly chosen: readonly ChosenGroup[];
+}
+
+/** A tied group with dates with gaps, and its consistent choices. */
+export interface ChosenGroup {
+  readonly part: Part;
+  readonly solutions: readonly { readonly bounds: Bounds; readonly domains: Domains }[];
+}
+
+/**
+ * Ranges of every moment: for each, the union over all consistent choices of members.
+ * Every day in a stretch is possible for that moment alone, not for all moments together.
+ * Where a search is cut off, the hull stands, cut by the range at the next better grade.
+ */
+export function rangesOf(compiled: Compiled, active: Active, better: Ranges | null): Ranges {
+  const hull = propagate(compiled, active);
+  const earliest = hull.earliest.slice();
+  const latest = hull.latest.slice();
+  const stretches = new Map<number, readonly Stretch[]>();
+  const inexact = new Set<number>();
+  const chosen: ChosenGroup[] = [];
+  for (const part of splittingParts(compiled, active)) {
+    const all = new Uint8Array(part.statements.length).fill(1);
+    const search = searchChoices(part.compiled, all, false);
+    if (!search.complete || search.solutions.length === 0) {
+      for (const moment of part.moments) {
+        inexact.add(moment);
+        if (!better) continue;
+        earliest[moment] = Math.max(earliest[moment] as number, better.earliest[moment] as number);
+        latest[moment] = Math.min(latest[moment] as number, better.latest[moment] as number);
+      }
+      continue;
+    }
+    chosen.push({ part, solutions: search.solutions });
+    part.moments.forEach((moment, local) => {
+      const merged = mergeStretches(
+        search.solutions.map(({ bounds }) => ({
+          earliest: bounds.earliest[local] as number,
+          latest: bounds.latest[local] as number,
+        })),
+      );
+      earliest[moment] = merged[0]?.earliest ?? Number.NEGATIVE_INFINITY;
+      latest[moment] = merged.at(-1)?.latest ?? Number.POSITIVE_INFINITY;
+      if (merged.length > 1) stretches.set(moment, merged);
+    });
+  }
+  return { hull, earliest, latest, stretches, inexact, chosen };
+}
+
+function splittingParts(compiled: Compiled, active: Active): readonly Part[] {
+  if (!compiled.splitting.some((statement) => active[statement])) return [];
+  return tiedGroups(compiled, active)
+    .filter((statements) => statements.some((index) => compiled.network.statements[index]?.choice))
+    .map((statements) => partOf(compiled, statements));
+}

@@ -1,0 +1,18 @@
+import { compute, hasErrors } from '../pipeline.ts';
+import { audienceOf, choiceOf, type Command, folderOf } from './commands.ts';
+import { formatProblems, PROBLEM_FORMATS } from './format-problems.ts';
+import { loadWorkspace } from './load-workspace.ts';
+
+export const check: Command = {
+  name: 'check',
+  summary: 'reads all entries and says what is wrong, where, and how to mend it',
+  usage: 'kerfmark check [--in FOLDER] [--format text|json|sarif] [--audience A]',
+  examples: ['kerfmark check', 'kerfmark check --in ../lerakos --format sarif'],
+  flags: { format: 'value' },
+  async run(options, effects) {
+    const files = await loadWorkspace(folderOf(options, effects));
+    const { problems } = compute(files, audienceOf(options, 'restricted'));
+    effects.out(formatProblems(problems, choiceOf(options, 'format', PROBLEM_FORMATS, 'text')));
+    return hasErrors(problems) ? 1 : 0;
+  },
+};

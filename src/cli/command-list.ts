@@ -1,0 +1,7 @@
+import { check } from './check.ts';
+import type { Command } from './commands.ts';
+import { dates } from './dates.ts';
+import { why } from './why.ts';
+
+/** All commands, in the order in which the help tells them. */
+export const COMMANDS: readonly Command[] = [check, dates, why];

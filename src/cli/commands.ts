@@ -1,0 +1,44 @@
+import path from 'node:path';
+import { ACCESS, type Access } from '../base/access.ts';
+import { type Effects } from './effects.ts';
+import { Fault } from './load-workspace.ts';
+
+/** Options that a command was given, after parsing. */
+export interface Options {
+  readonly words: readonly string[];
+  readonly flags: Readonly<Record<string, string | boolean | undefined>>;
+}
+
+/** One command: what it does in a line, how it is typed, and the doing; returns the exit code. */
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  readonly usage: string;
+  readonly examples: readonly string[];
+  /** Flags beyond --in, --audience and --help: name to whether it takes a value. */
+  readonly flags: Readonly<Record<string, 'value' | 'switch'>>;
+  run(options: Options, effects: Effects): Promise<number>;
+}
+
+/** The folder that holds `entries/`. */
+export function folderOf(options: Options, effects: Effects): string {
+  return path.resolve(effects.cwd, String(options.flags.in ?? '.'));
+}
+
+/** The audience asked for; internal where none was named. */
+export function audienceOf(options: Options, usual: Access = 'internal'): Access {
+  const given = options.flags.audience;
+  if (given === undefined) return usual;
+  if (!ACCESS.includes(given as Access)) {
+    throw new Fault(`"${String(given)}" is no audience. The audiences are: ${ACCESS.join(', ')}.`);
+  }
+  return given as Access;
+}
+
+/** A flag whose value must be one of some words. */
+export function choiceOf<Word extends string>(options: Options, flag: string, words: readonly Word[], usual: Word): Word {
+  const given = options.flags[flag];
+  if (given === undefined) return usual;
+  if (!words.includes(given as Word)) throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
+  return given as Word;
+}

@@ -1,0 +1,82 @@
+import { readdir, readFile, realpath, stat } from 'node:fs/promises';
+import path from 'node:path';
+import type { Diagnostic } from '../base/diagnostic.ts';
+import type { WorkspaceFiles } from '../reading/reading.ts';
+import type { TextFile } from '../reading/text-file.ts';
+
+/** Largest file that is read as an entry, in bytes. */
+const MOST_BYTES = 4_000_000;
+
+/** A fault that stops a command: exit code 2, words instead of a stack trace. */
+export class Fault extends Error {}
+
+/** Loads the files under FOLDER/entries; what cannot be read becomes a problem, nothing is changed. */
+export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
+  const root = path.join(folder, 'entries');
+  const found = await stat(root).catch(() => null);
+  if (!found?.isDirectory()) {
+    throw new Fault(`There is no folder "entries" in ${folder}.\nGo to the folder that holds it, name it with --in FOLDER, or type "kerfmark begin" to make one.`);
+  }
+  const inside = await realpath(root);
+  const files = await listFiles(root);
+  const problems: Diagnostic[] = [];
+  const load = async (wanted: RegExp): Promise<readonly TextFile[]> => {
+    const loaded: TextFile[] = [];
+    for (const file of files.filter((one) => wanted.test(one))) {
+      const text = await loadText(path.join(root, file), inside, `entries/${file}`, problems);
+      if (text !== null) loaded.push({ file: `entries/${file}`, text });
+    }
+    return loaded;
+  };
+  return {
+    entries: await load(/(?<!^|\/)\.md$/i),
+    defaults: await load(/(^|\/)_defaults\.ya?ml$/),
+    tables: await load(/\.csv$/i),
+    problems,
+  };
+}
+
+/** Paths below a folder, with `/`, sorted; hidden files and folders are not looked into. */
+export async function listFiles(root: string, below = ''): Promise<readonly string[]> {
+  const names = await readdir(path.join(root, below), { withFileTypes: true });
+  const lists = await Promise.all(
+    names
+      .filter((one) => !one.name.startsWith('.'))
+      .map(async (one) => {
+        const here = below === '' ? one.name : `${below}/${one.name}`;
+        return one.isDirectory() ? listFiles(root, here) : [here];
+      }),
+  );
+  return lists.flat().sort();
+}
+
+async function loadText(
+  full: string,
+  inside: string,
+  file: string,
+  problems: Diagnostic[],
+): Promise<string | null> {
+  const problem = (code: string, message: string, mend: string): null => {
+    problems.push({ code, severity: 'error', place: { file, line: 1, column: 1 }, message, mend });
+    return null;
+  };
+  try {
+    const real = await realpath(full);
+    if (real !== inside && !real.startsWith(inside + path.sep)) {
+      return problem('file-outside', 'the file is a link that leads out of the workspace', 'copy the file itself into the folder');
+    }
+    if ((await stat(real)).size > MOST_BYTES) {
+      return problem('file-too-large', 'the file is larger than 4 MB', 'part it into several entries; images stand beside an entry as files of their own');
+    }
+    const bytes = await readFile(real);
+    if (bytes[0] === 0xff || bytes[0] === 0xfe) {
+      return problem('file-not-utf8', 'the file is written in UTF-16', 'save it as UTF-8');
+    }
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch (error) {
+    if (error instanceof TypeError) {
+      return problem('file-not-utf8', 'the file is not written in UTF-8, so letters with accents cannot be read', 'open it in your editor and save it with the encoding UTF-8');
+    }
+    return problem('file-not-read', `the file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`, 'check that it exists and that you may read it');
+  }
+}

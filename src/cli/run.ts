@@ -1,0 +1,70 @@
+import { parseArgs } from 'node:util';
+import { nearest } from '../base/nearest.ts';
+import { COMMANDS } from './command-list.ts';
+import type { Command, Options } from './commands.ts';
+import type { Effects } from './effects.ts';
+import { Fault } from './load-workspace.ts';
+
+const EVERY: Readonly<Record<string, 'value' | 'switch'>> = { in: 'value', audience: 'value', help: 'switch' };
+
+/**
+ * Runs one command line; returns the exit code: 0 clean, 1 problems in the entries, 2 fault.
+ */
+export async function run(line: readonly string[], effects: Effects): Promise<number> {
+  const [name, ...rest] = line;
+  if (name === undefined || name === '--help' || name === '-h' || name === 'help') {
+    effects.out(overview());
+    return 0;
+  }
+  const command = COMMANDS.find((one) => one.name === name);
+  try {
+    if (!command) {
+      const [near] = nearest(name, COMMANDS.map((one) => one.name), 1);
+      throw new Fault(`There is no command "${name}".${near ? ` Did you mean "${near}"?` : ''}\n${overview()}`);
+    }
+    const options = parse(command, rest);
+    if (options.flags.help) {
+      effects.out(helpOf(command));
+      return 0;
+    }
+    return await command.run(options, effects);
+  } catch (error) {
+    effects.err(`${faultWords(error)}\n`);
+    return 2;
+  }
+}
+
+function parse(command: Command, rest: readonly string[]): Options {
+  const flags = { ...EVERY, ...command.flags };
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...rest],
+      allowPositionals: true,
+      options: Object.fromEntries(
+        Object.entries(flags).map(([flag, kind]) => [flag, { type: kind === 'value' ? 'string' : 'boolean' }]),
+      ),
+    });
+    return { words: positionals, flags: values as Options['flags'] };
+  } catch (error) {
+    throw new Fault(`${(error as Error).message.split('. To specify')[0]}.\nUsage: ${command.usage}`);
+  }
+}
+
+function faultWords(error: unknown): string {
+  if (error instanceof Fault) return error.message;
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'ENOSPC') return 'The disk is full. Nothing was changed: the last good site is still there. Make room and try again.';
+  if (code === 'EACCES' || code === 'EPERM') return `Not allowed: ${(error as Error).message}. Check who owns the folder.`;
+  if (code === 'EADDRINUSE') return 'That port is in use. Try another with --port.';
+  return `This is a mistake of the program, not of your entries. Please report it with these lines:\n${(error as Error).stack ?? String(error)}`;
+}
+
+function overview(): string {
+  const width = Math.max(...COMMANDS.map((one) => one.name.length)) + 2;
+  const lines = COMMANDS.map((one) => `  ${one.name.padEnd(width)}${one.summary}`);
+  return `kerfmark COMMAND [options]\n\n${lines.join('\n')}\n\nEvery command takes --in FOLDER (the folder that holds entries/) and --help.\n`;
+}
+
+function helpOf(command: Command): string {
+  return `${command.name}: ${command.summary}\n\n  ${command.usage}\n\nExamples:\n${command.examples.map((one) => `  ${one}`).join('\n')}\n\nExit code: 0 clean, 1 problems in the entries, 2 fault.\n`;
+}

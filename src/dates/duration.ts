@@ -1,0 +1,69 @@
+import { dayOf } from './day.ts';
+
+/** A length in calendar units as written: ISO 8601 `P2Y`, `P6M`, `P10D`, `P1Y2M3D`, `P3W`. */
+export interface Duration {
+  readonly text: string;
+  readonly months: number;
+  readonly days: number;
+}
+
+const SHAPE = /^P(?=\d)(?:(\d+)Y)?(?:(\d+)M)?(?:(\d+)W)?(?:(\d+)D)?$/;
+
+/** Parses whole, non-negative years, months, weeks and days; null where the text is none. */
+export function parseDuration(text: string): Duration | null {
+  const found = SHAPE.exec(text.trim());
+  if (!found) return null;
+  const [years, months, weeks, days] = found.slice(1).map((part) => Number(part ?? 0)) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  const total = { months: years * 12 + months, days: weeks * 7 + days };
+  if (total.months > 120_000 || total.days > 40_000_000) return null;
+  return { text: text.trim(), ...total };
+}
+
+const CYCLE_MONTHS = 4800;
+const monthStarts: number[] = [];
+
+function monthStart(index: number): number {
+  return dayOf(Math.floor(index / 12), (((index % 12) + 12) % 12) + 1, 1);
+}
+
+function spans(months: number): { readonly short: number; readonly long: number } {
+  if (monthStarts.length === 0) {
+    for (let i = 0; i < CYCLE_MONTHS; i += 1) monthStarts.push(monthStart(i));
+  }
+  let short = Number.POSITIVE_INFINITY;
+  let long = 0;
+  for (let i = 0; i < CYCLE_MONTHS; i += 1) {
+    const distance = monthStart(i + months) - (monthStarts[i] as number);
+    short = Math.min(short, distance);
+    long = Math.max(long, distance);
+  }
+  return { short, long };
+}
+
+const known = new Map<number, { readonly short: number; readonly long: number }>();
+
+function spansOf(months: number): { readonly short: number; readonly long: number } {
+  const stored = known.get(months);
+  if (stored) return stored;
+  const fresh = months === 0 ? { short: 0, long: 0 } : spans(months);
+  known.set(months, fresh);
+  return fresh;
+}
+
+/**
+ * Least distance in days that the duration can mean, over the 4,800 months of the Gregorian
+ * cycle: P1M 28, P6M 181, P1Y 365, P4Y 1460, P10Y 3651, P100Y 36524.
+ */
+export function shortestDays(duration: Duration): number {
+  return spansOf(duration.months).short + duration.days;
+}
+
+/** Greatest distance in days that the duration can mean: P1M 31, P6M 184, P1Y 366, P10Y 3653. */
+export function longestDays(duration: Duration): number {
+  return spansOf(duration.months).long + duration.days;
+}

@@ -1,0 +1,159 @@
+import { parse as parseEdtf } from 'edtf';
+import { type Atom, readAtom } from './atom.ts';
+import type { Calendar, CalendarName } from './calendars/calendar.ts';
+import { calendarOf } from './calendars/calendars.ts';
+import type { DayRange } from './day.ts';
+import {
+  ALL_TIME,
+  type DateExpression,
+  type DateProblem,
+  type DateSettings,
+  type DateShape,
+  mergeRanges,
+  type Precision,
+} from './expression.ts';
+import { problem } from './problems.ts';
+
+/** Calendars whose dates have the shape of EDTF, so that the EDTF parser can judge them. */
+const JUDGED: readonly CalendarName[] = ['gregorian', 'julian'];
+
+/**
+ * Reads a date expression: ISO 8601-2 / EDTF levels 0 to 2, in any of the fourteen calendars.
+ * Returns the days it covers, or the problem with its mend. Whether a Gregorian or Julian text is
+ * EDTF at all is judged by the npm package `edtf`; the days are ours (see docs/methods.md).
+ *
+ * @example readDate('[1925..1931]', 'gregorian', settings) // one member, 1925-01-01 to 1931-12-31
+ */
+export function readDate(
+  written: string,
+  calendarName: CalendarName,
+  settings: DateSettings,
+): DateExpression | DateProblem {
+  const text = written.trim();
+  const calendar = calendarOf(calendarName);
+  if (JUDGED.includes(calendarName) && !isEdtf(text)) return problem.notEdtf(text, calendarName);
+  const read = readShape(text, calendar, settings);
+  if ('code' in read) return read;
+  const sunset = calendar.beginsAtSunset && settings.sunsetDays > 0;
+  const widening = sunset ? settings.sunsetDays : 0;
+  return {
+    text,
+    calendar: calendarName,
+    shape: widenShape(read.shape, widening),
+    precision: coarsest(read.atoms.map((atom) => atom.precision)),
+    approximate: read.atoms.some((atom) => atom.approximate),
+    uncertain: read.atoms.some((atom) => atom.uncertain),
+    sunset,
+    warnings: read.atoms.flatMap((atom) => atom.warnings),
+  };
+}
+
+/** True where the result of `readDate` is a problem. */
+export function isDateProblem(result: DateExpression | DateProblem): result is DateProblem {
+  return 'mend' in result;
+}
+
+/** The coarsest of some precisions; `day` for none. */
+export function coarsest(precisions: readonly Precision[]): Precision {
+  if (precisions.includes('year')) return 'year';
+  return precisions.includes('month') ? 'month' : 'day';
+}
+
+/** `193X~` and the like: the parser refuses what the standard's level 1 allows together. */
+const UNSPECIFIED_ABOUT = /^-?\d{1,3}X{1,3}(?:-XX){0,2}[~?%]$/;
+
+function isEdtf(text: string): boolean {
+  const bare = UNSPECIFIED_ABOUT.test(text) ? text.slice(0, -1) : text;
+  try {
+    parseEdtf(bare, { seasonIntervals: true, seasonUncertainty: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+interface ReadShape {
+  readonly shape: DateShape;
+  readonly atoms: readonly Atom[];
+}
+
+function readShape(
+  text: string,
+  calendar: Calendar,
+  settings: DateSettings,
+): ReadShape | DateProblem {
+  if (/^\[.*\]$/.test(text)) return readMembers(text, 'one', calendar, settings);
+  if (/^\{.*\}$/.test(text)) return readMembers(text, 'each', calendar, settings);
+  if (text.includes('/')) return readInterval(text, calendar, settings);
+  const atom = readAtom(text, calendar, settings.circa);
+  if ('code' in atom) return atom;
+  return { shape: { kind: 'one', members: [atom.range] }, atoms: [atom] };
+}
+
+function readMembers(
+  text: string,
+  kind: 'one' | 'each',
+  calendar: Calendar,
+  settings: DateSettings,
+): ReadShape | DateProblem {
+  const members: DayRange[] = [];
+  const atoms: Atom[] = [];
+  for (const part of text.slice(1, -1).split(',')) {
+    const ends = part.trim().split('..');
+    const [from, to] = [ends[0] as string, ends.at(-1) as string].map((end) =>
+      end === '' ? null : readAtom(end, calendar, settings.circa),
+    ) as [Atom | DateProblem | null, Atom | DateProblem | null];
+    if (from && 'code' in from) return from;
+    if (to && 'code' in to) return to;
+    if (!from && !to) return problem.notEdtf(text, calendar.name);
+    const member = {
+      first: (from?.range ?? ALL_TIME).first,
+      last: (to?.range ?? ALL_TIME).last,
+    };
+    if (member.first > member.last) return problem.reversed(part);
+    members.push(member);
+    for (const atom of ends.length === 1 ? [from] : [from, to]) if (atom) atoms.push(atom);
+  }
+  return { shape: { kind, members: mergeRanges(members) }, atoms };
+}
+
+function readInterval(
+  text: string,
+  calendar: Calendar,
+  settings: DateSettings,
+): ReadShape | DateProblem {
+  const ends = text.split('/');
+  if (ends.length !== 2) return problem.notEdtf(text, calendar.name);
+  const atoms: Atom[] = [];
+  const ranges: DayRange[] = [];
+  for (const end of ends) {
+    if (end === '' || end === '..') {
+      ranges.push(ALL_TIME);
+      continue;
+    }
+    const atom = readAtom(end, calendar, settings.circa);
+    if ('code' in atom) return atom;
+    atoms.push(atom);
+    ranges.push(atom.range);
+  }
+  const shape = lasted(ranges[0] as DayRange, ranges[1] as DayRange);
+  return shape ? { shape, atoms } : problem.reversed(text);
+}
+
+/** An extent from somewhere in `a` to somewhere in `b`, each end cut by the other; null if reversed. */
+function lasted(a: DayRange, b: DayRange): DateShape | null {
+  const end = { first: Math.max(a.first, b.first), last: b.last };
+  const begin = { first: a.first, last: Math.min(a.last, b.last) };
+  if (begin.first > begin.last || end.first > end.last) return null;
+  return { kind: 'lasted', a: begin, b: end };
+}
+
+function widenShape(shape: DateShape, days: number): DateShape {
+  if (days === 0) return shape;
+  const widen = (range: DayRange): DayRange => ({
+    first: range.first - days,
+    last: range.last + days,
+  });
+  if (shape.kind === 'lasted') return { kind: 'lasted', a: widen(shape.a), b: widen(shape.b) };
+  return { kind: shape.kind, members: mergeRanges(shape.members.map(widen)) };
+}

@@ -1,0 +1,109 @@
+import type { Access } from '../base/access.ts';
+import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
+import { type Chronology, computeChronology } from '../chronology/chronology.ts';
+import { forAudience } from '../model/audience.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { type Settings, settingsOf } from '../model/settings.ts';
+import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
+import { findDoubts } from './doubts.ts';
+import { type MomentRange, rangesOfMoment } from './printed-range.ts';
+
+/** A contradiction in terms of the file. */
+export interface FileContradiction {
+  readonly number: number;
+  readonly grade: FileStatement['grade'];
+  readonly kind: 'dates' | 'order';
+  readonly cluster: number;
+  readonly complete: boolean;
+  readonly statements: readonly FileStatement[];
+  readonly waysOut: readonly (readonly FileStatement[])[];
+  readonly moments: readonly Moment[];
+}
+
+/** Every analysis over one catalogue, for one audience. */
+export interface CaseFile {
+  readonly catalogue: Catalogue;
+  readonly settings: Settings;
+  readonly statements: FileStatements;
+  readonly chronology: Chronology;
+  readonly contradictions: readonly FileContradiction[];
+  /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
+  readonly withdrawn: readonly string[];
+  readonly doubts: readonly Diagnostic[];
+  rangesOf(moment: Moment): readonly MomentRange[];
+  /** Statements about an entry: written in it, or claims about it. */
+  statementsAbout(entry: string): readonly FileStatement[];
+  statement(id: string): FileStatement | null;
+}
+
+/** Builds the case file: cut for the audience first, then computed. */
+export function buildCaseFile(
+  whole: Catalogue,
+  audience: Access,
+  withdrawn: readonly string[] = [],
+): CaseFile {
+  const catalogue = forAudience(whole, audience);
+  const statements = findStatements(catalogue);
+  const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
+  const chronology = computeChronology(statements.network, out);
+  const ranges = new Map<number, readonly MomentRange[]>();
+  const rangesOf = (moment: Moment): readonly MomentRange[] => {
+    const known = ranges.get(moment.index);
+    if (known) return known;
+    const fresh = rangesOfMoment(chronology, statements.used, moment.index);
+    ranges.set(moment.index, fresh);
+    return fresh;
+  };
+  const byId = new Map(statements.all.map((one) => [one.id, one]));
+  const about = statementsByEntry(catalogue, statements.all);
+  const base = {
+    catalogue,
+    settings: settingsOf(catalogue.workspace),
+    statements,
+    chronology,
+    contradictions: contradictionsOf(chronology, statements),
+    withdrawn,
+    rangesOf,
+    statementsAbout: (entry: string) => about.get(entry) ?? [],
+    statement: (id: string) => byId.get(id) ?? null,
+  };
+  return { ...base, doubts: [...statements.problems, ...findDoubts(base)].sort(compareDiagnostics) };
+}
+
+function contradictionsOf(chronology: Chronology, statements: FileStatements): readonly FileContradiction[] {
+  const { contradictions, clusters } = chronology.disagreements;
+  const used = (i: number): FileStatement => statements.used[i] as FileStatement;
+  return contradictions.map((one, i) => {
+    const cluster = clusters.find((candidate) => candidate.number === one.cluster);
+    return {
+      number: i + 1,
+      grade: (['established', 'probable', 'possible', 'conjectural'] as const)[one.rank] ?? 'conjectural',
+      kind: one.kind,
+      cluster: one.cluster,
+      complete: cluster?.complete ?? true,
+      statements: one.statements.map(used),
+      waysOut: (cluster?.waysOut ?? []).map((way) => way.map(used)),
+      moments: one.moments.map((moment) => statements.moments.all[moment] as Moment),
+    };
+  });
+}
+
+function statementsByEntry(
+  catalogue: Catalogue,
+  all: readonly FileStatement[],
+): ReadonlyMap<string, readonly FileStatement[]> {
+  const about = new Map<string, FileStatement[]>();
+  const add = (entry: string, statement: FileStatement): void => {
+    const list = about.get(entry);
+    if (list) list.push(statement);
+    else about.set(entry, [statement]);
+  };
+  for (const statement of all) {
+    add(statement.entry, statement);
+    const claim = catalogue.get(statement.entry);
+    if (claim?.type !== 'claim') continue;
+    const subject = catalogue.resolve((claim.keys as { about: string }).about)?.entry.id;
+    if (subject !== undefined) add(subject, statement);
+  }
+  return about;
+}

@@ -1,0 +1,124 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { rankOf } from '../base/grade.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { hullOfExpression } from '../dates/wording.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
+import { type Settings } from '../model/settings.ts';
+import type { FileStatements } from '../statements/statements.ts';
+import { gregorianHint } from './calendar-slip.ts';
+
+/** What the doubts are found from. */
+export interface DoubtInput {
+  readonly catalogue: Catalogue;
+  readonly settings: Settings;
+  readonly statements: FileStatements;
+}
+
+/** Finds the trade's known traps in the entries; never an inference about persons. */
+export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
+  const { catalogue } = input;
+  return [
+    ...catalogue.ofType('source').flatMap((source) => copyLoop(catalogue, source)),
+    ...catalogue.ofType('claim').flatMap((claim) => [
+      ...claimAndCopy(catalogue, claim),
+      ...questionedSource(catalogue, claim),
+      ...convertedSlip(input, claim, claim.keys.says, ['says', 'date']),
+    ]),
+    ...catalogue.ofType('event').flatMap((event) =>
+      (event.keys.stated ?? []).flatMap((one, i) => convertedSlip(input, event, one, ['stated', i, 'date'])),
+    ),
+    ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
+    ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
+  ];
+}
+
+function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+  return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
+}
+
+/** Sources that a source was copied from, all the way up; the source itself where it goes in a circle. */
+export function ancestorsOf(catalogue: Catalogue, source: Entry<'source'>): ReadonlySet<string> {
+  const found = new Set<string>();
+  const queue = [...parentsOf(source)];
+  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
+    if (found.has(id)) continue;
+    found.add(id);
+    const parent = catalogue.get(id);
+    if (parent && isOfType(parent, 'source')) queue.push(...parentsOf(parent));
+  }
+  return found;
+}
+
+function parentsOf(source: Entry<'source'>): readonly string[] {
+  const from = source.keys['derives-from'];
+  return from === undefined || from === 'unknown' ? [] : from;
+}
+
+function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagnostic[] {
+  if (!ancestorsOf(catalogue, source).has(source.id)) return [];
+  return [
+    {
+      ...doubt(source, ['derives-from'], 'copies-in-a-circle', `${source.id} is said to be copied, through others, from itself`, 'one of the steps under derives-from must be wrong: a copy is younger than what it copies'),
+      severity: 'error',
+    },
+  ];
+}
+
+/** A claim that rests on a copy of the source of another claim on the same thing. */
+function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Diagnostic[] {
+  const source = catalogue.get(claim.keys.source);
+  if (!source || !isOfType(source, 'source') || claim.keys.basis !== 'first-hand') return [];
+  const ancestors = ancestorsOf(catalogue, source);
+  if (ancestors.size === 0) return [];
+  return [
+    doubt(claim, ['basis'], 'first-hand-from-a-copy', `the claim is called first-hand, but its source ${source.id} derives from ${[...ancestors].join(', ')}`, 'write basis: reported, or let the claim rest on the first source'),
+  ];
+}
+
+function questionedSource(catalogue: Catalogue, claim: Entry<'claim'>): readonly Diagnostic[] {
+  const source = catalogue.get(claim.keys.source);
+  const judged = source && isOfType(source, 'source') ? source.keys.authenticity : undefined;
+  const authenticity = typeof judged === 'string' ? judged : judged?.is;
+  if (authenticity !== 'questioned' || rankOf(claim.keys.grade) >= rankOf('possible')) return [];
+  return [
+    doubt(claim, ['grade'], 'grade-above-source', `the claim is ${claim.keys.grade}, but its source ${claim.keys.source} is questioned; it is computed as possible`, 'write grade: possible, or settle the question about the source'),
+  ];
+}
+
+/** A day in the words of the document that does not become the date given. */
+function convertedSlip(
+  { settings }: DoubtInput,
+  entry: Entry,
+  words: { readonly date?: string | undefined; readonly calendar?: string | undefined; readonly 'as-written'?: string | undefined },
+  path: KeyPath,
+): readonly Diagnostic[] {
+  if (words.date === undefined || words['as-written'] === undefined) return [];
+  const given = readDate(words.date, (words.calendar ?? 'gregorian') as 'gregorian', settings.dates);
+  if (isDateProblem(given)) return [];
+  const hint = gregorianHint(words['as-written'], settings.dates);
+  if (!hint) return [];
+  const { first, last } = hullOfExpression(given);
+  if (hint.range.first <= last && first <= hint.range.last) return [];
+  return [
+    doubt(entry, path, 'text-and-date-differ', `“${words['as-written']}” is ${hint.words}, which is not ${words.date}`, 'check the conversion; write the date in its own calendar (calendar: ...) and let the program convert it'),
+  ];
+}
+
+function livingPerson(party: Entry<'party'>): readonly Diagnostic[] {
+  const { living, is } = party.keys;
+  if (is !== 'person' || party.access !== 'public' || (living !== 'yes' && living !== 'not known')) return [];
+  if (party.keys['may-be-named'] || party.keys['public-name']) return [];
+  return [
+    doubt(party, ['living'], 'living-person-public', 'the entry is public, but the person may be living; it is left out of public builds', 'set access: internal, give a public-name, or add "may-be-named: { ground: ... }"'),
+  ];
+}
+
+function printBeforeTaking({ settings }: DoubtInput, figure: Entry<'figure'>): readonly Diagnostic[] {
+  const { taken, printed } = figure.keys;
+  if (taken === undefined || printed === undefined) return [];
+  const [from, to] = [taken, printed].map((text) => readDate(text, 'gregorian', settings.dates));
+  if (!from || !to || isDateProblem(from) || isDateProblem(to)) return [];
+  if (hullOfExpression(to).last >= hullOfExpression(from).first) return [];
+  return [doubt(figure, ['printed'], 'printed-before-taken', 'the print is dated before the picture was taken', 'check both dates')];
+}

@@ -1,0 +1,69 @@
+import { GRADES, type Grade } from '../base/grade.ts';
+import type { Chronology, Side } from '../chronology/chronology.ts';
+import type { Precision } from '../dates/expression.ts';
+import { coarsest } from '../dates/read-date.ts';
+import { formatRange, type PrintedBound } from '../dates/wording.ts';
+import type { FileStatement } from '../statements/statements.ts';
+
+/** A bound of a moment at a grade, with why and how fine it may be printed. */
+export interface MomentBound extends PrintedBound {
+  /** Statements that it rests on, in the order of the argument. */
+  readonly because: readonly FileStatement[];
+}
+
+/** The range of a moment at one grade. */
+export interface MomentRange {
+  readonly grade: Grade;
+  readonly earliest: MomentBound | null;
+  readonly latest: MomentBound | null;
+  /** False where statements that cannot all be right pass through this moment. */
+  readonly consistent: boolean;
+  /** Statements in dispute that alone would tighten or contradict this moment. */
+  readonly setAside: readonly FileStatement[];
+  /** Separate stretches, where a date with gaps leaves two or more. */
+  readonly alternatives: readonly { readonly earliest: number; readonly latest: number }[];
+  readonly exact: boolean;
+}
+
+/** Ranges of a moment at the four grades. */
+export function rangesOfMoment(
+  chronology: Chronology,
+  used: readonly FileStatement[],
+  moment: number,
+): readonly MomentRange[] {
+  return GRADES.map((grade, rank) => {
+    const result = chronology.grades[rank] as Chronology['grades'][number];
+    return {
+      grade,
+      earliest: boundOf(chronology, used, rank, moment, 'earliest'),
+      latest: boundOf(chronology, used, rank, moment, 'latest'),
+      consistent: !result.contradicted.has(moment),
+      setAside: chronology.setAside(rank, moment).map((i) => used[i] as FileStatement),
+      alternatives: chronology.stretches(rank, moment),
+      exact: !result.ranges.inexact.has(moment),
+    };
+  });
+}
+
+function boundOf(
+  chronology: Chronology,
+  used: readonly FileStatement[],
+  rank: number,
+  moment: number,
+  side: Side,
+): MomentBound | null {
+  const day = chronology.grades[rank]?.ranges[side][moment];
+  if (day === undefined || !Number.isFinite(day)) return null;
+  const because = chronology.reason(rank, moment, side).statements.map((i) => used[i] as FileStatement);
+  return { day, because, precision: precisionOf(because), about: because.some((one) => one.about) };
+}
+
+/** No bound is printed finer than the coarsest of what it rests on. */
+function precisionOf(because: readonly FileStatement[]): Precision {
+  return coarsest(because.map((one) => one.precision));
+}
+
+/** A range in words. */
+export function sayRange(range: Pick<MomentRange, 'earliest' | 'latest'>): string {
+  return formatRange(range.earliest, range.latest);
+}

@@ -1,0 +1,148 @@
+import type { Root } from 'mdast';
+import { type Access, maySee } from '../base/access.ts';
+import { buildCatalogue, type Catalogue } from './catalogue.ts';
+import { ENTRY_SCHEMAS, type Entry, isOfType, type Keys, type KeyPath } from './entry.ts';
+import type { EntryType } from './entry-type-names.ts';
+import { decodeTarget, isEntryLink } from './text-links.ts';
+import { findNotedFields } from './walk-fields.ts';
+
+/**
+ * The catalogue as one audience may see it, cut before anything is computed, so that nothing can
+ * leak through a number. Entries above the audience go; so do single keys under `withhold`, and
+ * every inline statement that rests on an entry that goes. A party with a public name stays
+ * in the public file as a stand-in without name and id. Living persons and figures that may not
+ * be shown stay out of public files unless `may-be-named` gives a ground.
+ */
+export function forAudience(whole: Catalogue, audience: Access): Catalogue {
+  if (audience === 'restricted') return whole;
+  const standIns = standInsOf(whole, audience);
+  let entries = whole.entries
+    .filter((entry) => isShown(entry, audience) && !standIns.has(entry.id))
+    .map((entry) => withCoarsePlace(withoutWithheld(entry), audience));
+  let before = whole.entries.length;
+  const removed = (): ReadonlySet<string> => {
+    const kept = new Set(entries.map((entry) => entry.id));
+    return new Set(whole.entries.map((entry) => entry.id).filter((id) => !kept.has(id)));
+  };
+  while (entries.length < before) {
+    before = entries.length;
+    const gone = removed();
+    entries = entries.flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
+  }
+  const gone = removed();
+  const shown = entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
+  const stands = [...standIns.values()];
+  const holdsMore = shown.length + stands.length < whole.entries.length || shown.some((entry) => (entry.withheld ?? []).length > 0) || stands.length > 0;
+  return buildCatalogue([...shown, ...stands], audience, holdsMore);
+}
+
+function isShown(entry: Entry, audience: Access): boolean {
+  if (!maySee(audience, entry.access)) return false;
+  if (audience !== 'public' || entry.keys['may-be-named']) return true;
+  if (isOfType(entry, 'place') && entry.keys['present-store']) return false;
+  if (isOfType(entry, 'party')) {
+    return entry.keys.is !== 'person' || entry.keys.living === undefined || entry.keys.living === 'no';
+  }
+  return !(isOfType(entry, 'figure') && entry.keys['may-be-shown'] === 'no');
+}
+
+/** Nameless stand-ins for parties with a public name, numbered in the order of their ids. */
+function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Entry> {
+  const standIns = new Map<string, Entry>();
+  for (const party of whole.ofType('party')) {
+    const name = party.keys['public-name'];
+    if (name === undefined || audience !== 'public') continue;
+    const id = `PA-unnamed-${standIns.size + 1}`;
+    const keys: Keys<'party'> = { id, type: 'party', title: name, is: party.keys.is };
+    standIns.set(party.id, { ...party, id, keys, argument: { type: 'root', children: [] }, standsIn: true } as Entry);
+  }
+  return standIns;
+}
+
+/** Coordinates of sites as far as the place's own \`show\` allows: exact, a tenth of a degree, or none. */
+function withCoarsePlace(entry: Entry, audience: Access): Entry {
+  if (!isOfType(entry, 'place') || audience !== 'public' || entry.keys.show === 'exact') return entry;
+  const { coordinates, ...rest } = entry.keys;
+  if (!coordinates) return entry;
+  const tenth = (degrees: number): number => Math.round(degrees * 10) / 10;
+  const coarse = { latitude: tenth(coordinates.latitude), longitude: tenth(coordinates.longitude) };
+  const district = (entry.keys.show ?? 'district') === 'district';
+  return { ...entry, keys: district ? { ...rest, coordinates: coarse } : rest, withheld: [...(entry.withheld ?? []), 'coordinates'] };
+}
+
+function withoutWithheld(entry: Entry): Entry {
+  const names = entry.keys.withhold ?? [];
+  if (names.length === 0) return entry;
+  const strip = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(strip);
+    if (value === null || typeof value !== 'object') return value;
+    return Object.fromEntries(
+      Object.entries(value).filter(([key]) => !names.includes(key)).map(([key, part]) => [key, strip(part)]),
+    );
+  };
+  const keys = strip(entry.keys) as Keys<EntryType>;
+  return { ...entry, keys: { ...keys, id: entry.id, type: entry.type, title: keys.title ?? entry.type } as Keys<EntryType>, withheld: names };
+}
+
+/** The entry without what refers to entries that are gone; null where it cannot stand without. */
+function withoutReferences(
+  whole: Catalogue,
+  entry: Entry,
+  gone: ReadonlySet<string>,
+  standIns: ReadonlyMap<string, Entry>,
+): Entry | null {
+  const keys = structuredClone(entry.keys) as Record<string, unknown>;
+  const schema = ENTRY_SCHEMAS[entry.type];
+  const dropped: KeyPath[] = [];
+  for (const { note, value, path } of findNotedFields(schema, entry.keys)) {
+    const id = note.refersTo ? whole.resolve(value)?.entry.id : undefined;
+    if (id === undefined) continue;
+    const standIn = standIns.get(id);
+    if (standIn) setAt(keys, path, standIn.id);
+    else if (gone.has(id)) dropped.push(path);
+  }
+  const items = new Map(dropped.map((path) => [JSON.stringify(itemPath(path)), itemPath(path)]));
+  for (const path of [...items.values()].reverse()) dropAt(keys, path);
+  const missesHolder = (entry.withheld ?? []).length > 0;
+  const fits = schema.safeParse(keys).success;
+  if (!fits && (dropped.length > 0 || missesHolder)) return null;
+  return { ...entry, keys: keys as Keys<EntryType> };
+}
+
+function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): void {
+  const last = path.at(-1) as string | number;
+  const parent = path.slice(0, -1).reduce<unknown>((at, key) => (at as Record<string | number, unknown>)[key], keys);
+  (parent as Record<string | number, unknown>)[last] = value;
+}
+
+/** Path of the list item around a path; the path itself where it lies in no list. */
+function itemPath(path: KeyPath): KeyPath {
+  const item = path.findIndex((part) => typeof part === 'number');
+  return item === -1 ? path : path.slice(0, item + 1);
+}
+
+function dropAt(keys: Record<string, unknown>, path: KeyPath): void {
+  const parent = path
+    .slice(0, -1)
+    .reduce<unknown>((at, key) => (at as Record<string | number, unknown> | undefined)?.[key], keys);
+  const last = path.at(-1);
+  if (Array.isArray(parent)) parent.splice(Number(last), 1);
+  else if (parent !== null && typeof parent === 'object') delete (parent as Record<string, unknown>)[String(last)];
+}
+
+/** Links to entries that are gone become their own words. */
+function withoutLinks(whole: Catalogue, argument: Root, gone: ReadonlySet<string>): Root {
+  const leadsAway = (url: string): boolean => {
+    if (!isEntryLink(url)) return false;
+    const id = whole.resolve(decodeTarget(url).split('#')[0] as string)?.entry.id;
+    return id !== undefined && gone.has(id);
+  };
+  const clean = (node: unknown): unknown[] => {
+    const one = node as { type: string; url?: string; children?: unknown[] };
+    const children = one.children?.flatMap(clean);
+    if (one.type === 'definition' && leadsAway(one.url ?? '')) return [];
+    if (one.type === 'link' && leadsAway(one.url ?? '')) return children ?? [];
+    return [children ? { ...one, children } : one];
+  };
+  return clean(argument)[0] as Root;
+}

@@ -1,0 +1,120 @@
+import type { Access } from '../base/access.ts';
+import { groupBy } from '../base/group-by.ts';
+import { naturalOrder } from '../base/natural-order.ts';
+import { ENTRY_SCHEMAS, type Entry, isOfType } from './entry.ts';
+import type { EntryType } from './entry-type-names.ts';
+import { findEntryLinks, idOfTarget } from './text-links.ts';
+import { findNotedFields } from './walk-fields.ts';
+
+/** A link between two entries; `via` is the key that holds it, or `text` for a link in the body. */
+export interface Link {
+  readonly from: string;
+  readonly to: string;
+  readonly via: string;
+}
+
+/** What an id in an entry points to: an entry, and perhaps an edge or a part of it. */
+export interface Target {
+  readonly entry: Entry;
+  /** `begins` or `ends` of a holding, `start` or `end` of an event. */
+  readonly edge: 'begins' | 'ends' | 'start' | 'end' | null;
+  /** Panel `A` or section `A.7` of an object. */
+  readonly part: string | null;
+}
+
+/** All entries that one audience may see, linked both ways. */
+export interface Catalogue {
+  readonly audience: Access;
+  readonly workspace: Entry<'workspace'> | null;
+  /** In natural order of their ids. */
+  readonly entries: readonly Entry[];
+  readonly links: readonly Link[];
+  /** True where entries or keys were taken out for the audience. */
+  readonly holdsMore: boolean;
+  get(id: string): Entry | undefined;
+  resolve(reference: string): Target | null;
+  ofType<Type extends EntryType>(type: Type): readonly Entry<Type>[];
+  linksTo(id: string): readonly Link[];
+  linksFrom(id: string): readonly Link[];
+}
+
+const EDGES = ['begins', 'ends', 'start', 'end'] as const;
+
+/** Builds a catalogue; the order in which the entries come never matters. */
+export function buildCatalogue(
+  entries: readonly Entry[],
+  audience: Access,
+  holdsMore: boolean,
+): Catalogue {
+  const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
+  const byId = new Map(sorted.map((entry) => [entry.id, entry]));
+  const links = sorted.flatMap((entry) => linksOf(byId, entry));
+  const linksTo = groupBy(links, (link) => link.to);
+  const linksFrom = groupBy(links, (link) => link.from);
+  const ofType = <Type extends EntryType>(type: Type) =>
+    sorted.filter((entry): entry is Entry<Type> => isOfType(entry, type));
+  return {
+    audience,
+    workspace: ofType('workspace')[0] ?? null,
+    entries: sorted,
+    links,
+    holdsMore,
+    get: (id) => byId.get(id),
+    resolve: (reference) => resolveIn(byId, reference),
+    ofType,
+    linksTo: (id) => linksTo.get(id) ?? [],
+    linksFrom: (id) => linksFrom.get(id) ?? [],
+  };
+}
+
+/** Links that an entry makes, each other entry once a key; links that lead nowhere are left out. */
+function linksOf(byId: ReadonlyMap<string, Entry>, entry: Entry): readonly Link[] {
+  const found = new Map<string, Link>();
+  const add = (reference: string, via: string): void => {
+    const to = resolveIn(byId, reference)?.entry.id;
+    if (to !== undefined && to !== entry.id) found.set(`${to} ${via}`, { from: entry.id, to, via });
+  };
+  for (const { note, value, path } of findNotedFields(ENTRY_SCHEMAS[entry.type], entry.keys)) {
+    if (note.refersTo) add(value, String(path[0] ?? ''));
+  }
+  for (const node of findEntryLinks(entry.argument)) add(idOfTarget(node.url), 'text');
+  return [...found.values()];
+}
+
+function resolveIn(byId: ReadonlyMap<string, Entry>, reference: string): Target | null {
+  const whole = byId.get(reference);
+  if (whole) return { entry: whole, edge: null, part: null };
+  const edge = EDGES.find((name) => reference.endsWith(`.${name}`));
+  if (edge) {
+    const entry = byId.get(reference.slice(0, -edge.length - 1));
+    if (entry && (entry.type === 'holding' || entry.type === 'event')) return { entry, edge, part: null };
+  }
+  const slash = reference.indexOf('/');
+  const object = slash > 0 ? byId.get(reference.slice(0, slash)) : undefined;
+  if (!object || !isOfType(object, 'object')) return null;
+  const part = reference.slice(slash + 1);
+  return partsOfObject(object).includes(part) ? { entry: object, edge: null, part } : null;
+}
+
+/** Panels (`A`) and sections (`A.7`) by which an object can be addressed. */
+export function partsOfObject(object: Entry<'object'>): readonly string[] {
+  return (object.keys.panels ?? []).flatMap((panel) => [
+    panel.id,
+    ...(panel.sections ?? []).map((section) => `${panel.id}.${section.id}`),
+  ]);
+}
+
+/** The title of an entry in the first language that it has. */
+export function titleOf(entry: Entry, languages: readonly string[] = ['en']): string {
+  return inLanguage(entry.keys.title, languages);
+}
+
+/** A text in the first of the languages that it has; else in the first language given. */
+export function inLanguage(
+  text: string | Readonly<Record<string, string>>,
+  languages: readonly string[] = ['en'],
+): string {
+  if (typeof text === 'string') return text;
+  const language = languages.find((one) => text[one] !== undefined);
+  return (language === undefined ? Object.values(text)[0] : text[language]) ?? '';
+}

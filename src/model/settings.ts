@@ -1,0 +1,25 @@
+import type { Grade } from '../base/grade.ts';
+import type { DateSettings } from '../dates/expression.ts';
+import { longestDays, parseDuration } from '../dates/duration.ts';
+import type { Entry } from './entry.ts';
+
+/** What the workspace entry settles, with the values that hold where it says nothing. */
+export interface Settings {
+  readonly dates: DateSettings;
+  /** Days by which papers may follow a passage. */
+  readonly paperworkLagDays: number;
+  readonly printedGrade: Grade;
+  readonly languages: readonly string[];
+}
+
+/** Settings of a workspace; defaults where there is no workspace entry yet. */
+export function settingsOf(workspace: Entry<'workspace'> | null): Settings {
+  const keys = workspace?.keys;
+  const lag = parseDuration(keys?.['paperwork-lag'] ?? 'P0D');
+  return {
+    dates: { circa: keys?.circa ?? {}, sunsetDays: keys?.['sunset-days'] ?? 1 },
+    paperworkLagDays: lag ? longestDays(lag) : 0,
+    printedGrade: keys?.['printed-grade'] ?? 'probable',
+    languages: keys?.languages ?? ['en'],
+  };
+}

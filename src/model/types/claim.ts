@@ -1,0 +1,27 @@
+import { z } from 'zod';
+import { BASES, calendar, commonKeys, date, grade, localText, momentRef, ref, SENSES, text } from '../fields.ts';
+
+/** What a source says about something. */
+export const claim = z.strictObject({
+  ...commonKeys,
+  type: z.literal('claim'),
+  about: momentRef().describe('an event, an edge of a holding (HO-3.begins), a trace, a reading or anything else'),
+  says: z
+    .strictObject({
+      date: date().optional(),
+      sense: z.enum(SENSES).optional(),
+      calendar: calendar().optional(),
+      'as-written': text().optional(),
+      text: localText().optional().describe('what is said, where it is no date'),
+    }),
+  source: ref('source', 'evidence', 'figure'),
+  locator: text().optional(),
+  quote: localText().optional(),
+  'quote-language': text().optional(),
+  translation: localText().optional(),
+  basis: z.enum(BASES).optional(),
+  narrator: text().optional(),
+  grade: grade(),
+  why: text().optional(),
+  standing: z.enum(['open', 'supported', 'doubtful', 'rejected', 'withdrawn']).optional(),
+});

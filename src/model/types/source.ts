@@ -1,0 +1,40 @@
+import { z } from 'zod';
+import { calendar, commonKeys, date, list, localText, ref, refOrWords, text } from '../fields.ts';
+
+/** A document, photograph, publication, interview, report or tradition. */
+export const source = z.strictObject({
+  ...commonKeys,
+  type: z.literal('source'),
+  kind: z.enum([
+    'letter', 'ledger', 'invoice', 'inventory', 'list', 'card', 'photograph', 'catalogue', 'book', 'article', 'newspaper',
+    'law', 'permit', 'customs paper', 'report', 'interview', 'tradition', 'map', 'label', 'contract', 'other',
+  ]),
+  author: list(text()).optional(),
+  recipient: text().optional(),
+  'container-title': text().optional(),
+  publisher: text().optional(),
+  'publisher-place': text().optional(),
+  volume: text().optional(),
+  page: text().optional(),
+  url: z.url().optional(),
+  language: text().optional(),
+  repository: text().optional().describe('archive, library or collection, with town'),
+  'reference-code': text().optional().describe('series, box, folder'),
+  'form-seen': z.enum(['original', 'scan', 'film', 'transcript', 'told']).optional(),
+  'derives-from': z.union([z.literal('unknown'), list(ref('source'))]).optional().describe('the source it copies; unknown where parentage is not known'),
+  authenticity: z
+    .union([
+      z.enum(['accepted', 'not examined']),
+      z.strictObject({ is: z.enum(['accepted', 'not examined', 'questioned', 'shown false']), by: refOrWords('party'), why: text() }),
+    ])
+    .optional(),
+  authorises: z
+    .strictObject({ act: text(), quantity: text().optional(), from: date().optional(), to: date().optional(), covers: z.enum(['named', 'by number', 'by description', 'cannot be shown']) })
+    .optional(),
+  'custody-of-paper': text().optional(),
+  quoting: text().optional().describe('permission to quote'),
+  'date-on-it': date().optional(),
+  calendar: calendar().optional(),
+  'date-read': date().optional(),
+  describes: localText().optional(),
+});

@@ -1,0 +1,38 @@
+import type { Access } from './base/access.ts';
+import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
+import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
+import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
+
+/** A workspace read and computed for one audience. */
+export interface Computed {
+  readonly file: CaseFile;
+  /** Problems of reading and doubts of the findings, in fixed order. */
+  readonly problems: readonly Diagnostic[];
+  /** Entries left out, since their keys do not fit their type. */
+  readonly leftOut: readonly string[];
+}
+
+/**
+ * The whole path on one screen:
+ *
+ *   texts -> entries -> catalogue          src/reading, src/model
+ *         -> catalogue for one audience    src/model/audience
+ *         -> statements about moments      src/statements
+ *         -> bounds, reasons, disputes     src/chronology
+ *         -> findings                      src/findings
+ *         -> page models -> pages          src/publish, site
+ */
+export function compute(files: WorkspaceFiles, audience: Access, withdrawn: readonly string[] = []): Computed {
+  const reading = readWorkspace(files);
+  const file = buildCaseFile(reading.catalogue, audience, withdrawn);
+  return {
+    file,
+    problems: [...reading.problems, ...file.doubts].sort(compareDiagnostics),
+    leftOut: reading.leftOut,
+  };
+}
+
+/** True where a problem of the severity `error` is among them. */
+export function hasErrors(problems: readonly Diagnostic[]): boolean {
+  return problems.some((problem) => problem.severity === 'error');
+}

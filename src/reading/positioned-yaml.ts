@@ -1,0 +1,100 @@
+import { type Document, isMap, isScalar, isSeq, type Node, parseDocument, type YAMLError } from 'yaml';
+import type { Diagnostic } from '../base/diagnostic.ts';
+import type { Place } from '../base/place.ts';
+import type { KeyPath } from '../model/entry.ts';
+import { lineStarts, positionAt } from './text-file.ts';
+import { yamlProblem } from './yaml-problems.ts';
+
+/** YAML as data, with the place of every key and value. */
+export interface PositionedYaml {
+  /** The data: numbers stay text as written; only true, false and null are converted. */
+  readonly data: unknown;
+  readonly problems: readonly Diagnostic[];
+  placeOfValue(path: KeyPath): Place;
+  placeOfKey(path: KeyPath): Place;
+  /** The text of a value exactly as it stands in the file. */
+  sourceOf(path: KeyPath): string | null;
+}
+
+/**
+ * Parses YAML 1.2 out of a file: the stretch of `fileText` from `from` to `to`.
+ * Nothing is evaluated, aliases cannot explode, and every problem is collected.
+ */
+export function readYaml(file: string, fileText: string, from: number, to: number): PositionedYaml {
+  const text = fileText.slice(from, to);
+  const starts = lineStarts(fileText);
+  const placeAt = (offset: number): Place => ({ file, ...positionAt(starts, from + offset) });
+  const document = parseDocument(text, {
+    version: '1.2',
+    schema: 'core',
+    prettyErrors: false,
+    customTags: (tags) =>
+      tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
+  });
+  const problems = [...document.errors, ...document.warnings].map((error: YAMLError) =>
+    yamlProblem(error, text, placeAt(error.pos[0])),
+  );
+  const nodeAt = (path: KeyPath): Node | null => (findNode(document, path)?.node ?? null);
+  return {
+    data: dataOf(document, problems, placeAt(0)),
+    problems,
+    placeOfValue: (path) => placeAt(nearestOffset(document, path, 'value')),
+    placeOfKey: (path) => placeAt(nearestOffset(document, path, 'key')),
+    sourceOf: (path) => {
+      const range = nodeAt(path)?.range;
+      return range ? text.slice(range[0], range[1]) : null;
+    },
+  };
+}
+
+function dataOf(document: Document, problems: Diagnostic[], place: Place): unknown {
+  if (document.errors.length > 0) return null;
+  try {
+    return document.toJS({ maxAliasCount: 20 });
+  } catch {
+    problems.push({
+      code: 'yaml-aliases',
+      severity: 'error',
+      place,
+      message: 'this entry uses so many aliases (*name) that it cannot be read safely',
+      mend: 'write the values out',
+    });
+    return null;
+  }
+}
+
+interface Found {
+  readonly node: Node | null;
+  readonly keyOffset: number | null;
+}
+
+function findNode(document: Document, path: KeyPath): Found | null {
+  let node: Node | null = document.contents as Node | null;
+  let keyOffset: number | null = null;
+  for (const key of path) {
+    if (isMap(node)) {
+      const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(key));
+      if (!pair) return null;
+      keyOffset = (pair.key as Node).range?.[0] ?? null;
+      node = pair.value as Node | null;
+    } else if (isSeq(node)) {
+      const item = node.items[Number(key)] as Node | undefined;
+      if (!item) return null;
+      keyOffset = item.range?.[0] ?? null;
+      node = item;
+    } else return null;
+  }
+  return { node, keyOffset };
+}
+
+function nearestOffset(document: Document, path: KeyPath, what: 'key' | 'value'): number {
+  for (let length = path.length; length > 0; length -= 1) {
+    const found = findNode(document, path.slice(0, length));
+    if (!found) continue;
+    const exact = length === path.length;
+    const valueOffset = isScalar(found.node) || what === 'value' ? found.node?.range?.[0] : undefined;
+    if (exact && what === 'value' && valueOffset !== undefined) return valueOffset;
+    if (found.keyOffset !== null) return found.keyOffset;
+  }
+  return 0;
+}

@@ -1,0 +1,159 @@
+import { type Diagnostic, compareDiagnostics } from '../base/diagnostic.ts';
+import { type Catalogue, buildCatalogue } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import { readArgument, type TextLink } from './argument.ts';
+import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
+import { readFrontMatter } from './front-matter.ts';
+import { checkLinks } from './links.ts';
+import { checkEntry, type CheckedEntry, type RawEntry } from './raw-entry.ts';
+import { readSurveyTable } from './survey-table.ts';
+import type { TextFile } from './text-file.ts';
+import { checkDates } from './written-dates.ts';
+import { checkWhole } from './whole-workspace.ts';
+
+/** The files of a workspace as they were loaded. */
+export interface WorkspaceFiles {
+  readonly entries: readonly TextFile[];
+  /** `_defaults.yaml` files. */
+  readonly defaults: readonly TextFile[];
+  /** CSV tables beside survey entries. */
+  readonly tables: readonly TextFile[];
+  /** Files that could not be loaded or decoded. */
+  readonly problems: readonly Diagnostic[];
+}
+
+/** Everything read: the linked catalogue for the innermost audience, and all problems. */
+export interface Reading {
+  readonly catalogue: Catalogue;
+  readonly problems: readonly Diagnostic[];
+  /** Ids of entries left out because their keys do not fit their type. */
+  readonly leftOut: readonly string[];
+}
+
+/**
+ * Reads a workspace: texts -> front matter -> schema -> links -> catalogue.
+ * Faulty entries are left out and named; every problem of every file is reported in one run.
+ */
+export function readWorkspace(files: WorkspaceFiles): Reading {
+  const problems: Diagnostic[] = [...files.problems];
+  const defaults = files.defaults.map((file) => readDefaults(file, problems));
+  const textLinks = new Map<string, readonly TextLink[]>();
+  const checked: CheckedEntry[] = [];
+  for (const file of sortedByName(files.entries)) {
+    const one = readEntryFile(file, defaults, textLinks);
+    if (one) checked.push(one);
+  }
+  for (const { entry } of [...checked]) {
+    if (entry && isOfType(entry as Entry, 'survey')) {
+      checked.push(...readRows(entry as Entry<'survey'>, files.tables, defaults, problems));
+    }
+  }
+  problems.push(...checked.flatMap((one) => one.problems));
+  const { entries, twice } = uniqueEntries(checked);
+  problems.push(...twice);
+  const settled = withAccess(entries);
+  const leftOut = checked.filter((one) => !one.entry && one.id !== null).map((one) => one.id as string);
+  problems.push(...checkLinks(settled, textLinks, leftOut), ...checkWhole(settled), ...checkDates(settled));
+  return {
+    catalogue: buildCatalogue(settled, 'restricted', false),
+    problems: problems.sort(compareDiagnostics),
+    leftOut,
+  };
+}
+
+function sortedByName(files: readonly TextFile[]): readonly TextFile[] {
+  return [...files].sort((a, b) => (a.file < b.file ? -1 : 1));
+}
+
+function readEntryFile(
+  file: TextFile,
+  defaults: readonly Defaults[],
+  textLinks: Map<string, readonly TextLink[]>,
+): CheckedEntry | null {
+  const front = readFrontMatter(file);
+  const data = front.yaml?.data;
+  if (!front.yaml || data === null || data === undefined || typeof data !== 'object' || Array.isArray(data)) {
+    const none = front.problems.some((problem) => problem.severity === 'error') ? [] : [noKeys(file)];
+    return { id: null, entry: null, problems: [...front.problems, ...none] };
+  }
+  const argument = readArgument(file);
+  textLinks.set(file.file, argument.links);
+  const raw: RawEntry = {
+    file: file.file,
+    keys: data as Record<string, unknown>,
+    argument: argument.tree,
+    places: front.yaml,
+  };
+  const result = checkEntry(withDefaults(raw, defaults));
+  return { ...result, problems: [...front.problems, ...argument.problems, ...result.problems] };
+}
+
+function noKeys({ file }: TextFile): Diagnostic {
+  return {
+    code: 'front-matter-no-keys',
+    severity: 'error',
+    place: { file, line: 2, column: 1 },
+    message: 'between the two lines of hyphens stand no keys',
+    mend: 'write one key a line, each with a colon and a space: "id: EV-removal", "type: event"',
+  };
+}
+
+function readRows(
+  survey: Entry<'survey'>,
+  tables: readonly TextFile[],
+  defaults: readonly Defaults[],
+  problems: Diagnostic[],
+): readonly CheckedEntry[] {
+  const folder = survey.file.slice(0, survey.file.lastIndexOf('/') + 1);
+  const table = tables.find((one) => one.file === folder + survey.keys.table);
+  if (!table) {
+    problems.push({
+      code: 'table-missing',
+      severity: 'error',
+      place: survey.placeOf(['table']),
+      message: `the table "${survey.keys.table}" does not stand beside this entry`,
+      mend: `put the CSV file into the folder ${folder || 'entries/'}, or correct its name`,
+      entry: survey.id,
+    });
+    return [];
+  }
+  const { rows, problems: found } = readSurveyTable(table, survey);
+  problems.push(...found);
+  return rows.map((row) => checkEntry(withDefaults(row, defaults)));
+}
+
+function uniqueEntries(checked: readonly CheckedEntry[]): {
+  readonly entries: readonly Omit<Entry, 'access'>[];
+  readonly twice: readonly Diagnostic[];
+} {
+  const byId = new Map<string, Omit<Entry, 'access'>>();
+  const twice: Diagnostic[] = [];
+  for (const { entry } of checked) {
+    if (!entry) continue;
+    const known = byId.get(entry.id.toLowerCase());
+    if (!known) {
+      byId.set(entry.id.toLowerCase(), entry);
+      continue;
+    }
+    twice.push({
+      code: 'id-twice',
+      severity: 'error',
+      place: entry.placeOf(['id']),
+      message: `the id "${entry.id}" is taken already (capital and small letters count as the same)`,
+      mend: 'give this entry another id; ids are kept for ever, so change the newer one',
+      entry: entry.id,
+      related: [{ place: known.placeOf(['id']), text: 'the first entry with this id' }],
+    });
+  }
+  return { entries: [...byId.values()], twice };
+}
+
+/** Settles access: own key, else restricted for demands, else the workspace's default, else internal. */
+function withAccess(entries: readonly Omit<Entry, 'access'>[]): readonly Entry[] {
+  const workspace = entries.find((entry): entry is Entry<'workspace'> => entry.type === 'workspace');
+  const usual = workspace?.keys['access-default'] ?? 'internal';
+  return entries.map((entry) => {
+    const byType = entry.type === 'request-for-return' ? 'restricted' : entry.type === 'workspace' ? 'public' : usual;
+    return { ...entry, access: entry.keys.access ?? byType };
+  });
+}

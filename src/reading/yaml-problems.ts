@@ -1,0 +1,112 @@
+import type { YAMLError } from 'yaml';
+import type { Diagnostic } from '../base/diagnostic.ts';
+import type { Place } from '../base/place.ts';
+
+interface Wording {
+  readonly code: string;
+  readonly message: string;
+  readonly mend: string;
+}
+
+const BY_CODE: Readonly<Record<string, Wording>> = {
+  TAB_AS_INDENT: {
+    code: 'yaml-tab',
+    message: 'a tab stands where the line is set in',
+    mend: 'use spaces (two for each step) instead of the tab',
+  },
+  DUPLICATE_KEY: {
+    code: 'yaml-key-twice',
+    message: 'the same key is written twice in one place',
+    mend: 'keep one of the two, or make them one list',
+  },
+  BAD_ALIAS: {
+    code: 'yaml-special-start',
+    message: 'a value begins with *, which has a meaning of its own in YAML',
+    mend: 'put the whole value in quotation marks: key: "* ..."',
+  },
+  MULTIPLE_DOCS: {
+    code: 'yaml-two-parts',
+    message: 'a second line of three hyphens stands inside the front matter',
+    mend: 'write --- only on the first line and after the last key',
+  },
+};
+
+/** Words and mend for an error of the YAML parser, guessing the usual slip from the line itself. */
+export function yamlProblem(error: YAMLError, text: string, place: Place): Diagnostic {
+  const lineStart = text.lastIndexOf('\n', Math.max(0, error.pos[0] - 1)) + 1;
+  const line = text.slice(lineStart, nextLineEnd(text, lineStart));
+  const wording = fromLine(error, line, text.slice(0, error.pos[0])) ?? BY_CODE[error.code] ?? {
+    code: 'yaml-not-read',
+    message: `the front matter cannot be read here: ${plain(error.message)}`,
+    mend: 'look for a missing quotation mark, bracket or colon in this line or the one before',
+  };
+  const severity = error.name === 'YAMLWarning' ? 'note' : 'error';
+  return { ...wording, severity, place };
+}
+
+function fromLine(error: YAMLError, line: string, before: string): Wording | null {
+  if (error.code === 'DUPLICATE_KEY') return null;
+  if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
+  if (/^\u00a0|^ *\u00a0/.test(line)) {
+    return {
+      code: 'yaml-hard-space',
+      message: 'the line is set in with hard spaces (copied from a web page or a word processor)',
+      mend: 'delete the space before the first word and type ordinary spaces',
+    };
+  }
+  if (error.code === 'BAD_SCALAR_START' || /:\s+[@`%*&!|>]/.test(line)) {
+    return {
+      code: 'yaml-special-start',
+      message: 'a value begins with a character that has a meaning of its own in YAML',
+      mend: 'put the whole value in quotation marks',
+    };
+  }
+  if (/^\s*(?:- )?[\w-]+:\s+[^"'[{|>#].*?:\s/.test(`${line} `)) {
+    return {
+      code: 'yaml-colon-in-text',
+      message: 'the text after the key holds a colon followed by a space, which YAML takes for another key',
+      mend: `put the text in quotation marks: ${quoted(line)}`,
+    };
+  }
+  if (/^\s*(?:- )?[a-z][\w-]*:[^\s/]/.test(line)) {
+    return {
+      code: 'yaml-no-space',
+      message: 'there is no space after the colon',
+      mend: `write ${line.trim().replace(/:(?=\S)/, ': ')}`,
+    };
+  }
+  if (oddQuotes(line) || oddQuotes(before.slice(before.lastIndexOf('\n', before.length - 2) + 1))) {
+    return {
+      code: 'yaml-quote-open',
+      message: 'a quotation mark is opened and not closed',
+      mend: 'close it at the end of the value; inside double quotation marks write \\" for a quotation mark',
+    };
+  }
+  if (error.code === 'BAD_INDENT' || /indent|column/i.test(error.message)) {
+    return {
+      code: 'yaml-set-in',
+      message: 'this line is set in differently from its neighbours',
+      mend: 'begin it in the same column as the keys that belong with it',
+    };
+  }
+  return null;
+}
+
+function oddQuotes(line: string): boolean {
+  const bare = line.replace(/\\"/g, '').replace(/''/g, '');
+  return (bare.match(/"/g)?.length ?? 0) % 2 === 1 || /:\s+'[^']*$/.test(bare);
+}
+
+function quoted(line: string): string {
+  const [, key, value] = /^\s*(?:- )?([\w-]+):\s+(.*?)\s*$/.exec(line) ?? [];
+  return `${key}: "${(value ?? '').replaceAll('"', '\\"')}"`;
+}
+
+function nextLineEnd(text: string, from: number): number {
+  const end = text.indexOf('\n', from);
+  return end === -1 ? text.length : end;
+}
+
+function plain(message: string): string {
+  return (message.split('\n')[0] ?? '').replace(/ at line \d+.*$/, '');
+}

@@ -1,0 +1,154 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import type { Grade } from '../base/grade.ts';
+import type { CalendarName } from '../dates/calendars/calendar.ts';
+import type { DateExpression } from '../dates/expression.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import type { Entry, KeyPath } from '../model/entry.ts';
+import type { Sense } from '../model/fields.ts';
+import { type Settings, settingsOf } from '../model/settings.ts';
+import { datedLinks } from './dated-links.ts';
+import { effectiveGrade } from './effective-grade.ts';
+import type { FileStatement, Span, StatementKind } from './file-statement.ts';
+import { findMoments, type Moments } from './moments.ts';
+import { sayDated } from './say-statement.ts';
+
+/** A dated statement as an entry writes it. */
+export interface DatedWords {
+  readonly date: string;
+  readonly sense?: Sense | undefined;
+  readonly calendar?: CalendarName | undefined;
+  readonly 'as-written'?: string | undefined;
+  readonly source?: string | undefined;
+  readonly grade: Grade;
+  readonly why?: string | undefined;
+}
+
+/** What a statement needs beyond its links. */
+export interface StatementHead {
+  readonly id: string;
+  readonly kind: StatementKind;
+  readonly path: KeyPath;
+  readonly grade: Grade;
+  readonly source?: string | undefined;
+  readonly why?: string | undefined;
+  readonly text: string;
+  readonly uncertain?: boolean;
+}
+
+/** Gathers the statements and doubts of a catalogue, in one fixed order. */
+export class Collector {
+  readonly catalogue: Catalogue;
+  readonly settings: Settings;
+  readonly moments: Moments;
+  readonly statements: FileStatement[] = [];
+  readonly problems: Diagnostic[] = [];
+
+  constructor(catalogue: Catalogue) {
+    this.catalogue = catalogue;
+    this.settings = settingsOf(catalogue.workspace);
+    this.moments = findMoments(catalogue);
+  }
+
+  /** Reads a date of an entry; null where it cannot be read (reported when the entries were read). */
+  read(words: Pick<DatedWords, 'date' | 'calendar'>): DateExpression | null {
+    const result = readDate(words.date, words.calendar ?? 'gregorian', this.settings.dates);
+    return isDateProblem(result) ? null : result;
+  }
+
+  /** Adds a statement with links of its own. */
+  add(entry: Entry, head: StatementHead, rest: Partial<FileStatement>): void {
+    const effective = effectiveGrade(this.catalogue, head.grade, head.uncertain ?? false, head.source);
+    this.statements.push({
+      id: head.id,
+      entry: entry.id,
+      path: head.path,
+      kind: head.kind,
+      grade: effective.grade,
+      statedGrade: head.grade,
+      gradeNote: effective.note,
+      source: head.source ?? null,
+      why: head.why ?? null,
+      text: head.text,
+      date: null,
+      precision: 'day',
+      about: false,
+      links: [],
+      notUsed: effective.notUsed,
+      ...rest,
+    });
+  }
+
+  /** Adds a dated statement about a span; doubts and refusals are put into words here. */
+  addDated(
+    entry: Entry,
+    head: Omit<StatementHead, 'grade' | 'text' | 'source' | 'why'>,
+    words: DatedWords,
+    span: Span,
+    subject: string,
+    rest: Partial<FileStatement> = {},
+  ): void {
+    const date = this.read(words);
+    if (!date) return;
+    const sense = words.sense ?? 'within';
+    const { trouble, links, choice } = datedLinks(span, sense, date.shape);
+    if (trouble) this.problems.push(this.trouble(trouble, entry, head.path, words, sense));
+    this.add(
+      entry,
+      {
+        ...head,
+        grade: words.grade,
+        source: words.source,
+        why: words.why,
+        uncertain: date.uncertain,
+        text: sayDated(subject, sense, date, words['as-written']),
+      },
+      { date, precision: date.precision, about: date.approximate, links, ...(choice ? { choice } : {}), ...rest },
+    );
+  }
+
+  /** A problem at a path of an entry. */
+  problem(
+    entry: Entry,
+    path: KeyPath,
+    code: string,
+    severity: Diagnostic['severity'],
+    message: string,
+    mend: string,
+  ): void {
+    this.problems.push({ code, severity, place: entry.placeOf(path), message, mend, entry: entry.id });
+  }
+
+  private trouble(
+    trouble: NonNullable<ReturnType<typeof datedLinks>['trouble']>,
+    entry: Entry,
+    path: KeyPath,
+    words: DatedWords,
+    sense: Sense,
+  ): Diagnostic {
+    const between = words.date.replace(/^([^/]*)\/([^/]*)$/, '[$1..$2]');
+    const wording = {
+      'interval-on-moment': {
+        severity: 'doubt' as const,
+        message: `"${words.date}" means something that lasted, but "${sense}" speaks of one moment; it is read as one unknown day in that stretch`,
+        mend: `if one unknown day is meant, write "${between}"`,
+      },
+      'interval-refused': {
+        severity: 'error' as const,
+        message: `"${words.date}" means something that lasted, which a single moment cannot be under way throughout`,
+        mend: `write one day, or "${between}" for one unknown day`,
+      },
+      'all-of-refused': {
+        severity: 'error' as const,
+        message: `"${words.date}" means each of these dates, which "${sense}" cannot mean`,
+        mend: 'write two statements, one for each date; or "[..., ...]" for one of them',
+      },
+      'bounds-nothing': {
+        severity: 'doubt' as const,
+        message: `"${words.date}" in the sense "${sense}" bounds nothing`,
+        mend: 'check the open end of the date, or the sense',
+      },
+    }[trouble];
+    return { code: `date-${trouble}`, place: entry.placeOf([...path, 'date']), entry: entry.id, ...wording };
+  }
+}

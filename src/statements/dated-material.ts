@@ -1,0 +1,63 @@
+import { type Grade, gradeOfRank, lowestGrade, rankOf } from '../base/grade.ts';
+import { nearest } from '../base/nearest.ts';
+import type { Entry } from '../model/entry.ts';
+import { IDENTIFICATION_LEVELS } from '../model/types/evidence.ts';
+import table from '../reference/dated-materials.json' with { type: 'json' };
+
+/** A row of the table of dated materials. */
+export type DatedMaterial = (typeof table)[number];
+
+/** A material as a trace names it. */
+export type NamedMaterial = NonNullable<Entry<'evidence'>['keys']['materials']>[number];
+
+/** The table of dated materials, each row with source, standing and how sure it is. */
+export const DATED_MATERIALS: readonly DatedMaterial[] = table;
+
+/** Finds the row of a material by its name or id; words may come in another order. */
+export function findMaterial(name: string): DatedMaterial | null {
+  const wanted = wordsOf(name);
+  return table.find((row) => wordsOf(row.material) === wanted || row.id === name.trim().toLowerCase()) ?? null;
+}
+
+/** Names in the table that look like the one given. */
+export function nearMaterials(name: string): readonly string[] {
+  return nearest(name, table.map((row) => row.material));
+}
+
+/** `Titanium white, anatase` and `Titanium white, made, anatase` are the same row. */
+function wordsOf(name: string): string {
+  const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+  return words.filter((word) => word !== 'made').sort().join(' ');
+}
+
+/**
+ * Grade of the bound that a dated material gives: the lowest of the identification, the row's cap
+ * (high: established; medium or from memory: probable; doubtful: possible) and the ceilings for a
+ * coarser identification than the row needs, and for materials that also occur in nature.
+ */
+export function gradeOfMaterial(material: NamedMaterial, row: DatedMaterial): { readonly grade: Grade; readonly note: string } {
+  const notes: string[] = [];
+  const caps: Grade[] = [material.grade];
+  const cap = rowCap(row);
+  if (rankOf(cap) > rankOf(material.grade)) notes.push(`the year is ${row.howSure}${row.standing === 'memory' ? ' and from memory' : ''} in the table`);
+  caps.push(cap);
+  if (levelOf(material['identified-as']) > levelOf(row.needs)) {
+    caps.push('possible');
+    notes.push(`identified as ${material['identified-as']}, where ${row.needs} is needed`);
+  }
+  if (row.naturalOrAncient && material['natural-form-excluded'] === undefined) {
+    caps.push('possible');
+    notes.push('it also occurs in nature or antiquity');
+  }
+  return { grade: lowestGrade(...caps), note: notes.join('; ') };
+}
+
+function rowCap(row: DatedMaterial): Grade {
+  const byCertainty = row.howSure === 'high' ? 0 : row.howSure === 'medium' ? 1 : 2;
+  return gradeOfRank(Math.max(byCertainty, row.standing === 'memory' ? 1 : 0));
+}
+
+/** 0 for the finest identification. */
+function levelOf(level: string): number {
+  return IDENTIFICATION_LEVELS.indexOf(level as (typeof IDENTIFICATION_LEVELS)[number]);
+}

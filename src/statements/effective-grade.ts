@@ -1,0 +1,40 @@
+import { type Grade, gradeOfRank, rankOf } from '../base/grade.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { isOfType } from '../model/entry.ts';
+
+/** The grade by which a statement is computed, with what lowered it. */
+export interface EffectiveGrade {
+  readonly grade: Grade;
+  readonly note: string;
+  /** Set where the statement takes no part at all. */
+  readonly notUsed: string | null;
+}
+
+/**
+ * Own grade, one step lower for `?` or `%`, then the cap of the source: a questioned source caps
+ * at `possible`, one shown false takes its statements out. Caps are not inherited through copies.
+ */
+export function effectiveGrade(
+  catalogue: Catalogue,
+  own: Grade,
+  uncertain: boolean,
+  source: string | undefined,
+): EffectiveGrade {
+  const notes: string[] = [];
+  let rank = rankOf(own);
+  if (uncertain && rank < 3) {
+    rank += 1;
+    notes.push('one grade lower for the question mark in the date');
+  }
+  const entry = source === undefined ? undefined : catalogue.get(source);
+  const judged = entry && isOfType(entry, 'source') ? entry.keys.authenticity : undefined;
+  const authenticity = typeof judged === 'string' ? judged : judged?.is;
+  if (authenticity === 'shown false') {
+    return { grade: gradeOfRank(rank), note: '', notUsed: `its source ${source} was shown to be false` };
+  }
+  if (authenticity === 'questioned' && rank < rankOf('possible')) {
+    rank = rankOf('possible');
+    notes.push(`"possible" at best, since ${source} is questioned`);
+  }
+  return { grade: gradeOfRank(rank), note: notes.join('; '), notUsed: null };
+}

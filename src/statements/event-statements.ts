@@ -1,0 +1,136 @@
+import { longestDays, parseDuration } from '../dates/duration.ts';
+import type { Entry } from '../model/entry.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
+import type { Collector, DatedWords } from './collector.ts';
+import type { FileStatement, Span } from './file-statement.ts';
+import { type Gap, lengthLinks, relationLinks } from './relation-links.ts';
+import { RELATION_WORDS } from './say-statement.ts';
+
+type Relation = NonNullable<Entry<'event'>['keys']['relations']>[number];
+
+/** Statements of an event: stated dates, relations (numbered on), and how long it lasted. */
+export function collectEvent(collector: Collector, event: Entry<'event'>): void {
+  const span = collector.moments.spanOf(event.id);
+  if (!span) return;
+  const stated = event.keys.stated ?? [];
+  stated.forEach((one, i) => {
+    const path = ['stated', i];
+    const head = { id: inlineId(event.id, one.ref, i + 1), kind: 'stated' as const, path };
+    collector.addDated(event, head, one, span, `“${titleOf(event)}”`);
+    doubtLasted(collector, event, one, path);
+  });
+  (event.keys.relations ?? []).forEach((relation, i) => {
+    const id = inlineId(event.id, relation.ref, stated.length + i + 1);
+    collectRelation(collector, event, relation, id, ['relations', i], span);
+  });
+  collectLength(collector, event, span);
+}
+
+/** Id of an inline statement: its own ref, else the number of its place. */
+export function inlineId(entry: string, ref: string | undefined, number: number): string {
+  return `${entry}#${ref ?? number}`;
+}
+
+function collectRelation(
+  collector: Collector,
+  event: Entry<'event'>,
+  relation: Relation,
+  id: string,
+  path: readonly (string | number)[],
+  span: Span,
+): void {
+  const named = RELATIONS.filter((name) => relation[name] !== undefined);
+  const [name] = named;
+  if (!name || named.length > 1) {
+    collector.problem(
+      event,
+      path,
+      'relation-one-word',
+      'error',
+      name ? `one relation holds ${named.length} words (${named.join(', ')})` : 'the relation does not say to what: no "after", "before", ...',
+      'write one relation a line: { after: EV-sighting, grade: probable, why: ... }',
+    );
+    return;
+  }
+  const reference = relation[name] as string;
+  const target = collector.moments.spanOf(reference);
+  if (collector.catalogue.resolve(reference)?.entry.id === event.id) {
+    collector.problem(event, [...path, name], 'relation-to-itself', 'error', 'an entry cannot stand in a relation to itself', 'name the other event');
+    return;
+  }
+  const gap = readGap(relation.gap);
+  if (relation.gap && name !== 'after' && name !== 'before') {
+    collector.problem(event, [...path, 'gap'], 'relation-gap', 'error', `a gap has no meaning with "${name}"`, 'use gap with after or before only');
+    return;
+  }
+  if (!target) return;
+  const other = collector.catalogue.resolve(reference)?.entry;
+  const links = relationLinks(name, span, target, relation.strict === true, gap);
+  const order = orderOf(name, links.every((one) => one.days === 0 || one.role === 'gap-max'));
+  collector.add(
+    event,
+    {
+      id,
+      kind: 'relation',
+      path,
+      grade: relation.grade,
+      source: relation.source,
+      why: relation.why,
+      text: `“${titleOf(event)}” ${RELATION_WORDS[name]} “${other ? titleOf(other) : reference}”${sayGap(relation.gap)}${relation.strict ? ', at least a day apart' : ''}`,
+    },
+    { links, precision: gapPrecision(gap), ...(order ? { order } : {}) },
+  );
+}
+
+function orderOf(name: RelationName, adds: boolean): FileStatement['order'] {
+  if (name === 'same-as') return 'same';
+  return (name === 'after' || name === 'before') && adds ? 'order' : undefined;
+}
+
+function readGap(gap: { min?: string | undefined; max?: string | undefined } | undefined): Gap {
+  return {
+    min: gap?.min === undefined ? null : parseDuration(gap.min),
+    max: gap?.max === undefined ? null : parseDuration(gap.max),
+  };
+}
+
+function gapPrecision(gap: Gap): 'day' | 'month' {
+  return (gap.min?.months ?? 0) > 0 || (gap.max?.months ?? 0) > 0 ? 'month' : 'day';
+}
+
+function sayGap(gap: { min?: string | undefined; max?: string | undefined } | undefined): string {
+  if (!gap) return '';
+  const least = gap.min === undefined ? '' : ` at least ${gap.min}`;
+  const most = gap.max === undefined ? '' : `${least === '' ? '' : ' and'} at most ${gap.max}`;
+  return `, by${least}${most}`;
+}
+
+function collectLength(collector: Collector, event: Entry<'event'>, span: Span): void {
+  const lasts = event.keys.lasts;
+  if (!lasts) return;
+  const gap = readGap(lasts);
+  const text = `“${titleOf(event)}” lasted${lasts.min === undefined ? '' : ` at least ${lasts.min}`}${lasts.min !== undefined && lasts.max !== undefined ? ' and' : ''}${lasts.max === undefined ? '' : ` at most ${lasts.max}`}`;
+  collector.add(
+    event,
+    { id: `${event.id}#lasts`, kind: 'lasts', path: ['lasts'], grade: lasts.grade ?? 'established', why: lasts.why, text },
+    { links: lengthLinks(span, gap), precision: gapPrecision(gap) },
+  );
+}
+
+/** "a/b" for something that takes a day, or that is longer than the event can have lasted. */
+function doubtLasted(collector: Collector, event: Entry<'event'>, words: DatedWords, path: readonly (string | number)[]): void {
+  const date = collector.read(words);
+  if (!date || date.shape.kind !== 'lasted' || (words.sense ?? 'within') !== 'within') return;
+  const most = event.keys.lasts?.max === undefined ? null : parseDuration(event.keys.lasts.max);
+  const tooLong = most !== null && date.shape.b.first - date.shape.a.last > longestDays(most);
+  if (!DAY_KINDS.includes(event.keys.kind) && !tooLong) return;
+  collector.problem(
+    event,
+    [...path, 'date'],
+    'lasted-or-unknown',
+    'doubt',
+    `"${words.date}" says that the event lasted from the one to the other${tooLong ? ', longer than its "lasts" allows' : `, but a ${event.keys.kind} takes a day`}`,
+    `if one unknown day in between is meant, write "[${words.date.replace('/', '..')}]"`,
+  );
+}

@@ -1,0 +1,99 @@
+import type { Grade } from '../base/grade.ts';
+import { titleOf } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
+import { isOfType } from '../model/entry.ts';
+import type { Collector, DatedWords } from './collector.ts';
+import { inlineId } from './event-statements.ts';
+import type { Span } from './file-statement.ts';
+import { passageLinks } from './relation-links.ts';
+
+/** Statements of a holding: begins, ends, held in this order, and the passage from another. */
+export function collectHolding(collector: Collector, holding: Entry<'holding'>): void {
+  const whole = collector.moments.spanOf(holding.id);
+  if (!whole) return;
+  const at = (moment: number): Span => ({ start: moment, end: moment, single: true });
+  const title = `“${titleOf(holding)}”`;
+  let number = 0;
+  const addList = (key: 'begins' | 'ends' | 'held', span: Span, subject: string): void => {
+    (holding.keys[key] ?? []).forEach((one, i) => {
+      number += 1;
+      const words = key === 'held' ? heldWords(collector, holding, one, i) : one;
+      const head = { id: inlineId(holding.id, one.ref, number), kind: key, path: [key, i] };
+      if (words) collector.addDated(holding, head, words, span, subject);
+    });
+  };
+  addList('begins', at(whole.start), `beginning of ${title}`);
+  addList('ends', at(whole.end), `end of ${title}`);
+  addList('held', whole, title);
+  collectPassage(collector, holding, whole);
+}
+
+/** What stands under `held` is under way; another sense there is refused. */
+function heldWords(
+  collector: Collector,
+  holding: Entry<'holding'>,
+  one: DatedWords,
+  index: number,
+): DatedWords | null {
+  if (one.sense === undefined || one.sense === 'under-way') return { ...one, sense: 'under-way' };
+  collector.problem(
+    holding,
+    ['held', index, 'sense'],
+    'held-sense',
+    'error',
+    `"held" means that it had the object at that time; "${one.sense}" has no meaning there`,
+    'put the date under begins or ends, or leave the sense out',
+  );
+  return null;
+}
+
+function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Span): void {
+  const { from, passage } = holding.keys;
+  if (passage === undefined) return;
+  if (from === undefined) {
+    collector.problem(
+      holding,
+      ['passage'],
+      'passage-without-from',
+      'doubt',
+      'a passage is given, but not from which holding',
+      'add "from: HO-..." with the id of the holding before',
+    );
+    return;
+  }
+  const before = collector.catalogue.get(from);
+  const span = collector.moments.spanOf(from);
+  if (!before || !span || !isOfType(before, 'holding')) return;
+  if (from === holding.id) {
+    collector.problem(holding, ['from'], 'relation-to-itself', 'error', 'a holding cannot come from itself', 'name the holding before');
+    return;
+  }
+  const { is, grade, why } = passageWords(passage);
+  const links = passageLinks(span, to, {
+    direct: is === 'direct',
+    sameCapacity: before.keys.capacity === holding.keys.capacity,
+    lagDays: collector.settings.paperworkLagDays,
+  });
+  const how = is === 'direct' ? 'directly' : is === 'not direct' ? 'not directly' : 'directly or not';
+  collector.add(
+    holding,
+    {
+      id: `${holding.id}#passage`,
+      kind: 'passage',
+      path: ['passage'],
+      grade,
+      why,
+      text: `passed from “${titleOf(before)}” to “${titleOf(holding)}”, ${how}`,
+    },
+    { links },
+  );
+}
+
+function passageWords(passage: NonNullable<Entry<'holding'>['keys']['passage']>): {
+  readonly is: string;
+  readonly grade: Grade;
+  readonly why: string | undefined;
+} {
+  if (typeof passage === 'string') return { is: passage, grade: 'probable', why: undefined };
+  return { is: passage.is, grade: passage.grade ?? 'probable', why: passage.why };
+}

@@ -1,0 +1,60 @@
+import { type Link } from '../chronology/chronology.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { Edge, Moment, Span } from './file-statement.ts';
+
+/** All moments of a catalogue, and how ids lead to them. */
+export interface Moments {
+  readonly all: readonly Moment[];
+  /** Starts before ends: always holds and cannot be withdrawn. */
+  readonly axioms: readonly Link[];
+  /** The time that an id speaks of; null where the entry has none. */
+  spanOf(reference: string): Span | null;
+  momentOf(entry: string, edge: Edge): Moment | null;
+}
+
+/** Two moments for events, holdings and traces formed over time; one for every other trace. */
+export function findMoments(catalogue: Catalogue): Moments {
+  const all: Moment[] = [];
+  const axioms: Link[] = [];
+  const byKey = new Map<string, Moment>();
+  for (const entry of catalogue.entries) {
+    const edges = edgesOf(entry);
+    for (const edge of edges) {
+      const moment = { index: all.length, entry: entry.id, edge };
+      all.push(moment);
+      byKey.set(`${entry.id} ${edge}`, moment);
+    }
+    if (edges.length === 2) {
+      axioms.push({ from: all.length - 2, to: all.length - 1, days: 0, role: 'axiom' });
+    }
+  }
+  const momentOf = (entry: string, edge: Edge) => byKey.get(`${entry} ${edge}`) ?? null;
+  return { all, axioms, momentOf, spanOf: (reference) => spanOf(catalogue, momentOf, reference) };
+}
+
+/** The edges that an entry has in time. */
+export function edgesOf(entry: Entry): readonly Edge[] {
+  if (isOfType(entry, 'event')) return ['start', 'end'];
+  if (isOfType(entry, 'holding')) return ['begins', 'ends'];
+  if (isOfType(entry, 'evidence')) return entry.keys.formed === 'over time' ? ['start', 'end'] : ['moment'];
+  return [];
+}
+
+function spanOf(
+  catalogue: Catalogue,
+  momentOf: (entry: string, edge: Edge) => Moment | null,
+  reference: string,
+): Span | null {
+  const target = catalogue.resolve(reference);
+  if (!target) return null;
+  if (target.edge) {
+    const moment = momentOf(target.entry.id, target.edge);
+    return moment ? { start: moment.index, end: moment.index, single: true } : null;
+  }
+  const [first, last] = edgesOf(target.entry);
+  if (first === undefined) return null;
+  const start = momentOf(target.entry.id, first);
+  const end = momentOf(target.entry.id, last ?? first);
+  return start && end ? { start: start.index, end: end.index, single: last === undefined } : null;
+}

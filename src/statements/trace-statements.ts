@@ -1,0 +1,191 @@
+import { type Grade, lowestGrade, rankOf } from '../base/grade.ts';
+import { type Link, ORIGIN } from '../chronology/chronology.ts';
+import { dayOf } from '../dates/day.ts';
+import { titleOf } from '../model/catalogue.ts';
+import type { Entry, KeyPath } from '../model/entry.ts';
+import { CONSISTING_KINDS } from '../model/types/evidence.ts';
+import type { Collector } from './collector.ts';
+import { findMaterial, gradeOfMaterial, nearMaterials, type NamedMaterial } from './dated-material.ts';
+import { inlineId } from './event-statements.ts';
+import type { Span } from './file-statement.ts';
+import { relationLinks } from './relation-links.ts';
+
+const LAYERS = ['over', 'cuts', 'fills', 'same-as'] as const;
+const LAYER_WORDS = { over: 'lies over', cuts: 'cuts', fills: 'fills', 'same-as': 'was left together with' } as const;
+const NO_GAP = { min: null, max: null };
+
+/** Statements of a trace: over, cuts, fills, same-as, left-by, materials (two numbers each). */
+export function collectTrace(collector: Collector, trace: Entry<'evidence'>): void {
+  const span = collector.moments.spanOf(trace.id);
+  if (!span) return;
+  if (trace.keys.seen !== undefined && trace.keys.seen !== 'seen') {
+    doubtUnseen(collector, trace);
+    return;
+  }
+  const usual = trace.keys.observed?.grade ?? 'possible';
+  let number = 0;
+  for (const key of LAYERS) {
+    (trace.keys[key] ?? []).forEach((other, i) => {
+      number += 1;
+      const words = typeof other === 'string' ? { id: other, grade: usual } : { ...other, grade: other.grade ?? usual };
+      collectLayer(collector, trace, span, key, words, number, [key, i]);
+    });
+  }
+  number = collectLeftBy(collector, trace, span, usual, number);
+  (trace.keys.materials ?? []).forEach((material, i) => {
+    collectMaterial(collector, trace, span, material, number + 1, ['materials', i]);
+    number += 2;
+  });
+}
+
+/** Traces that were not seen bear on nothing; relations written on them are pointed out. */
+function doubtUnseen(collector: Collector, trace: Entry<'evidence'>): void {
+  const key = ([...LAYERS, 'left-by', 'materials'] as const).find((one) => trace.keys[one] !== undefined);
+  if (!key) return;
+  collector.problem(
+    trace,
+    [key],
+    'unseen-used',
+    'doubt',
+    `the trace was ${trace.keys.seen}, so "${key}" is not used; what was not seen proves no absence`,
+    'delete the key, or write seen: seen if it was seen after all',
+  );
+}
+
+interface OtherTrace {
+  readonly id: string;
+  readonly grade: Grade;
+  readonly why?: string | undefined;
+  readonly ref?: string | undefined;
+}
+
+function collectLayer(
+  collector: Collector,
+  trace: Entry<'evidence'>,
+  span: Span,
+  key: (typeof LAYERS)[number],
+  other: OtherTrace,
+  number: number,
+  path: KeyPath,
+): void {
+  if (other.id === trace.id) {
+    collector.problem(trace, path, 'relation-to-itself', 'error', `a trace cannot stand in "${key}" to itself`, 'name the other trace');
+    return;
+  }
+  const target = collector.moments.spanOf(other.id);
+  const entry = collector.catalogue.get(other.id);
+  if (!target || !entry) return;
+  const links =
+    key === 'same-as'
+      ? relationLinks('same-as', span, target, false, NO_GAP)
+      : [{ from: target.start, to: span.end, days: 0, role: `layer-${key}` }];
+  collector.add(
+    trace,
+    {
+      id: inlineId(trace.id, other.ref, number),
+      kind: 'layer',
+      path,
+      grade: other.grade,
+      why: other.why,
+      text: `“${titleOf(trace)}” ${LAYER_WORDS[key]} “${titleOf(entry)}”`,
+    },
+    { links, order: key === 'same-as' ? 'same' : 'order' },
+  );
+}
+
+/** Of several events that may have left a trace, only those of the best grade count, and only one alone. */
+function collectLeftBy(collector: Collector, trace: Entry<'evidence'>, span: Span, usual: Grade, before: number): number {
+  const all = (trace.keys['left-by'] ?? []).map((one) => (typeof one === 'string' ? { event: one, grade: usual } : one));
+  const best = Math.min(...all.map((one) => rankOf(one.grade)));
+  const leading = all.filter((one) => rankOf(one.grade) === best);
+  if (leading.length > 1) {
+    collector.problem(
+      trace,
+      ['left-by'],
+      'left-by-undecided',
+      'doubt',
+      `${leading.length} events are given with the same grade as what left this trace, so none of them bounds it`,
+      'give one of them a better grade, or leave it as it is: undecided',
+    );
+  }
+  all.forEach((one, i) => {
+    const event = collector.catalogue.get(one.event);
+    const target = collector.moments.spanOf(one.event);
+    if (!event || !target) return;
+    const notUsed = rankOf(one.grade) !== best ? 'another event is given with a better grade' : leading.length > 1 ? 'several events are given with the same grade' : null;
+    const reason = 'why' in one ? one.why : undefined;
+    collector.add(
+      trace,
+      {
+        id: inlineId(trace.id, 'ref' in one ? one.ref : undefined, before + i + 1),
+        kind: 'left-by',
+        path: ['left-by', i],
+        grade: one.grade,
+        why: reason,
+        text: `“${titleOf(trace)}” was left by “${titleOf(event)}”`,
+      },
+      {
+        links: [
+          { from: target.start, to: span.start, days: 0, role: 'left-by' },
+          { from: span.end, to: target.end, days: 0, role: 'left-by' },
+        ],
+        ...(notUsed ? { notUsed } : {}),
+      },
+    );
+  });
+  return before + all.length;
+}
+
+function collectMaterial(
+  collector: Collector,
+  trace: Entry<'evidence'>,
+  span: Span,
+  material: NamedMaterial,
+  number: number,
+  path: KeyPath,
+): void {
+  const row = findMaterial(material.name);
+  if (!row) {
+    const near = nearMaterials(material.name);
+    collector.problem(
+      trace,
+      [...path, 'name'],
+      'material-not-in-table',
+      'note',
+      `"${material.name}" is not in the table of dated materials, so it bounds nothing`,
+      near.length > 0 ? `did you mean ${near.map((one) => `"${one}"`).join(' or ')}?` : 'leave it as it is, or see the table on the method page',
+    );
+    return;
+  }
+  if (material.belongs !== 'made with the layer') return;
+  if (!CONSISTING_KINDS.includes(trace.keys.kind)) {
+    collector.problem(
+      trace,
+      path,
+      'material-on-gap',
+      'doubt',
+      `a ${trace.keys.kind} does not consist of a material, so "${material.name}" bounds nothing here`,
+      'give the fill an entry of its own (kind: fill, fills: [this trace]) and put the material there',
+    );
+    return;
+  }
+  const { grade, note } = gradeOfMaterial(material, row);
+  const add = (year: number | null, what: string, at: Grade, place: number, ref: string | undefined): void => {
+    if (year === null) return;
+    const link: Link = { from: ORIGIN, to: span.start, days: dayOf(year, 1, 1), role: 'material' };
+    collector.add(
+      trace,
+      {
+        id: inlineId(trace.id, ref, place),
+        kind: 'material',
+        path,
+        grade: at,
+        why: [material.why, note].filter(Boolean).join('; ') || undefined,
+        text: `“${titleOf(trace)}” holds ${material.name}, ${what} ${year} (${row.source})`,
+      },
+      { links: [link], precision: 'year', statedGrade: material.grade, gradeNote: note },
+    );
+  };
+  add(row.firstKnownYear, 'first known', grade, number, material.ref);
+  add(row.firstCommercialYear, 'in trade from', lowestGrade(grade, 'probable'), number + 1, material.ref === undefined ? undefined : `${material.ref}-trade`);
+}

@@ -1,0 +1,2 @@
+/** Nothing to set up yet. */
+export default function setup(): void {}
