@@ -101,7 +101,12 @@ export function momentsOf(compiled: Compiled, set: readonly number[]): readonly 
       (earliest[local] as number) > (latest[local] as number) ||
       loops.includes(part.compiled.component[local] as number),
   );
-  return (crossed.length > 0 ? crossed : part.moments).toSorted((a, b) => a - b);
+  return (crossed.length > 0 ? crossed : touchedBy(compiled, set)).toSorted((a, b) => a - b);
+}
+
+function touchedBy(compiled: Compiled, set: readonly number[]): readonly number[] {
+  const links = set.flatMap((one) => compiled.network.statements[one]?.links ?? []);
+  return [...new Set(links.flatMap((link) => [link.from, link.to]))].filter((moment) => moment >= 0);
 }
 
 function idOf(compiled: Compiled, statement: number): string {

@@ -11,7 +11,8 @@ export interface Part {
 }
 
 /**
- * Cuts out the given statements with every moment that they touch and the axioms between those.
+ * Cuts out the given statements with every moment that they touch, the axioms at those, and the
+ * moments at the other end of the axioms.
  * `links` narrows it further to the links that are wanted.
  */
 export function partOf(
@@ -36,10 +37,11 @@ export function partOf(
     links: statement.links.filter(wanted).map(move),
     ...(statement.choice ? { choice: statement.choice.map((member) => member.map(move)) } : {}),
   }));
-  const axioms = whole.network.axioms.filter(
-    (link) => number.has(link.from) && number.has(link.to),
-  );
-  const network = { moments: moments.length, axioms: axioms.map(move), statements: moved };
+  const touched = new Set(number.keys());
+  const axioms = whole.network.axioms
+    .filter((link) => touched.has(link.from) || touched.has(link.to))
+    .map(move);
+  const network = { moments: moments.length, axioms, statements: moved };
   return { compiled: compileNetwork(network), statements, moments };
 }
 
