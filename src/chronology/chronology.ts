@@ -1,5 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
-import type { Active } from './bounds.ts';
+import { type Active, propagate } from './bounds.ts';
 import type { Stretch } from './choices.ts';
 import { AXIOM, type Compiled, compileNetwork } from './compiled.ts';
 import { isConsistent } from './consistency.ts';
@@ -45,6 +45,8 @@ export interface Chronology {
   /** Statements of the grade outside the kept set that alone would tighten or contradict a moment. */
   setAside(rank: number, moment: number): readonly number[];
   stretches(rank: number, moment: number): readonly Stretch[];
+  /** The two bounds that cross at a moment when all statements of the grade are taken; null if none do. */
+  crossing(rank: number, moment: number): Stretch | null;
 }
 
 /**
@@ -68,6 +70,7 @@ export function computeChronology(network: Network, withdrawn: ReadonlySet<numbe
     disagreements,
     reason: (rank, moment, side) => reasons.reason(rank, moment, side),
     setAside: (rank, moment) => aside.at(rank, moment),
+    crossing: (rank, moment) => crossingAt(compiled, grades[rank], moment),
     stretches: (rank, moment) => grades[rank]?.ranges.stretches.get(moment) ?? [],
   };
 }
@@ -88,6 +91,13 @@ function gradeResult(
       .flatMap((one) => one.moments),
   );
   return { rank, all, kept, disputed, contradicted, ranges: rangesOf(compiled, kept, better?.ranges ?? null) };
+}
+
+function crossingAt(compiled: Compiled, grade: GradeResult | undefined, moment: number): Stretch | null {
+  if (!grade?.contradicted.has(moment)) return null;
+  const { earliest, latest } = propagate(compiled, grade.all);
+  const crossed = { earliest: earliest[moment] as number, latest: latest[moment] as number };
+  return crossed.earliest > crossed.latest ? crossed : null;
 }
 
 /** True where a bound is infinite, so that nothing has to be explained. */

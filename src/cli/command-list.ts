@@ -1,7 +1,9 @@
+import { build } from './build.ts';
 import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { dates } from './dates.ts';
+import { serve } from './serve.ts';
 import { why } from './why.ts';
 
 /** All commands, in the order in which the help tells them. */
-export const COMMANDS: readonly Command[] = [check, dates, why];
+export const COMMANDS: readonly Command[] = [check, dates, why, build, serve];

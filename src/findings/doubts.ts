@@ -65,12 +65,15 @@ function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagn
   ];
 }
 
-/** A claim that rests on a copy of the source of another claim on the same thing. */
+/** A claim called first-hand, whose source was copied from that of another claim on the same thing. */
 function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Diagnostic[] {
   const source = catalogue.get(claim.keys.source);
   if (!source || !isOfType(source, 'source') || claim.keys.basis !== 'first-hand') return [];
   const ancestors = ancestorsOf(catalogue, source);
-  if (ancestors.size === 0) return [];
+  const copied = catalogue
+    .ofType('claim')
+    .some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
+  if (!copied) return [];
   return [
     doubt(claim, ['basis'], 'first-hand-from-a-copy', `the claim is called first-hand, but its source ${source.id} derives from ${[...ancestors].join(', ')}`, 'write basis: reported, or let the claim rest on the first source'),
   ];

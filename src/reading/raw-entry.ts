@@ -23,7 +23,7 @@ export interface CheckedEntry {
 
 /** Checks raw keys against the schema of their type; all problems at once. */
 export function checkEntry(raw: RawEntry): CheckedEntry {
-  const { keys: full, problems } = withoutEmpty(raw);
+  const { keys: full, problems, cut } = withoutEmpty(raw);
   const id = typeof full.id === 'string' ? full.id : null;
   const type = full.type;
   if (!isEntryType(type)) {
@@ -31,8 +31,8 @@ export function checkEntry(raw: RawEntry): CheckedEntry {
   }
   const schema = ENTRY_SCHEMAS[type];
   const result = schema.safeParse(full, { reportInput: true });
-  if (!result.success) {
-    return { id, entry: null, problems: [...problems, ...schemaProblems(schema, result.error.issues, raw.places)] };
+  if (cut || !result.success) {
+    return { id, entry: null, problems: [...problems, ...schemaProblems(schema, result.error?.issues ?? [], raw.places)] };
   }
   const entry = {
     id: result.data.id,
@@ -62,10 +62,14 @@ function typeProblem(type: unknown, places: Places): Diagnostic {
   };
 }
 
-/** Leaves out keys without a value (a note each), so that a half-filled form is no disaster. */
+/**
+ * Leaves out keys without a value (a note each), so that a half-filled form is no disaster.
+ * A key without a value that no entry knows is a text cut at its comma: an error.
+ */
 function withoutEmpty(raw: RawEntry): {
   readonly keys: Readonly<Record<string, unknown>>;
   readonly problems: readonly Diagnostic[];
+  readonly cut: boolean;
 } {
   const problems: Diagnostic[] = [];
   const clean = (value: unknown, path: KeyPath): unknown => {
@@ -73,17 +77,30 @@ function withoutEmpty(raw: RawEntry): {
     if (value === null || typeof value !== 'object') return value;
     const kept: Record<string, unknown> = {};
     for (const [key, part] of Object.entries(value)) {
-      if (part === null) {
-        problems.push({
-          code: 'no-value',
-          severity: 'note',
-          place: raw.places.placeOfKey([...path, key]),
-          message: `"${key}" has no value and counts as not written`,
-          mend: 'write a value, or delete the line',
-        });
-      } else kept[key] = clean(part, [...path, key]);
+      if (part === null) problems.push(emptyKey(key, raw.places.placeOfKey([...path, key])));
+      else kept[key] = clean(part, [...path, key]);
     }
     return kept;
   };
-  return { keys: clean(raw.keys, []) as Record<string, unknown>, problems };
+  const keys = clean(raw.keys, []) as Record<string, unknown>;
+  return { keys, problems, cut: problems.some((problem) => problem.severity === 'error') };
+}
+
+function emptyKey(key: string, place: Place): Diagnostic {
+  if (/\s/.test(key)) {
+    return {
+      code: 'yaml-comma-in-text',
+      severity: 'error',
+      place,
+      message: `"${key}" was cut off at a comma from the text before it`,
+      mend: 'inside { } or [ ] put text that holds a comma in quotation marks: why: "first part, second part"',
+    };
+  }
+  return {
+    code: 'no-value',
+    severity: 'note',
+    place,
+    message: `"${key}" has no value and counts as not written`,
+    mend: 'write a value, or delete the line',
+  };
 }

@@ -9,7 +9,7 @@ export const source = z.strictObject({
     'letter', 'ledger', 'invoice', 'inventory', 'list', 'card', 'photograph', 'catalogue', 'book', 'article', 'newspaper',
     'law', 'permit', 'customs paper', 'report', 'interview', 'tradition', 'map', 'label', 'contract', 'other',
   ]),
-  author: list(text()).optional(),
+  author: list(refOrWords('party')).optional(),
   recipient: text().optional(),
   'container-title': text().optional(),
   publisher: text().optional(),

@@ -1,0 +1,41 @@
+import type { JSX } from 'preact';
+import { renderToString } from 'preact-render-to-string';
+import { datesReport } from '../src/findings/dates-report.ts';
+import { entryPath, reasonPath, REGISTERS, relativeHref } from '../src/publish/page-paths.ts';
+import type { PageContext, SiteData } from './context.ts';
+import { ChronologyPage } from './pages/chronology-page.tsx';
+import { ContradictionsPage } from './pages/contradictions-page.tsx';
+import { DoubtsPage } from './pages/doubts-page.tsx';
+import { EntryPage } from './pages/entry-page.tsx';
+import { MethodPage } from './pages/method-page.tsx';
+import { OpeningPage } from './pages/opening-page.tsx';
+import { ReasonPage } from './pages/reason-page.tsx';
+import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
+
+/** One file of the site: its address and how to make its text. */
+export interface SitePage {
+  readonly path: string;
+  render(): string;
+}
+
+/** All pages of the site, in a fixed order. */
+export function sitePages(data: SiteData): readonly SitePage[] {
+  const { file } = data;
+  const page = (path: string, view: (context: PageContext) => JSX.Element): SitePage => ({
+    path,
+    render: () => `<!doctype html>\n${renderToString(view({ ...data, path, href: (to) => relativeHref(path, to) }))}\n`,
+  });
+  const timed = new Set(file.statements.moments.all.map((moment) => moment.entry));
+  return [
+    page('index.html', (context) => <OpeningPage page={context} />),
+    page('chronology.html', (context) => <ChronologyPage page={context} />),
+    page('contradictions.html', (context) => <ContradictionsPage page={context} />),
+    page('method.html', (context) => <MethodPage page={context} />),
+    page('registers.html', (context) => <RegistersPage page={context} />),
+    ...(file.catalogue.audience === 'public' ? [] : [page('doubts.html', (context) => <DoubtsPage page={context} />)]),
+    ...REGISTERS.map((one) => page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />)),
+    ...file.catalogue.entries.map((entry) => page(entryPath(entry.id), (context) => <EntryPage page={context} entry={entry} />)),
+    ...file.catalogue.entries.filter((entry) => timed.has(entry.id)).map((entry) => page(reasonPath(entry.id), (context) => <ReasonPage page={context} entry={entry} />)),
+    { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
+  ];
+}

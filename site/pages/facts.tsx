@@ -1,0 +1,74 @@
+import type { JSX } from 'preact';
+import { CALENDARS, type CalendarName } from '../../src/dates/calendars/calendar.ts';
+import { isDateProblem, readDate } from '../../src/dates/read-date.ts';
+import { formatExpression } from '../../src/dates/wording.ts';
+import { ENTRY_SCHEMAS, type Entry } from '../../src/model/entry.ts';
+import { findNotedFields, type NotedField } from '../../src/model/walk-fields.ts';
+import type { PageContext } from '../context.ts';
+import { EntryLink } from './parts.tsx';
+
+/** Keys that the page shows elsewhere. */
+const SHOWN_ELSEWHERE = ['id', 'type', 'title', 'access', 'withhold', 'by', 'recorded', 'stated', 'relations', 'begins', 'ends', 'held', 'panels', 'alternative', 'grade', 'standing', 'may-be-named'];
+
+/** The keys of an entry as a list of facts, ids as links, dates in words. */
+export function Facts({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element | null {
+  const isAssertion = entry.type === 'title';
+  const hidden = isAssertion ? SHOWN_ELSEWHERE.filter((key) => !['begins', 'ends', 'standing'].includes(key)) : SHOWN_ELSEWHERE;
+  const facts = Object.entries(entry.keys).filter(([key, value]) => !hidden.includes(key) && value !== undefined);
+  if (facts.length === 0) return null;
+  const notes = new Map(findNotedFields(ENTRY_SCHEMAS[entry.type], entry.keys).map((field) => [field.path.join(' '), field]));
+  return (
+    <section>
+      <h2>Recorded</h2>
+      <dl class="facts">
+        {facts.map(([key, value]) => (
+          <>
+            <dt>{label(key)}</dt>
+            <dd><Value page={page} value={value} path={key} notes={notes} /></dd>
+          </>
+        ))}
+      </dl>
+    </section>
+  );
+}
+
+interface ValueProps {
+  readonly page: PageContext;
+  readonly value: unknown;
+  readonly path: string;
+  readonly notes: ReadonlyMap<string, NotedField>;
+}
+
+function Value({ page, value, path, notes }: ValueProps): JSX.Element {
+  if (Array.isArray(value)) {
+    if (value.every((part) => typeof part === 'number')) return <>{value.join(', ')}</>;
+    return <ul class="plain">{value.map((part, i) => <li><Value page={page} value={part} path={`${path} ${i}`} notes={notes} /></li>)}</ul>;
+  }
+  if (value !== null && typeof value === 'object') {
+    return (
+      <span class="map">
+        {Object.entries(value).map(([key, part], i) => (
+          <>{i > 0 ? '; ' : ''}<span class="map-key">{label(key)}</span> <Value page={page} value={part} path={`${path} ${key}`} notes={notes} /></>
+        ))}
+      </span>
+    );
+  }
+  const note = notes.get(path);
+  if (note?.note.refersTo && page.file.catalogue.resolve(String(value))) return <EntryLink page={page} id={String(value)} />;
+  if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
+  const language = /^[a-z]{2,3}$/.test(path.split(' ').at(-1) ?? '') ? path.split(' ').at(-1) : undefined;
+  return <span lang={language}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
+}
+
+function DateValue({ page, field }: { readonly page: PageContext; readonly field: NotedField }): JSX.Element {
+  const calendar = (field.parent as { calendar?: string } | null)?.calendar as CalendarName | undefined;
+  const known = calendar !== undefined && CALENDARS.includes(calendar) ? calendar : 'gregorian';
+  const result = readDate(field.value, known, page.file.settings.dates);
+  const words = isDateProblem(result) ? field.value : formatExpression(result);
+  return <span data-edtf={field.value}>{words}{words === field.value ? '' : <span class="aside"> ({field.value})</span>}</span>;
+}
+
+function label(key: string): string {
+  const words = key.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

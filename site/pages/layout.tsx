@@ -1,0 +1,124 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
+import { formatDay } from '../../src/dates/wording.ts';
+import { dayOf } from '../../src/dates/day.ts';
+import { titleOf } from '../../src/model/catalogue.ts';
+import { REGISTERS } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+
+const POLICY =
+  "default-src 'none'; img-src 'self' data:; style-src 'self'; font-src 'self'; script-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'";
+
+interface LayoutProps {
+  readonly page: PageContext;
+  readonly title: string;
+  /** Where this page stands in the file, as a sentence. */
+  readonly standing: ComponentChildren;
+  readonly children: ComponentChildren;
+  /** Explains the letters of the grades at the foot. */
+  readonly usesGrades?: boolean;
+}
+
+/** The frame of every page: words of navigation at the head, how to cite and for whom at the foot. */
+export function Layout({ page, title, standing, children, usesGrades = true }: LayoutProps): JSX.Element {
+  const workspace = page.file.catalogue.workspace;
+  const name = workspace ? titleOf(workspace, page.file.settings.languages) : 'Untitled workspace';
+  return (
+    <html lang={page.file.settings.languages[0] ?? 'en'}>
+      <head>
+        <meta charset="utf-8" />
+        <meta http-equiv="Content-Security-Policy" content={POLICY} />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <meta name="referrer" content="no-referrer" />
+        <title>{title === name ? name : `${title} · ${name}`}</title>
+        <link rel="icon" href={page.href('assets/mark.svg')} type="image/svg+xml" />
+        <link rel="stylesheet" href={page.href('assets/fonts/fonts.css')} />
+        <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
+        <script src={page.href('assets/registers.js')} defer />
+      </head>
+      <body>
+        <a class="skip" href="#main">To the text</a>
+        <header class="head">
+          <p class="file-name"><a href={page.href('index.html')}>{name}</a></p>
+          <Navigation page={page} />
+        </header>
+        <Banner page={page} />
+        <main id="main">
+          <p class="standing">{standing}</p>
+          {children}
+        </main>
+        <Foot page={page} title={title} usesGrades={usesGrades} />
+      </body>
+    </html>
+  );
+}
+
+function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
+  const objects = page.file.catalogue.ofType('object').filter((object) => object.keys['part-of'] === undefined);
+  const links: readonly (readonly [string, string])[] = [
+    ...(objects[0] ? [[`entry/${objects[0].id}.html`, 'Object'] as const] : []),
+    ['chronology.html', 'Chronology'],
+    ['contradictions.html', 'Contradictions'],
+    ['register/evidence.html', 'Evidence'],
+    ['register/sources.html', 'Documents'],
+    ['register/holdings.html', 'Custody'],
+    ['registers.html', 'All registers'],
+    ['method.html', 'Method'],
+    ...(page.file.catalogue.audience === 'public' ? [] : [['doubts.html', 'Doubts'] as const]),
+  ];
+  return (
+    <nav aria-label="Main">
+      <ul class="words">
+        {links.map(([path, words]) => (
+          <li><a href={page.href(path)} aria-current={page.path === path ? 'page' : undefined}>{words}</a></li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+/** Says that entries could not be read; only previews are built with such entries. */
+function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
+  const errors = page.problems.filter((one) => one.severity === 'error');
+  if (errors.length === 0) return null;
+  return (
+    <aside class="banner" aria-label="Problems in the entries">
+      <p>
+        <strong>{errors.length === 1 ? 'One problem' : `${errors.length} problems`} in the entries.</strong>{' '}
+        {page.leftOut.length > 0 ? `Left out of this preview: ${page.leftOut.join(', ')}. ` : 'Statements with problems are left out of this preview. '}
+        The dates below rest on what could be read.
+      </p>
+      <ol>
+        {errors.slice(0, 12).map((one) => (
+          <li><code>{one.place.file}:{one.place.line}:{one.place.column}</code> {one.message}. <em>Mend:</em> {one.mend}</li>
+        ))}
+      </ol>
+      {errors.length > 12 ? <p>And {errors.length - 12} more; “kerfmark check” lists them all.</p> : null}
+    </aside>
+  );
+}
+
+function Foot({ page, title, usesGrades }: { readonly page: PageContext; readonly title: string; readonly usesGrades: boolean }): JSX.Element {
+  const { file } = page;
+  const keys = file.catalogue.workspace?.keys;
+  const [year, month, day] = page.built.split('-').map(Number) as [number, number, number];
+  const built = formatDay(dayOf(year, month, day), 'day');
+  const silent = keys?.['unshown-note'] !== undefined;
+  return (
+    <footer class="foot">
+      {usesGrades ? (
+        <p>Grades: {GRADES.map((grade, i) => <>{i > 0 ? ', ' : ''}{grade} <span class="letter">{GRADE_LETTER[grade]}</span></>)}. <a href={page.href('method.html')}>What they mean</a>.</p>
+      ) : null}
+      <p>How to cite: “{title}”, <cite>{keys ? titleOf(file.catalogue.workspace!, file.settings.languages) : ''}</cite>{keys?.institution ? `, ${keys.institution}` : ''}, {built}, Kerfmark {page.version}.</p>
+      <p>
+        Built for the audience <em>{file.catalogue.audience}</em>.{' '}
+        {file.catalogue.holdsMore && !silent ? 'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.' : ''}
+      </p>
+      <p class="respond">
+        <strong>Know more, or disagree?</strong> {keys?.['how-to-respond'] ?? 'Write to the institution that keeps this file.'} {keys?.contact ?? ''}
+      </p>
+      <p class="registers-line">Registers: {REGISTERS.map((one, i) => <>{i > 0 ? ' · ' : ''}<a href={page.href(`register/${one.name}.html`)}>{one.title}</a></>)}</p>
+    </footer>
+  );
+}

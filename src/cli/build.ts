@@ -1,0 +1,29 @@
+import path from 'node:path';
+import { compute, hasErrors } from '../pipeline.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { countWords, formatProblems } from './format-problems.ts';
+import { loadWorkspace } from './load-workspace.ts';
+import { writeSite } from './write-site.ts';
+
+export const build: Command = {
+  name: 'build',
+  summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
+  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--out FOLDER]',
+  examples: ['kerfmark build', 'kerfmark build --audience public --out ../public-site'],
+  flags: { out: 'value' },
+  async run(options, effects) {
+    const folder = folderOf(options, effects);
+    const audience = audienceOf(options);
+    const computed = compute(await loadWorkspace(folder), audience);
+    const errors = computed.problems.filter((one) => one.severity === 'error');
+    if (errors.length > 0) effects.err(formatProblems(errors, 'text'));
+    if (errors.length > 0 && audience === 'public') {
+      effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
+      return 1;
+    }
+    const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
+    const pages = await writeSite({ computed, folder, output, built: effects.today() });
+    effects.out(`${pages} pages for the audience ${audience} in ${output}\n${countWords(computed.problems)}\n`);
+    return hasErrors(computed.problems) ? 1 : 0;
+  },
+};

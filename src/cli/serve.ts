@@ -1,0 +1,174 @@
+import { watch } from 'node:fs';
+import { readFile, realpath, stat } from 'node:fs/promises';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import path from 'node:path';
+import { compute } from '../pipeline.ts';
+import { audienceOf, type Command, folderOf, type Options } from './commands.ts';
+import type { Effects } from './effects.ts';
+import { countWords, formatProblems } from './format-problems.ts';
+import { Fault, loadWorkspace } from './load-workspace.ts';
+import { writeSite } from './write-site.ts';
+
+export const serve: Command = {
+  name: 'serve',
+  summary: 'builds the site, shows it on this computer only, and builds again when an entry changes',
+  usage: 'kerfmark serve [--in FOLDER] [--audience A] [--port N]',
+  examples: ['kerfmark serve', 'kerfmark serve --port 9000 --audience public'],
+  flags: { port: 'value', out: 'value' },
+  async run(options, effects) {
+    const port = Number(options.flags.port ?? 8040);
+    if (!Number.isInteger(port) || port < 0 || port > 65535) throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
+    const preview = await startPreview(options, effects, port);
+    effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
+    await new Promise<void>((resolve) => {
+      process.once('SIGINT', resolve);
+      process.once('SIGTERM', resolve);
+    });
+    preview.close();
+    return 0;
+  },
+};
+
+/** A running preview. */
+export interface Preview {
+  readonly address: string;
+  close(): void;
+}
+
+/** Builds, serves on loopback, and rebuilds on every change below `entries/`, deletions included. */
+export async function startPreview(options: Options, effects: Effects, port: number): Promise<Preview> {
+  const folder = folderOf(options, effects);
+  const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
+  const audience = audienceOf(options);
+  const listeners = new Set<ServerResponse>();
+  let fault: string | null = null;
+  const rebuild = async (): Promise<void> => {
+    try {
+      const computed = compute(await loadWorkspace(folder), audience);
+      const pages = await writeSite({ computed, folder, output, built: effects.today() });
+      fault = null;
+      const errors = computed.problems.filter((one) => one.severity === 'error');
+      effects.out(`${errors.length > 0 ? formatProblems(errors, 'text') : `${countWords(computed.problems)} `}${pages} pages.\n`);
+    } catch (error) {
+      fault = (error as Error).message;
+      effects.err(`${fault}\nThe last good site is still shown.\n`);
+    }
+    for (const listener of listeners) listener.write('data: changed\n\n');
+  };
+  await rebuild();
+  if (fault !== null && !(await stat(output).catch(() => null))) throw new Fault(fault);
+  const server = createServer((request, response) => {
+    void answer(output, request, response, listeners, () => fault);
+  });
+  const used = await listen(server, port);
+  const watcher = watchFolder(path.join(folder, 'entries'), rebuild);
+  return {
+    address: `http://127.0.0.1:${used}/`,
+    close: () => {
+      watcher.close();
+      for (const listener of listeners) listener.end();
+      server.close();
+      server.closeAllConnections();
+    },
+  };
+}
+
+/** Listens on loopback; moves to the next port where one is taken (port 0: any free one). */
+async function listen(server: Server, port: number): Promise<number> {
+  for (let attempt = port; attempt < port + 20; attempt += 1) {
+    const used = await new Promise<number | null>((resolve, reject) => {
+      server.once('error', (error: NodeJS.ErrnoException) => (error.code === 'EADDRINUSE' ? resolve(null) : reject(error)));
+      server.listen(attempt, '127.0.0.1', () => resolve((server.address() as { port: number }).port));
+    });
+    if (used !== null) return used;
+    server.removeAllListeners('error');
+  }
+  throw new Fault(`The ports ${port} to ${port + 19} are all in use. Try another with --port.`);
+}
+
+/** Calls back, once changes have come to rest, when the list or a time of a file below a folder differs. */
+function watchFolder(folder: string, changed: () => Promise<void>): { close(): void } {
+  let timer: NodeJS.Timeout | null = null;
+  let running = Promise.resolve();
+  const soon = (): void => {
+    if (timer) clearTimeout(timer);
+    timer = setTimeout(() => {
+      running = running.then(changed);
+    }, 120);
+  };
+  const watcher = watch(folder, { recursive: true }, soon);
+  watcher.on('error', () => soon());
+  return {
+    close: () => {
+      if (timer) clearTimeout(timer);
+      watcher.close();
+    },
+  };
+}
+
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html; charset=utf-8',
+  '.css': 'text/css; charset=utf-8',
+  '.js': 'text/javascript; charset=utf-8',
+  '.json': 'application/json; charset=utf-8',
+  '.svg': 'image/svg+xml',
+  '.jpg': 'image/jpeg',
+  '.woff2': 'font/woff2',
+};
+
+const RELOAD = `const source = new EventSource('/_preview/changes');
+source.onmessage = () => location.reload();
+fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
+  if (fault === '') return;
+  const box = document.createElement('aside');
+  box.className = 'banner';
+  box.setAttribute('role', 'alert');
+  box.textContent = 'The last build failed, so this is the last good site. ' + fault;
+  document.querySelector('main')?.before(box);
+});
+`;
+
+async function answer(
+  output: string,
+  request: IncomingMessage,
+  response: ServerResponse,
+  listeners: Set<ServerResponse>,
+  fault: () => string | null,
+): Promise<void> {
+  const send = (status: number, type: string, body: string | Buffer): void => {
+    response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff' });
+    response.end(request.method === 'HEAD' ? undefined : body);
+  };
+  const host = (request.headers.host ?? '').replace(/:\d+$/, '');
+  if (host !== '127.0.0.1' && host !== 'localhost') return send(403, 'text/plain', 'This preview answers to this computer only.');
+  const address = decodeAddress(request.url ?? '/');
+  if (address === '/_preview/changes') {
+    response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    listeners.add(response);
+    request.on('close', () => listeners.delete(response));
+    return;
+  }
+  if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
+  if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
+  const file = path.join(output, address.endsWith('/') ? `${address}index.html` : address);
+  const root = await realpath(output).catch(() => output);
+  const real = await realpath(file).catch(() => null);
+  if (real === null || !real.startsWith(root + path.sep) || !(await stat(real)).isFile()) {
+    return send(404, TYPES['.html'] as string, withReload('<!doctype html><html lang="en"><head><title>Not found</title></head><body><main><p>There is no such page in this site. <a href="/">The opening page</a></p></main></body></html>'));
+  }
+  const type = TYPES[path.extname(real)] ?? 'application/octet-stream';
+  const body = await readFile(real);
+  return send(200, type, type.startsWith('text/html') ? withReload(body.toString('utf8')) : body);
+}
+
+function withReload(html: string): string {
+  return html.replace('</head>', '<script src="/_preview/reload.js" defer></script></head>');
+}
+
+function decodeAddress(url: string): string {
+  try {
+    return decodeURIComponent(url.split('?')[0] as string);
+  } catch {
+    return '/';
+  }
+}

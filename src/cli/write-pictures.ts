@@ -1,0 +1,33 @@
+import { mkdir, realpath } from 'node:fs/promises';
+import path from 'node:path';
+import type { CaseFile } from '../findings/case-file.ts';
+
+/** Widest picture that a page shows, in pixels. */
+const WIDEST = 1600;
+
+/**
+ * Writes the pictures of figure entries, scaled and without any metadata (EXIF, GPS); returns
+ * their addresses by entry id. Figures whose file is missing, or lies outside the workspace, have none.
+ */
+export async function writePictures(file: CaseFile, folder: string, output: string): Promise<ReadonlyMap<string, string>> {
+  const figures = file.catalogue.ofType('figure').filter((figure) => !(figure.withheld ?? []).includes('image'));
+  const pictures = new Map<string, string>();
+  if (figures.length === 0) return pictures;
+  const { default: sharp } = await import('sharp');
+  const inside = await realpath(path.join(folder, 'entries')).catch(() => folder);
+  await mkdir(path.join(output, 'figures'), { recursive: true });
+  for (const figure of figures) {
+    const source = path.join(folder, path.dirname(figure.file), figure.keys.file);
+    const real = await realpath(source).catch(() => null);
+    if (real === null || !real.startsWith(inside + path.sep)) continue;
+    const address = `figures/${figure.id}.jpg`;
+    await sharp(real)
+      .rotate()
+      .resize({ width: WIDEST, withoutEnlargement: true })
+      .flatten({ background: '#ffffff' })
+      .jpeg({ quality: 82, mozjpeg: true })
+      .toFile(path.join(output, address));
+    pictures.set(figure.id, address);
+  }
+  return pictures;
+}

@@ -1,0 +1,138 @@
+import { cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { SiteData } from '../../site/context.ts';
+import { sitePages } from '../../site/pages.tsx';
+import { writePages } from '../../site/write-pages.ts';
+import { findResting } from '../findings/resting.ts';
+import type { Computed } from '../pipeline.ts';
+import { Fault } from './load-workspace.ts';
+import { writePictures } from './write-pictures.ts';
+
+/** File that marks a folder as a site of this program, so that no other folder is ever replaced. */
+const MARKER = 'kerfmark-site.json';
+
+/** What a site is written from, and where. */
+export interface SiteJob {
+  readonly computed: Computed;
+  /** Folder that holds `entries/`. */
+  readonly folder: string;
+  readonly output: string;
+  readonly built: string;
+}
+
+/**
+ * Writes a site beside the old one and puts it in its place only when it is whole. A build that
+ * fails or is killed leaves the last good site. Returns the number of pages.
+ */
+export async function writeSite({ computed, folder, output, built }: SiteJob): Promise<number> {
+  await recover(output);
+  await refuseForeign(output);
+  const fresh = `${output}.new-${process.pid}`;
+  try {
+    await mkdir(fresh, { recursive: true });
+    const { file, problems, leftOut } = computed;
+    const pictures = await writePictures(file, folder, fresh);
+    const data: SiteData = { file, built, version: await packageVersion(), problems, leftOut, resting: findResting(file), pictures };
+    const pages = sitePages(data);
+    await writePages(pages, fresh);
+    await writeAssets(fresh);
+    const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
+    await writeFile(path.join(fresh, MARKER), `${JSON.stringify(marker, null, 1)}\n`);
+    await exchange(fresh, output);
+    return pages.length;
+  } finally {
+    await rm(fresh, { recursive: true, force: true });
+  }
+}
+
+/** Two renames; should the program be killed between them, `recover` puts the old site back. */
+async function exchange(fresh: string, output: string): Promise<void> {
+  const old = previousOf(output);
+  await rm(old, { recursive: true, force: true });
+  if (await exists(output)) await rename(output, old);
+  await rename(fresh, output);
+  await rm(old, { recursive: true, force: true });
+}
+
+/** Puts the last good site back where a killed build left it aside. */
+async function recover(output: string): Promise<void> {
+  const old = previousOf(output);
+  if ((await exists(old)) && !(await exists(output))) await rename(old, output);
+  const parent = path.dirname(output);
+  const names = await readdir(parent).catch(() => []);
+  for (const name of names) {
+    const left = /\.new-(\d+)$/.exec(name);
+    if (left && name.startsWith(path.basename(output)) && !isRunning(Number(left[1]))) {
+      await rm(path.join(parent, name), { recursive: true, force: true });
+    }
+  }
+}
+
+function previousOf(output: string): string {
+  return `${output}.previous`;
+}
+
+function isRunning(pid: number): boolean {
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+async function refuseForeign(output: string): Promise<void> {
+  const names = await readdir(output).catch(() => null);
+  if (names === null || names.length === 0 || names.includes(MARKER)) return;
+  throw new Fault(`${output} holds files that are no site of this program, so it is not replaced.\nName another folder with --out FOLDER.`);
+}
+
+async function exists(file: string): Promise<boolean> {
+  return (await stat(file).catch(() => null)) !== null;
+}
+
+/** Root of the installed package: the folder whose package.json is ours. */
+export function packageRoot(): string {
+  const here = path.dirname(fileURLToPath(import.meta.url));
+  return here.includes(`${path.sep}dist${path.sep}`) ? path.resolve(here, '../../..') : path.resolve(here, '../..');
+}
+
+/** Version of this package. */
+export async function packageVersion(): Promise<string> {
+  const text = await readFile(path.join(packageRoot(), 'package.json'), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+async function writeAssets(output: string): Promise<void> {
+  const assets = path.join(output, 'assets');
+  await mkdir(path.join(assets, 'fonts'), { recursive: true });
+  const styles = path.join(packageRoot(), 'site', 'styles');
+  await cp(path.join(styles, 'kerfmark.css'), path.join(assets, 'kerfmark.css'));
+  await cp(path.join(styles, 'mark.svg'), path.join(assets, 'mark.svg'));
+  await cp(path.join(packageRoot(), 'dist', 'scripts'), assets, { recursive: true });
+  await writeFonts(path.join(assets, 'fonts'));
+}
+
+const FACES = [
+  ['@fontsource/source-serif-4', ['400', '400-italic', '600']],
+  ['@fontsource/source-sans-3', ['400', '400-italic', '600']],
+] as const;
+
+/** Copies the faces out of their packages: Latin, Greek and Cyrillic, woff2 only. */
+async function writeFonts(folder: string): Promise<void> {
+  const require = createRequire(import.meta.url);
+  const sheets: string[] = [];
+  for (const [name, weights] of FACES) {
+    const root = path.dirname(require.resolve(`${name}/package.json`));
+    for (const weight of weights) {
+      const css = await readFile(path.join(root, `${weight}.css`), 'utf8');
+      sheets.push(css.replace(/url\(\.\/files\/([\w-]+\.woff2)\) format\('woff2'\), url\([^)]*\) format\('woff'\)/g, "url($1) format('woff2')"));
+      for (const [, file] of css.matchAll(/files\/([\w-]+\.woff2)/g)) {
+        await cp(path.join(root, 'files', file as string), path.join(folder, file as string));
+      }
+    }
+  }
+  await writeFile(path.join(folder, 'fonts.css'), sheets.join('\n'));
+}
