@@ -4,7 +4,7 @@ import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 
 const ROW = 30;
-const HEAD = 150;
+const HEAD = 216;
 const FOOT = 34;
 
 /** Height of each grade's mark; each further grade is drawn inside the one before. */
@@ -38,10 +38,10 @@ function Ruling({ drawing, top, bottom }: { readonly drawing: ChronologyDrawing;
           <text class="decade-label" x={x} y={bottom + 22} text-anchor="middle">{label}</text>
         </g>
       ))}
-      {drawing.references.map(({ x, label }) => (
+      {drawing.references.map(({ x, label, labelX }) => (
         <g>
-          <line class="reference" x1={x} x2={x} y1={top - 6} y2={bottom + 6} />
-          <text class="reference-label" transform={`translate(${x + 3.5} ${top - 12}) rotate(-90)`}>{shorten(label, 26)}</text>
+          <path class="reference" d={`M${labelX} ${top - 18} L${x} ${top - 6} V${bottom + 6}`} />
+          <text class="reference-label" transform={`translate(${labelX + 4.5} ${top - 22}) rotate(-90)`}>{shorten(label, 30)}</text>
         </g>
       ))}
     </g>
@@ -55,7 +55,7 @@ function RowMarks({ row, y, drawing, href }: { readonly row: Row; readonly y: nu
       <text class="event-name" x={0} y={y + 5}>{shorten(row.title, 44)}</text>
       {row.outside ? (
         <text class="outside" x={row.outside === 'before' ? drawing.left + 6 : drawing.right - 6} y={y + 5} text-anchor={row.outside === 'before' ? 'start' : 'end'}>
-          {row.outside === 'before' ? '← ' : ''}{row.years}{row.outside === 'after' ? ' →' : ''}
+          {row.outside === 'before' ? 'earlier: ' : 'later: '}{row.years}
         </text>
       ) : null}
       {row.bars.map((bar) => <BarMark bar={bar} y={y} />)}

@@ -8,6 +8,7 @@ import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
 import { Layout } from './layout.tsx';
+import { isRepeated } from './repeated.ts';
 
 /** The chronology: one drawing, and the same as a table. */
 export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -42,7 +43,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
                   const from = start ? file.rangesOf(start)[rank] : undefined;
                   const to = end ? file.rangesOf(end)[rank] : undefined;
                   return (
-                    <td>
+                    <td class={isRepeated(page, event, rank) ? 'same' : undefined}>
                       <span class="cell-label">{grade} </span>
                       <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>{formatRange(from?.earliest ?? null, to?.latest ?? null)}</a>
                       {from?.consistent && to?.consistent ? null : <span class="disputed"> disputed</span>}

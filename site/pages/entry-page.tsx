@@ -1,4 +1,6 @@
 import type { JSX } from 'preact';
+import { groupBy } from '../../src/base/group-by.ts';
+import type { RestingBound } from '../../src/findings/resting.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
@@ -135,14 +137,23 @@ function Margin({ page, entry }: { readonly page: PageContext; readonly entry: E
       <section>
         <h2>What rests on it</h2>
         {bounds.length === 0 ? <p>No computed date of another entry.</p> : (
-          <ul>{bounds.map((bound) => (
-            <li>
-              <a href={page.href(`${reasonPath(bound.moment.entry)}#${bound.moment.edge}-${bound.grade}`)}>{page.file.catalogue.get(bound.moment.entry) ? titleOf(page.file.catalogue.get(bound.moment.entry) as Entry, page.file.settings.languages) : bound.moment.entry}</a>: {bound.side === 'earliest' ? 'not earlier' : 'not later'} ({bound.moment.edge}) <GradeMark grade={bound.grade} />
-            </li>
-          ))}</ul>
+          <ul>{[...groupBy(bounds, (bound) => bound.moment.entry)].map(([id, list]) => <RestingEntry page={page} id={id} bounds={list} />)}</ul>
         )}
       </section>
     </aside>
+  );
+}
+
+/** The bounds of one other entry that rest on this one, told together. */
+function RestingEntry({ page, id, bounds }: { readonly page: PageContext; readonly id: string; readonly bounds: readonly RestingBound[] }): JSX.Element {
+  const other = page.file.catalogue.get(id);
+  const [first] = bounds;
+  const sides = (['earliest', 'latest'] as const).filter((side) => bounds.some((bound) => bound.side === side));
+  const words = sides.map((side) => (side === 'earliest' ? 'not earlier' : 'not later')).join(' and ');
+  return (
+    <li>
+      <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>{other ? titleOf(other, page.file.settings.languages) : id}</a>: {words} <GradeMark grade={first?.grade ?? 'conjectural'} />
+    </li>
   );
 }
 

@@ -10,6 +10,7 @@ import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { shownRank } from '../../src/publish/chronology-drawing.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
+import { isRepeated } from './repeated.ts';
 import { EntryLink, StatementLink } from './parts.tsx';
 
 /** The opening page: for each object what is known, its key events, and what is in dispute. */
@@ -53,7 +54,7 @@ function ObjectSummary({ page, object }: { readonly page: PageContext; readonly 
                 {GRADES.map((grade, rank) => {
                   const [start, end] = edges(page, event).map((ranges) => ranges[rank]);
                   return (
-                    <td>
+                    <td class={isRepeated(page, event, rank) ? 'same' : undefined}>
                       <span class="cell-label">{grade} </span>
                       <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>{formatRange(start?.earliest ?? null, end?.latest ?? null)}</a>
                       {start?.consistent && end?.consistent ? null : <span class="disputed"> disputed</span>}
@@ -86,11 +87,11 @@ function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): st
     const [starts = [], ends = []] = edges(page, event);
     const rank = shownRank(page.file, starts, ends);
     const range = formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null);
-    return `${lower(titleOf(event, page.file.settings.languages))}, ${range} (${GRADES[rank]})`;
+    const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${GRADES[rank]})`;
+    return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;
   });
   if (parts.length === 0) return '';
-  const text = parts.join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return `On ${page.file.settings.printedGrade} statements: ${parts.join('; ')}.`;
 }
 
 function lower(title: string): string {

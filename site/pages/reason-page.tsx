@@ -31,7 +31,7 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
       {moments.map((moment) => (
         <section>
           <h2>{capital(sayMoment(file, moment))}</h2>
-          {distinctRanges(file.rangesOf(moment)).map(({ range, grades }) => <GradeReason page={page} moment={moment} range={range} grades={grades} />)}
+          {distinctRanges(file.rangesOf(moment)).map(({ range, grades }, i, all) => <GradeReason page={page} moment={moment} range={range} grades={grades} before={all[i - 1]?.range ?? null} />)}
         </section>
       ))}
     </Layout>
@@ -50,14 +50,28 @@ function distinctRanges(ranges: readonly MomentRange[]): readonly { readonly ran
   return groups;
 }
 
-function GradeReason({ page, moment, range, grades }: { readonly page: PageContext; readonly moment: Moment; readonly range: MomentRange; readonly grades: readonly MomentRange[] }): JSX.Element {
+interface GradeReasonProps {
+  readonly page: PageContext;
+  readonly moment: Moment;
+  readonly range: MomentRange;
+  readonly grades: readonly MomentRange[];
+  /** The range told before this one, on better grades. */
+  readonly before: MomentRange | null;
+}
+
+function GradeReason({ page, moment, range, grades, before }: GradeReasonProps): JSX.Element {
+  const same = before !== null && before.earliest?.day === range.earliest?.day && before.latest?.day === range.latest?.day;
   return (
     <div class="grade-reason">
       <h3>
         {grades.map((one, i) => <span id={`${moment.edge}-${one.grade}`}>{i > 0 ? ', ' : ''}{one.grade}</span>)}: {sayRange(range)}
       </h3>
-      <Side page={page} moment={moment} range={range} side="earliest" />
-      <Side page={page} moment={moment} range={range} side="latest" />
+      {same ? <p>The same bounds, for the same reasons as before.</p> : (
+        <>
+          <Side page={page} moment={moment} range={range} side="earliest" />
+          <Side page={page} moment={moment} range={range} side="latest" />
+        </>
+      )}
       {range.alternatives.length > 1 ? (
         <p>A date with gaps leaves separate stretches: {range.alternatives.map((one) => formatDays({ first: one.earliest, last: one.latest }, 'day')).join('; or ')}. Every day in them is possible for this moment alone, not for all moments together.</p>
       ) : null}

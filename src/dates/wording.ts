@@ -40,7 +40,8 @@ export function formatRange(from: PrintedBound | null, to: PrintedBound | null):
   const first = formatBound(from);
   const last = formatBound({ ...to, about: to.about && !from.about });
   if (first === last || formatDay(from.day, from.precision) === last) return first;
-  return /\s/.test(first + last) ? `${first} – ${last}` : `${first}–${last}`;
+  const bare = formatDay(from.day, from.precision) + formatDay(to.day, to.precision);
+  return /\s/.test(bare) ? `${first} – ${last}` : `${first}–${last}`;
 }
 
 /** A stretch of days in words, at a precision. */

@@ -1,9 +1,10 @@
 import { ticks } from 'd3-array';
 import { GRADE_LETTER, GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
+import { formatRange, type PrintedBound } from '../dates/wording.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { eventsInOrder } from '../findings/event-order.ts';
-import { sayRange, type MomentRange } from '../findings/printed-range.ts';
+import { type MomentBound, type MomentRange, sayRange } from '../findings/printed-range.ts';
 import { chosenReferences } from '../findings/reference-dates.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -39,11 +40,16 @@ export interface Rule {
   readonly label: string;
 }
 
+/** A reference date, with the place of its name at the head. */
+export interface ReferenceRule extends Rule {
+  readonly labelX: number;
+}
+
 /** The chronology as numbers to draw. */
 export interface ChronologyDrawing {
   readonly rows: readonly Row[];
   readonly decades: readonly Rule[];
-  readonly references: readonly Rule[];
+  readonly references: readonly ReferenceRule[];
   readonly width: number;
   readonly left: number;
   readonly right: number;
@@ -53,6 +59,9 @@ export interface ChronologyDrawing {
 const WIDTH = 1160;
 const LEFT = 330;
 const RIGHT = 960;
+
+/** Clusters of days further apart than this are not drawn on one axis. */
+const MOST_GAP_DAYS = 60 * 365;
 
 interface Window {
   readonly first: number;
@@ -75,8 +84,10 @@ export function drawChronology(file: CaseFile): ChronologyDrawing {
       .map((year) => ({ day: dayOf(year, 1, 1), label: String(year) }))
       .filter(({ day }) => inside(day))
       .map(({ day, label }) => ({ x: x(day), label })),
-    references: chosenReferences(file.catalogue).flatMap((one) =>
-      one.from && inside(one.from.first) ? [{ x: x(one.from.first), label: one.title }] : [],
+    references: spread(
+      chosenReferences(file.catalogue).flatMap((one) =>
+        one.from && inside(one.from.first) ? [{ x: x(one.from.first), label: `${civilOf(one.from.first).year}  ${one.title}` }] : [],
+      ),
     ),
     width: WIDTH,
     left: LEFT,
@@ -85,7 +96,7 @@ export function drawChronology(file: CaseFile): ChronologyDrawing {
 }
 
 /**
- * The stretch of time that is drawn. Where all known days fall into clusters more than 150 years
+ * The stretch of time that is drawn. Where the known days fall into clusters more than sixty years
  * apart, the fullest cluster is drawn, and rows outside it say so in words.
  */
 function windowOf(file: CaseFile, events: readonly Entry<'event'>[]): Window {
@@ -97,7 +108,7 @@ function windowOf(file: CaseFile, events: readonly Entry<'event'>[]): Window {
   const clusters: number[][] = [];
   for (const day of days) {
     const cluster = clusters.at(-1);
-    if (cluster && day - (cluster.at(-1) as number) <= 150 * 365) cluster.push(day);
+    if (cluster && day - (cluster.at(-1) as number) <= MOST_GAP_DAYS) cluster.push(day);
     else clusters.push([day]);
   }
   const fullest = clusters.reduce((best, one) => (one.length > best.length ? one : best));
@@ -123,7 +134,7 @@ function rowOf(file: CaseFile, event: Entry<'event'>, window: Window, x: (day: n
     return {
       grade,
       x1: first === undefined ? LEFT : x(first),
-      x2: last === undefined ? RIGHT : Math.max(x(last), x(first ?? last) + 2),
+      x2: last === undefined ? RIGHT : Math.max(x(last), x(first ?? last) + 5),
       openLeft: first === undefined,
       openRight: last === undefined,
     };
@@ -138,11 +149,28 @@ function rowOf(file: CaseFile, event: Entry<'event'>, window: Window, x: (day: n
     bars: outside ? [] : bars,
     core: coreOf(starts[shown], ends[shown], x),
     crossing: crossingOf(file, event, x),
-    years: sayRange(range),
+    years: sayYears(range),
     letter,
     outside,
     sentence: `${title}: ${sayRange(range)}, on ${GRADES[shown]} statements`,
   };
+}
+
+/** Names at the head stand at least this far apart. */
+const NAME_STEP = 17;
+
+function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
+  let last = Number.NEGATIVE_INFINITY;
+  return rules.map((rule) => {
+    last = Math.max(rule.x, last + NAME_STEP);
+    return { ...rule, labelX: last };
+  });
+}
+
+/** A range in years only, for the column beside the drawing. */
+function sayYears({ earliest, latest }: Pick<MomentRange, 'earliest' | 'latest'>): string {
+  const coarse = (bound: MomentBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
+  return formatRange(coarse(earliest), coarse(latest));
 }
 
 /** The printed grade; where statements contradict each other there, the last grade at which none do. */

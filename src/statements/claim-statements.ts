@@ -39,6 +39,6 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
     words,
     span,
     `${edge}“${titleOf(subject)}”`,
-    out ? { notUsed: `the claim is ${standing}${why === undefined ? '' : `: ${why}`}` } : {},
+    out ? { notUsed: `the claim is ${standing}` } : {},
   );
 }

@@ -1,4 +1,4 @@
-import { longestDays, parseDuration } from '../dates/duration.ts';
+import { formatDuration, longestDays, parseDuration } from '../dates/duration.ts';
 import type { Entry } from '../model/entry.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
@@ -77,7 +77,7 @@ function collectRelation(
       grade: relation.grade,
       source: relation.source,
       why: relation.why,
-      text: `“${titleOf(event)}” ${RELATION_WORDS[name]} “${other ? titleOf(other) : reference}”${sayGap(relation.gap)}${relation.strict ? ', at least a day apart' : ''}`,
+      text: `“${titleOf(event)}” ${RELATION_WORDS[name]} “${other ? titleOf(other) : reference}”${sayGap(gap)}${relation.strict ? ', at least a day apart' : ''}`,
     },
     { links, precision: gapPrecision(gap), ...(order ? { order } : {}) },
   );
@@ -99,18 +99,24 @@ function gapPrecision(gap: Gap): 'day' | 'month' {
   return (gap.min?.months ?? 0) > 0 || (gap.max?.months ?? 0) > 0 ? 'month' : 'day';
 }
 
-function sayGap(gap: { min?: string | undefined; max?: string | undefined } | undefined): string {
-  if (!gap) return '';
-  const least = gap.min === undefined ? '' : ` at least ${gap.min}`;
-  const most = gap.max === undefined ? '' : `${least === '' ? '' : ' and'} at most ${gap.max}`;
-  return `, by${least}${most}`;
+/** Bounds of a length in words: `at least 2 weeks and at most 1 year`, `at most a day`. */
+function sayBounds({ min, max }: Gap): string {
+  const parts: string[] = [];
+  if (min && min.months + min.days > 0) parts.push(`at least ${formatDuration(min)}`);
+  if (max) parts.push(max.months + max.days === 0 ? 'within one day' : `at most ${formatDuration(max)}`);
+  return parts.join(' and ');
+}
+
+function sayGap(gap: Gap): string {
+  const bounds = sayBounds(gap);
+  return bounds === '' ? '' : `, by ${bounds}`;
 }
 
 function collectLength(collector: Collector, event: Entry<'event'>, span: Span): void {
   const lasts = event.keys.lasts;
   if (!lasts) return;
   const gap = readGap(lasts);
-  const text = `“${titleOf(event)}” lasted${lasts.min === undefined ? '' : ` at least ${lasts.min}`}${lasts.min !== undefined && lasts.max !== undefined ? ' and' : ''}${lasts.max === undefined ? '' : ` at most ${lasts.max}`}`;
+  const text = `“${titleOf(event)}” lasted ${sayBounds(gap) || 'some time'}`;
   collector.add(
     event,
     { id: `${event.id}#lasts`, kind: 'lasts', path: ['lasts'], grade: lasts.grade ?? 'established', why: lasts.why, text },
