@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
-import { entryPath, reasonPath, REGISTERS, relativeHref } from '../src/publish/page-paths.ts';
+import { entryPath, REGISTERS, reasonPath, relativeHref } from '../src/publish/page-paths.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { ChronologyPage } from './pages/chronology-page.tsx';
 import { ContradictionsPage } from './pages/contradictions-page.tsx';
@@ -33,9 +33,15 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),
     ...(file.catalogue.audience === 'public' ? [] : [page('doubts.html', (context) => <DoubtsPage page={context} />)]),
-    ...REGISTERS.map((one) => page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />)),
-    ...file.catalogue.entries.map((entry) => page(entryPath(entry.id), (context) => <EntryPage page={context} entry={entry} />)),
-    ...file.catalogue.entries.filter((entry) => timed.has(entry.id)).map((entry) => page(reasonPath(entry.id), (context) => <ReasonPage page={context} entry={entry} />)),
+    ...REGISTERS.map((one) =>
+      page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />),
+    ),
+    ...file.catalogue.entries.map((entry) =>
+      page(entryPath(entry.id), (context) => <EntryPage page={context} entry={entry} />),
+    ),
+    ...file.catalogue.entries
+      .filter((entry) => timed.has(entry.id))
+      .map((entry) => page(reasonPath(entry.id), (context) => <ReasonPage page={context} entry={entry} />)),
     { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
   ];
 }

@@ -54,7 +54,8 @@ async function assertWritten(pages: readonly SitePage[], output: string): Promis
   for (const page of pages) {
     const file = path.join(output, page.path);
     const size = (await stat(file).catch(() => null))?.size ?? 0;
-    const whole = size > 0 && (!page.path.endsWith('.html') || (await readFile(file, 'utf8')).trimEnd().endsWith('</html>'));
+    const whole =
+      size > 0 && (!page.path.endsWith('.html') || (await readFile(file, 'utf8')).trimEnd().endsWith('</html>'));
     if (!whole) throw new Error(`The page ${page.path} was not written whole`);
   }
 }

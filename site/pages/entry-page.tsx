@@ -4,7 +4,7 @@ import type { RestingBound } from '../../src/findings/resting.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
-import { entryPath, reasonPath, REGISTERS, statementAnchor } from '../../src/publish/page-paths.ts';
+import { entryPath, REGISTERS, reasonPath, statementAnchor } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Facts } from './facts.tsx';
 import { Layout } from './layout.tsx';
@@ -21,14 +21,27 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
     <Layout page={page} title={title} standing={<Standing page={page} entry={entry} />}>
       <article class="entry">
         <h1>{title}</h1>
-        <p class="facts-line">{factsLine(page, entry).map((part, i) => <>{i > 0 ? ' · ' : ''}{part}</>)}</p>
+        <p class="facts-line">
+          {factsLine(page, entry).map((part, i) => (
+            <>
+              {i > 0 ? ' · ' : ''}
+              {part}
+            </>
+          ))}
+        </p>
         <Picture page={page} entry={entry} />
         {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
-        <RangeTable page={page} entry={entry} caption="Dates, on statements of each grade or better; each opens its reason" />
+        <RangeTable
+          page={page}
+          entry={entry}
+          caption="Dates, on statements of each grade or better; each opens its reason"
+        />
         <Statements page={page} entry={entry} />
         <Panels page={page} entry={entry} />
         <Facts page={page} entry={entry} />
-        {(entry.withheld ?? []).length > 0 ? <p class="aside">Some particulars of this entry are not shown to this audience.</p> : null}
+        {(entry.withheld ?? []).length > 0 ? (
+          <p class="aside">Some particulars of this entry are not shown to this audience.</p>
+        ) : null}
       </article>
       <Margin page={page} entry={entry} />
       {register ? <Neighbours page={page} entry={entry} types={register.types} /> : null}
@@ -38,7 +51,9 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
 
 function linkTarget(page: PageContext, target: string): { readonly href: string; readonly title: string } | null {
   const found = page.file.catalogue.resolve(target.split('#')[0] as string);
-  return found ? { href: page.href(entryPath(target)), title: titleOf(found.entry, page.file.settings.languages) } : null;
+  return found
+    ? { href: page.href(entryPath(target)), title: titleOf(found.entry, page.file.settings.languages) }
+    : null;
 }
 
 function Standing({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
@@ -47,7 +62,12 @@ function Standing({ page, entry }: { readonly page: PageContext; readonly entry:
   const kind = keys.kind === undefined ? entry.type : `${entry.type}, ${keys.kind}`;
   return (
     <>
-      {keys.object === undefined ? null : <>{keys.panel === undefined ? '' : `Panel ${keys.panel} of `}<EntryLink page={page} id={keys.object} />, </>}
+      {keys.object === undefined ? null : (
+        <>
+          {keys.panel === undefined ? '' : `Panel ${keys.panel} of `}
+          <EntryLink page={page} id={keys.object} />,{' '}
+        </>
+      )}
       {register ? <a href={page.href(`register/${register.name}.html`)}>{register.title}</a> : 'The file'}: {kind}.
     </>
   );
@@ -56,9 +76,20 @@ function Standing({ page, entry }: { readonly page: PageContext; readonly entry:
 function factsLine(page: PageContext, entry: Entry): readonly (JSX.Element | string)[] {
   const keys = entry.keys as { grade?: 'established'; standing?: string; recorded?: string; by?: string };
   const parts: (JSX.Element | string)[] = [<code>{entry.id}</code>];
-  if (keys.grade) parts.push(<>{keys.grade} <GradeMark grade={keys.grade} /></>);
+  if (keys.grade)
+    parts.push(
+      <>
+        {keys.grade} <GradeMark grade={keys.grade} />
+      </>,
+    );
   if (keys.standing && entry.type === 'claim') parts.push(keys.standing);
-  if (keys.by) parts.push(<>recorded by <EntryLink page={page} id={keys.by} />{keys.recorded ? `, ${keys.recorded}` : ''}</>);
+  if (keys.by)
+    parts.push(
+      <>
+        recorded by <EntryLink page={page} id={keys.by} />
+        {keys.recorded ? `, ${keys.recorded}` : ''}
+      </>,
+    );
   if (page.file.catalogue.audience !== 'public') parts.push(`access: ${entry.access}`);
   return parts;
 }
@@ -70,7 +101,11 @@ function Picture({ page, entry }: { readonly page: PageContext; readonly entry: 
   return (
     <figure>
       <img src={page.href(source)} alt={inLanguage(entry.keys.alternative, languages)} />
-      <figcaption>{titleOf(entry, languages)}{entry.keys.technique ? `, ${entry.keys.technique}` : ''}{entry.keys.credit ? `. ${entry.keys.credit}` : ''}</figcaption>
+      <figcaption>
+        {titleOf(entry, languages)}
+        {entry.keys.technique ? `, ${entry.keys.technique}` : ''}
+        {entry.keys.credit ? `. ${entry.keys.credit}` : ''}
+      </figcaption>
     </figure>
   );
 }
@@ -88,11 +123,22 @@ function Statements({ page, entry }: { readonly page: PageContext; readonly entr
               <StatementLink page={page} statement={one} /> {one.grade} <GradeMark grade={one.grade} />
             </dt>
             <dd>
-              {one.text}.
-              {one.why === null ? null : <span class="aside"> Why: {one.why}.</span>}
-              {one.gradeNote === '' ? null : <span class="aside"> Stated as {one.statedGrade}: {one.gradeNote}.</span>}
-              {one.source === null ? null : <span class="aside"> Source: <EntryLink page={page} id={one.source} />.</span>}
-              {one.notUsed === null ? null : <span class="aside"> Not used in the computation, because {one.notUsed}.</span>}
+              {one.text}.{one.why === null ? null : <span class="aside"> Why: {one.why}.</span>}
+              {one.gradeNote === '' ? null : (
+                <span class="aside">
+                  {' '}
+                  Stated as {one.statedGrade}: {one.gradeNote}.
+                </span>
+              )}
+              {one.source === null ? null : (
+                <span class="aside">
+                  {' '}
+                  Source: <EntryLink page={page} id={one.source} />.
+                </span>
+              )}
+              {one.notUsed === null ? null : (
+                <span class="aside"> Not used in the computation, because {one.notUsed}.</span>
+              )}
             </dd>
           </>
         ))}
@@ -110,14 +156,41 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
       <h2>Panels</h2>
       {(entry.keys.panels ?? []).map((panel) => (
         <div id={`part-${panel.id}`}>
-          <h3>Panel {panel.id}{panel.label ? `: ${panel.label}` : ''}</h3>
-          <p>{[panel.width && panel.height ? `${panel.width} × ${panel.height} mm` : '', panel.thickness ? `${panel.thickness} mm thick` : ''].filter(Boolean).join(', ')}</p>
+          <h3>
+            Panel {panel.id}
+            {panel.label ? `: ${panel.label}` : ''}
+          </h3>
+          <p>
+            {[
+              panel.width && panel.height ? `${panel.width} × ${panel.height} mm` : '',
+              panel.thickness ? `${panel.thickness} mm thick` : '',
+            ]
+              .filter(Boolean)
+              .join(', ')}
+          </p>
           {(panel.sections ?? []).length > 0 ? (
-            <ul>{(panel.sections ?? []).map((section) => (
-              <li id={`part-${panel.id}.${section.id}`}>Section {panel.id}.{section.id}{section.label ? `, ${section.label}` : ''}{section['key-number'] ? `, marked ${section['key-number']}` : ''}{section.crate ? `, crate ${section.crate}` : ''}{section['stated-size'] ? `, stated as ${section['stated-size']}` : ''}{section['stated-weight'] ? `, ${section['stated-weight']} stated` : ''}</li>
-            ))}</ul>
+            <ul>
+              {(panel.sections ?? []).map((section) => (
+                <li id={`part-${panel.id}.${section.id}`}>
+                  Section {panel.id}.{section.id}
+                  {section.label ? `, ${section.label}` : ''}
+                  {section['key-number'] ? `, marked ${section['key-number']}` : ''}
+                  {section.crate ? `, crate ${section.crate}` : ''}
+                  {section['stated-size'] ? `, stated as ${section['stated-size']}` : ''}
+                  {section['stated-weight'] ? `, ${section['stated-weight']} stated` : ''}
+                </li>
+              ))}
+            </ul>
           ) : null}
-          <ul class="plain">{traces.filter((trace) => trace.keys.panel === panel.id).map((trace) => <li>{trace.keys.kind}: <EntryLink page={page} id={trace.id} /></li>)}</ul>
+          <ul class="plain">
+            {traces
+              .filter((trace) => trace.keys.panel === panel.id)
+              .map((trace) => (
+                <li>
+                  {trace.keys.kind}: <EntryLink page={page} id={trace.id} />
+                </li>
+              ))}
+          </ul>
         </div>
       ))}
     </section>
@@ -132,12 +205,40 @@ function Margin({ page, entry }: { readonly page: PageContext; readonly entry: E
   const bounds = page.resting.get(entry.id) ?? [];
   return (
     <aside class="margin" aria-label="Links of this entry">
-      {restsOn.length > 0 ? <section><h2>Rests on, or names</h2><ul>{restsOn.map((id) => <li><EntryLink page={page} id={id} /></li>)}</ul></section> : null}
-      {linked.length > 0 ? <section><h2>What links here</h2><ul>{linked.map((id) => <li><EntryLink page={page} id={id} /></li>)}</ul></section> : null}
+      {restsOn.length > 0 ? (
+        <section>
+          <h2>Rests on, or names</h2>
+          <ul>
+            {restsOn.map((id) => (
+              <li>
+                <EntryLink page={page} id={id} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      {linked.length > 0 ? (
+        <section>
+          <h2>What links here</h2>
+          <ul>
+            {linked.map((id) => (
+              <li>
+                <EntryLink page={page} id={id} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
       <section>
         <h2>What rests on it</h2>
-        {bounds.length === 0 ? <p>No computed date of another entry.</p> : (
-          <ul>{[...groupBy(bounds, (bound) => bound.moment.entry)].map(([id, list]) => <RestingEntry page={page} id={id} bounds={list} />)}</ul>
+        {bounds.length === 0 ? (
+          <p>No computed date of another entry.</p>
+        ) : (
+          <ul>
+            {[...groupBy(bounds, (bound) => bound.moment.entry)].map(([id, list]) => (
+              <RestingEntry page={page} id={id} bounds={list} />
+            ))}
+          </ul>
         )}
       </section>
     </aside>
@@ -145,27 +246,58 @@ function Margin({ page, entry }: { readonly page: PageContext; readonly entry: E
 }
 
 /** The bounds of one other entry that rest on this one, told together. */
-function RestingEntry({ page, id, bounds }: { readonly page: PageContext; readonly id: string; readonly bounds: readonly RestingBound[] }): JSX.Element {
+function RestingEntry({
+  page,
+  id,
+  bounds,
+}: {
+  readonly page: PageContext;
+  readonly id: string;
+  readonly bounds: readonly RestingBound[];
+}): JSX.Element {
   const other = page.file.catalogue.get(id);
   const [first] = bounds;
   const sides = (['earliest', 'latest'] as const).filter((side) => bounds.some((bound) => bound.side === side));
   const words = sides.map((side) => (side === 'earliest' ? 'not earlier' : 'not later')).join(' and ');
   return (
     <li>
-      <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>{other ? titleOf(other, page.file.settings.languages) : id}</a>: {words} <GradeMark grade={first?.grade ?? 'conjectural'} />
+      <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>
+        {other ? titleOf(other, page.file.settings.languages) : id}
+      </a>
+      : {words} <GradeMark grade={first?.grade ?? 'conjectural'} />
     </li>
   );
 }
 
-function Neighbours({ page, entry, types }: { readonly page: PageContext; readonly entry: Entry; readonly types: readonly string[] }): JSX.Element {
+function Neighbours({
+  page,
+  entry,
+  types,
+}: {
+  readonly page: PageContext;
+  readonly entry: Entry;
+  readonly types: readonly string[];
+}): JSX.Element {
   const all = page.file.catalogue.entries.filter((one) => types.includes(one.type));
   const at = all.findIndex((one) => one.id === entry.id);
   const before = all[at - 1];
   const after = all[at + 1];
   return (
     <nav class="neighbours" aria-label="Neighbouring entries">
-      {before ? <span>Before: <EntryLink page={page} id={before.id} /></span> : <span />}
-      {after ? <span>Next: <EntryLink page={page} id={after.id} /></span> : <span />}
+      {before ? (
+        <span>
+          Before: <EntryLink page={page} id={before.id} />
+        </span>
+      ) : (
+        <span />
+      )}
+      {after ? (
+        <span>
+          Next: <EntryLink page={page} id={after.id} />
+        </span>
+      ) : (
+        <span />
+      )}
     </nav>
   );
 }

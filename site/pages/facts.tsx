@@ -8,15 +8,37 @@ import type { PageContext } from '../context.ts';
 import { EntryLink } from './parts.tsx';
 
 /** Keys that the page shows elsewhere. */
-const SHOWN_ELSEWHERE = ['id', 'type', 'title', 'access', 'withhold', 'by', 'recorded', 'stated', 'relations', 'begins', 'ends', 'held', 'panels', 'alternative', 'grade', 'standing', 'may-be-named'];
+const SHOWN_ELSEWHERE = [
+  'id',
+  'type',
+  'title',
+  'access',
+  'withhold',
+  'by',
+  'recorded',
+  'stated',
+  'relations',
+  'begins',
+  'ends',
+  'held',
+  'panels',
+  'alternative',
+  'grade',
+  'standing',
+  'may-be-named',
+];
 
 /** The keys of an entry as a list of facts, ids as links, dates in words. */
 export function Facts({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element | null {
   const isAssertion = entry.type === 'title';
-  const hidden = isAssertion ? SHOWN_ELSEWHERE.filter((key) => !['begins', 'ends', 'standing'].includes(key)) : SHOWN_ELSEWHERE;
+  const hidden = isAssertion
+    ? SHOWN_ELSEWHERE.filter((key) => !['begins', 'ends', 'standing'].includes(key))
+    : SHOWN_ELSEWHERE;
   const facts = Object.entries(entry.keys).filter(([key, value]) => !hidden.includes(key) && value !== undefined);
   if (facts.length === 0) return null;
-  const notes = new Map(findNotedFields(ENTRY_SCHEMAS[entry.type], entry.keys).map((field) => [field.path.join(' '), field]));
+  const notes = new Map(
+    findNotedFields(ENTRY_SCHEMAS[entry.type], entry.keys).map((field) => [field.path.join(' '), field]),
+  );
   return (
     <section>
       <h2>Recorded</h2>
@@ -24,7 +46,9 @@ export function Facts({ page, entry }: { readonly page: PageContext; readonly en
         {facts.map(([key, value]) => (
           <>
             <dt>{label(key)}</dt>
-            <dd><Value page={page} value={value} path={key} notes={notes} /></dd>
+            <dd>
+              <Value page={page} value={value} path={key} notes={notes} />
+            </dd>
           </>
         ))}
       </dl>
@@ -42,19 +66,32 @@ interface ValueProps {
 function Value({ page, value, path, notes }: ValueProps): JSX.Element {
   if (Array.isArray(value)) {
     if (value.every((part) => typeof part === 'number')) return <>{value.join(', ')}</>;
-    return <ul class="plain">{value.map((part, i) => <li><Value page={page} value={part} path={`${path} ${i}`} notes={notes} /></li>)}</ul>;
+    return (
+      <ul class="plain">
+        {value.map((part, i) => (
+          <li>
+            <Value page={page} value={part} path={`${path} ${i}`} notes={notes} />
+          </li>
+        ))}
+      </ul>
+    );
   }
   if (value !== null && typeof value === 'object') {
     return (
       <span class="map">
         {Object.entries(value).map(([key, part], i) => (
-          <>{i > 0 ? '; ' : ''}<span class="map-key">{label(key)}</span> <Value page={page} value={part} path={`${path} ${key}`} notes={notes} /></>
+          <>
+            {i > 0 ? '; ' : ''}
+            <span class="map-key">{label(key)}</span>{' '}
+            <Value page={page} value={part} path={`${path} ${key}`} notes={notes} />
+          </>
         ))}
       </span>
     );
   }
   const note = notes.get(path);
-  if (note?.note.refersTo && page.file.catalogue.resolve(String(value))) return <EntryLink page={page} id={String(value)} />;
+  if (note?.note.refersTo && page.file.catalogue.resolve(String(value)))
+    return <EntryLink page={page} id={String(value)} />;
   if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
   const language = /^[a-z]{2,3}$/.test(path.split(' ').at(-1) ?? '') ? path.split(' ').at(-1) : undefined;
   return <span lang={language}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
@@ -65,7 +102,12 @@ function DateValue({ page, field }: { readonly page: PageContext; readonly field
   const known = calendar !== undefined && CALENDARS.includes(calendar) ? calendar : 'gregorian';
   const result = readDate(field.value, known, page.file.settings.dates);
   const words = isDateProblem(result) ? field.value : formatExpression(result);
-  return <span data-edtf={field.value}>{words}{words === field.value ? '' : <span class="aside"> ({field.value})</span>}</span>;
+  return (
+    <span data-edtf={field.value}>
+      {words}
+      {words === field.value ? '' : <span class="aside"> ({field.value})</span>}
+    </span>
+  );
 }
 
 function label(key: string): string {

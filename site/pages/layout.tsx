@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
-import { formatDay } from '../../src/dates/wording.ts';
 import { dayOf } from '../../src/dates/day.ts';
+import { formatDay } from '../../src/dates/wording.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
@@ -38,9 +38,13 @@ export function Layout({ page, title, standing, children, usesGrades = true }: L
         <script src={page.href('assets/registers.js')} defer />
       </head>
       <body>
-        <a class="skip" href="#main">To the text</a>
+        <a class="skip" href="#main">
+          To the text
+        </a>
         <header class="head">
-          <p class="file-name"><a href={page.href('index.html')}>{name}</a></p>
+          <p class="file-name">
+            <a href={page.href('index.html')}>{name}</a>
+          </p>
           <Navigation page={page} />
         </header>
         <Banner page={page} />
@@ -71,7 +75,11 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
     <nav aria-label="Main">
       <ul class="words">
         {links.map(([path, words]) => (
-          <li><a href={page.href(path)} aria-current={page.path === path ? 'page' : undefined}>{words}</a></li>
+          <li>
+            <a href={page.href(path)} aria-current={page.path === path ? 'page' : undefined}>
+              {words}
+            </a>
+          </li>
         ))}
       </ul>
     </nav>
@@ -86,12 +94,19 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
     <aside class="banner" aria-label="Problems in the entries">
       <p>
         <strong>{errors.length === 1 ? 'One problem' : `${errors.length} problems`} in the entries.</strong>{' '}
-        {page.leftOut.length > 0 ? `Left out of this preview: ${page.leftOut.join(', ')}. ` : 'Statements with problems are left out of this preview. '}
+        {page.leftOut.length > 0
+          ? `Left out of this preview: ${page.leftOut.join(', ')}. `
+          : 'Statements with problems are left out of this preview. '}
         The dates below rest on what could be read.
       </p>
       <ol>
         {errors.slice(0, 12).map((one) => (
-          <li><code>{one.place.file}:{one.place.line}:{one.place.column}</code> {one.message}. <em>Mend:</em> {one.mend}</li>
+          <li>
+            <code>
+              {one.place.file}:{one.place.line}:{one.place.column}
+            </code>{' '}
+            {one.message}. <em>Mend:</em> {one.mend}
+          </li>
         ))}
       </ol>
       {errors.length > 12 ? <p>And {errors.length - 12} more; “kerfmark check” lists them all.</p> : null}
@@ -99,26 +114,58 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
   );
 }
 
-function Foot({ page, title, usesGrades }: { readonly page: PageContext; readonly title: string; readonly usesGrades: boolean }): JSX.Element {
+function Foot({
+  page,
+  title,
+  usesGrades,
+}: {
+  readonly page: PageContext;
+  readonly title: string;
+  readonly usesGrades: boolean;
+}): JSX.Element {
   const { file } = page;
-  const keys = file.catalogue.workspace?.keys;
+  const workspace = file.catalogue.workspace;
+  const keys = workspace?.keys;
   const [year, month, day] = page.built.split('-').map(Number) as [number, number, number];
   const built = formatDay(dayOf(year, month, day), 'day');
   const silent = keys?.['unshown-note'] !== undefined;
   return (
     <footer class="foot">
       {usesGrades ? (
-        <p>Grades: {GRADES.map((grade, i) => <>{i > 0 ? ', ' : ''}{grade} <span class="letter">{GRADE_LETTER[grade]}</span></>)}. <a href={page.href('method.html')}>What they mean</a>.</p>
+        <p>
+          Grades:{' '}
+          {GRADES.map((grade, i) => (
+            <>
+              {i > 0 ? ', ' : ''}
+              {grade} <span class="letter">{GRADE_LETTER[grade]}</span>
+            </>
+          ))}
+          . <a href={page.href('method.html')}>What they mean</a>.
+        </p>
       ) : null}
-      <p>How to cite: “{title}”, <cite>{keys ? titleOf(file.catalogue.workspace!, file.settings.languages) : ''}</cite>{keys?.institution ? `, ${keys.institution}` : ''}, {built}, Kerfmark {page.version}.</p>
+      <p>
+        How to cite: “{title}”, <cite>{workspace ? titleOf(workspace, file.settings.languages) : ''}</cite>
+        {keys?.institution ? `, ${keys.institution}` : ''}, {built}, Kerfmark {page.version}.
+      </p>
       <p>
         Built for the audience <em>{file.catalogue.audience}</em>.{' '}
-        {file.catalogue.holdsMore && !silent ? 'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.' : ''}
+        {file.catalogue.holdsMore && !silent
+          ? 'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.'
+          : ''}
       </p>
       <p class="respond">
-        <strong>Know more, or disagree?</strong> {keys?.['how-to-respond'] ?? 'Write to the institution that keeps this file.'} {keys?.contact ?? ''}
+        <strong>Know more, or disagree?</strong>{' '}
+        {keys?.['how-to-respond'] ?? 'Write to the institution that keeps this file.'} {keys?.contact ?? ''}
       </p>
-      <p class="registers-line">Registers: {REGISTERS.map((one, i) => <>{i > 0 ? ' · ' : ''}<a href={page.href(`register/${one.name}.html`)}>{one.title}</a></>)}</p>
+      <p class="registers-line">
+        Registers:{' '}
+        {REGISTERS.map((one, i) => (
+          <>
+            {i > 0 ? ' · ' : ''}
+            <a href={page.href(`register/${one.name}.html`)}>{one.title}</a>
+          </>
+        ))}
+      </p>
     </footer>
   );
 }

@@ -5,13 +5,13 @@ import { eventsInOrder } from '../../src/findings/event-order.ts';
 import type { MomentRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { shownRank } from '../../src/publish/chronology-drawing.ts';
+import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { isRepeated } from './repeated.ts';
 import { EntryLink, StatementLink } from './parts.tsx';
+import { isRepeated } from './repeated.ts';
 
 /** The opening page: for each object what is known, its key events, and what is in dispute. */
 export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -19,44 +19,76 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
   const { workspace } = file.catalogue;
   const objects = file.catalogue.ofType('object').filter((object) => object.keys['key-events'] !== undefined);
   const title = workspace ? titleOf(workspace, file.settings.languages) : 'Untitled workspace';
-  const html = workspace ? argumentHtml(workspace.argument, 'workspace', (target) => {
-    const found = file.catalogue.resolve(target.split('#')[0] as string);
-    return found ? { href: page.href(entryPath(target)), title: titleOf(found.entry, file.settings.languages) } : null;
-  }) : '';
+  const html = workspace
+    ? argumentHtml(workspace.argument, 'workspace', (target) => {
+        const found = file.catalogue.resolve(target.split('#')[0] as string);
+        return found
+          ? { href: page.href(entryPath(target)), title: titleOf(found.entry, file.settings.languages) }
+          : null;
+      })
+    : '';
   return (
     <Layout page={page} title={title} standing={workspace?.keys.institution ?? 'A research file.'}>
       <h1>{title}</h1>
       {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
-      {objects.length === 0 ? <p>No object names its key events yet. Add “key-events: [EV-...]” to an object to see them here. <a href={page.href('chronology.html')}>The chronology</a> holds all events.</p> : null}
-      {objects.map((object) => <ObjectSummary page={page} object={object} />)}
+      {objects.length === 0 ? (
+        <p>
+          No object names its key events yet. Add “key-events: [EV-...]” to an object to see them here.{' '}
+          <a href={page.href('chronology.html')}>The chronology</a> holds all events.
+        </p>
+      ) : null}
+      {objects.map((object) => (
+        <ObjectSummary page={page} object={object} />
+      ))}
     </Layout>
   );
 }
 
-function ObjectSummary({ page, object }: { readonly page: PageContext; readonly object: Entry<'object'> }): JSX.Element {
+function ObjectSummary({
+  page,
+  object,
+}: {
+  readonly page: PageContext;
+  readonly object: Entry<'object'>;
+}): JSX.Element {
   const { file } = page;
   const wanted = object.keys['key-events'] ?? [];
   const events = eventsInOrder(file).filter((event) => wanted.includes(event.id));
-  const contradictions = file.contradictions.filter((one) => one.moments.some((moment) => wanted.includes(moment.entry)));
+  const contradictions = file.contradictions.filter((one) =>
+    one.moments.some((moment) => wanted.includes(moment.entry)),
+  );
   const questions = file.catalogue.ofType('question').filter((one) => one.keys.state !== 'answered');
   return (
     <section class="object-summary">
-      <h2><EntryLink page={page} id={object.id} /></h2>
+      <h2>
+        <EntryLink page={page} id={object.id} />
+      </h2>
       <p class="known">{knownSentence(page, events)}</p>
       <div class="scroll">
         <table class="chronology-table">
           <caption>Key events, from the earliest beginning to the latest end</caption>
-          <thead><tr><th scope="col">Event</th>{GRADES.map((grade) => <th scope="col">{grade}</th>)}</tr></thead>
+          <thead>
+            <tr>
+              <th scope="col">Event</th>
+              {GRADES.map((grade) => (
+                <th scope="col">{grade}</th>
+              ))}
+            </tr>
+          </thead>
           <tbody>
             {events.map((event) => (
               <tr>
-                <th scope="row"><a href={page.href(entryPath(event.id))}>{titleOf(event, file.settings.languages)}</a></th>
+                <th scope="row">
+                  <a href={page.href(entryPath(event.id))}>{titleOf(event, file.settings.languages)}</a>
+                </th>
                 {GRADES.map((grade, rank) => {
                   const [start, end] = edges(page, event).map((ranges) => ranges[rank]);
                   return (
                     <td class={isRepeated(page, event, rank) ? 'same' : undefined}>
                       <span class="cell-label">{grade} </span>
-                      <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>{formatRange(start?.earliest ?? null, end?.latest ?? null)}</a>
+                      <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>
+                        {formatRange(start?.earliest ?? null, end?.latest ?? null)}
+                      </a>
                       {start?.consistent && end?.consistent ? null : <span class="disputed"> disputed</span>}
                     </td>
                   );
@@ -67,9 +99,39 @@ function ObjectSummary({ page, object }: { readonly page: PageContext; readonly 
         </table>
       </div>
       {contradictions.length > 0 ? (
-        <p><a href={page.href('contradictions.html')}>{contradictions.length === 1 ? 'One contradiction' : `${contradictions.length} contradictions`}</a> in these dates: {contradictions.map((one, i) => <>{i > 0 ? '; ' : ''}{one.statements.map((s, k) => <>{k > 0 ? ', ' : ''}<StatementLink page={page} statement={s} /></>)}</>)}.</p>
-      ) : <p>No contradiction touches these events.</p>}
-      {questions.length > 0 ? <p>Open: {questions.map((one, i) => <>{i > 0 ? '; ' : ''}<EntryLink page={page} id={one.id} /></>)}.</p> : null}
+        <p>
+          <a href={page.href('contradictions.html')}>
+            {contradictions.length === 1 ? 'One contradiction' : `${contradictions.length} contradictions`}
+          </a>{' '}
+          in these dates:{' '}
+          {contradictions.map((one, i) => (
+            <>
+              {i > 0 ? '; ' : ''}
+              {one.statements.map((s, k) => (
+                <>
+                  {k > 0 ? ', ' : ''}
+                  <StatementLink page={page} statement={s} />
+                </>
+              ))}
+            </>
+          ))}
+          .
+        </p>
+      ) : (
+        <p>No contradiction touches these events.</p>
+      )}
+      {questions.length > 0 ? (
+        <p>
+          Open:{' '}
+          {questions.map((one, i) => (
+            <>
+              {i > 0 ? '; ' : ''}
+              <EntryLink page={page} id={one.id} />
+            </>
+          ))}
+          .
+        </p>
+      ) : null}
     </section>
   );
 }

@@ -12,17 +12,36 @@ export function EntryLink({ page, id }: { readonly page: PageContext; readonly i
   const target = page.file.catalogue.resolve(id.split('#')[0] as string);
   if (!target) return <span>{id}</span>;
   const part = target.part === null ? '' : `, panel ${target.part}`;
-  return <a href={page.href(entryPath(id))}>{titleOf(target.entry, page.file.settings.languages)}{part}</a>;
+  return (
+    <a href={page.href(entryPath(id))}>
+      {titleOf(target.entry, page.file.settings.languages)}
+      {part}
+    </a>
+  );
 }
 
 /** A statement's id as a small link to where it is written. */
-export function StatementLink({ page, statement }: { readonly page: PageContext; readonly statement: FileStatement }): JSX.Element {
-  return <a class="ref" href={page.href(entryPath(statement.id))} title={statement.text}>{statement.id}</a>;
+export function StatementLink({
+  page,
+  statement,
+}: {
+  readonly page: PageContext;
+  readonly statement: FileStatement;
+}): JSX.Element {
+  return (
+    <a class="ref" href={page.href(entryPath(statement.id))} title={statement.text}>
+      {statement.id}
+    </a>
+  );
 }
 
 /** The letter of a grade, spelled out for those who do not see it. */
 export function GradeMark({ grade }: { readonly grade: Grade }): JSX.Element {
-  return <abbr class="letter" title={grade}>{GRADE_LETTER[grade]}</abbr>;
+  return (
+    <abbr class="letter" title={grade}>
+      {GRADE_LETTER[grade]}
+    </abbr>
+  );
 }
 
 const EDGE_WORDS: Readonly<Record<Moment['edge'], string>> = {
@@ -34,7 +53,15 @@ const EDGE_WORDS: Readonly<Record<Moment['edge'], string>> = {
 };
 
 /** Ranges of an entry's moments at the four grades, each a link to its reason. */
-export function RangeTable({ page, entry, caption }: { readonly page: PageContext; readonly entry: Entry; readonly caption: string }): JSX.Element | null {
+export function RangeTable({
+  page,
+  entry,
+  caption,
+}: {
+  readonly page: PageContext;
+  readonly entry: Entry;
+  readonly caption: string;
+}): JSX.Element | null {
   const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
   if (moments.length === 0) return null;
   return (
@@ -42,13 +69,20 @@ export function RangeTable({ page, entry, caption }: { readonly page: PageContex
       <table class="ranges">
         <caption>{caption}</caption>
         <thead>
-          <tr><th scope="col">On statements that are</th>{moments.map((moment) => <th scope="col">{EDGE_WORDS[moment.edge]}</th>)}</tr>
+          <tr>
+            <th scope="col">On statements that are</th>
+            {moments.map((moment) => (
+              <th scope="col">{EDGE_WORDS[moment.edge]}</th>
+            ))}
+          </tr>
         </thead>
         <tbody>
           {GRADES.map((grade, rank) => (
             <tr>
               <th scope="row">{grade}</th>
-              {moments.map((moment) => <RangeCell page={page} moment={moment} rank={rank} />)}
+              {moments.map((moment) => (
+                <RangeCell page={page} moment={moment} rank={rank} />
+              ))}
             </tr>
           ))}
         </tbody>
@@ -57,7 +91,15 @@ export function RangeTable({ page, entry, caption }: { readonly page: PageContex
   );
 }
 
-function RangeCell({ page, moment, rank }: { readonly page: PageContext; readonly moment: Moment; readonly rank: number }): JSX.Element {
+function RangeCell({
+  page,
+  moment,
+  rank,
+}: {
+  readonly page: PageContext;
+  readonly moment: Moment;
+  readonly rank: number;
+}): JSX.Element {
   const range = page.file.rangesOf(moment)[rank];
   if (!range) return <td />;
   return (
@@ -69,15 +111,28 @@ function RangeCell({ page, moment, rank }: { readonly page: PageContext; readonl
 }
 
 /** A list of statements with grade, source and reason; those not used say why. */
-export function StatementList({ page, statements }: { readonly page: PageContext; readonly statements: readonly FileStatement[] }): JSX.Element {
+export function StatementList({
+  page,
+  statements,
+}: {
+  readonly page: PageContext;
+  readonly statements: readonly FileStatement[];
+}): JSX.Element {
   return (
     <ul class="statements">
       {statements.map((one) => (
         <li>
           {one.text} <StatementLink page={page} statement={one} /> <GradeMark grade={one.grade} />
           {one.gradeNote === '' ? null : <span class="aside">, {one.gradeNote}</span>}
-          {one.source === null ? null : <span class="aside"> Source: <EntryLink page={page} id={one.source} />.</span>}
-          {one.notUsed === null ? null : <span class="aside"> Not used in the computation, because {one.notUsed}.</span>}
+          {one.source === null ? null : (
+            <span class="aside">
+              {' '}
+              Source: <EntryLink page={page} id={one.source} />.
+            </span>
+          )}
+          {one.notUsed === null ? null : (
+            <span class="aside"> Not used in the computation, because {one.notUsed}.</span>
+          )}
         </li>
       ))}
     </ul>

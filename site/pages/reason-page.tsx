@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { rankOf } from '../../src/base/grade.ts';
+import { formatBound, formatDays } from '../../src/dates/wording.ts';
 import { explainBound, sayMoment } from '../../src/findings/explain.ts';
 import { type MomentRange, sayRange } from '../../src/findings/printed-range.ts';
-import { formatBound, formatDays } from '../../src/dates/wording.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
@@ -18,20 +18,45 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
   const moments = file.statements.moments.all.filter((one) => one.entry === entry.id);
   const contradictions = file.contradictions.filter((one) => one.moments.some((moment) => moment.entry === entry.id));
   return (
-    <Layout page={page} title={`Why: ${title}`} standing={<>Reasons for the dates of <a href={page.href(entryPath(entry.id))}>{title}</a>, {entry.type}.</>}>
+    <Layout
+      page={page}
+      title={`Why: ${title}`}
+      standing={
+        <>
+          Reasons for the dates of <a href={page.href(entryPath(entry.id))}>{title}</a>, {entry.type}.
+        </>
+      }
+    >
       <h1>Why these dates: {title}</h1>
       <RangeTable page={page} entry={entry} caption="Ranges, on statements of each grade or better" />
       {contradictions.length > 0 ? (
         <section>
           <h2>Statements that cannot all be right</h2>
-          <p>The ranges above rest only on statements that are not in dispute at their grade, or that a better grade already held.</p>
-          <ul>{contradictions.map((one) => <li><a href={page.href(`contradictions.html#c-${one.number}`)}>Contradiction {one.number}</a>: {one.statements.map((s, i) => <>{i > 0 ? ', ' : ''}<StatementLink page={page} statement={s} /></>)}</li>)}</ul>
+          <p>
+            The ranges above rest only on statements that are not in dispute at their grade, or that a better grade
+            already held.
+          </p>
+          <ul>
+            {contradictions.map((one) => (
+              <li>
+                <a href={page.href(`contradictions.html#c-${one.number}`)}>Contradiction {one.number}</a>:{' '}
+                {one.statements.map((s, i) => (
+                  <>
+                    {i > 0 ? ', ' : ''}
+                    <StatementLink page={page} statement={s} />
+                  </>
+                ))}
+              </li>
+            ))}
+          </ul>
         </section>
       ) : null}
       {moments.map((moment) => (
         <section>
           <h2>{capital(sayMoment(file, moment))}</h2>
-          {distinctRanges(file.rangesOf(moment)).map(({ range, grades }, i, all) => <GradeReason page={page} moment={moment} range={range} grades={grades} before={all[i - 1]?.range ?? null} />)}
+          {distinctRanges(file.rangesOf(moment)).map(({ range, grades }, i, all) => (
+            <GradeReason page={page} moment={moment} range={range} grades={grades} before={all[i - 1]?.range ?? null} />
+          ))}
         </section>
       ))}
     </Layout>
@@ -39,11 +64,18 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
 }
 
 /** Grades whose range and reasons are the same are told once. */
-function distinctRanges(ranges: readonly MomentRange[]): readonly { readonly range: MomentRange; readonly grades: readonly MomentRange[] }[] {
+function distinctRanges(
+  ranges: readonly MomentRange[],
+): readonly { readonly range: MomentRange; readonly grades: readonly MomentRange[] }[] {
   const groups: { range: MomentRange; grades: MomentRange[] }[] = [];
   for (const range of ranges) {
     const last = groups.at(-1);
-    const same = last && last.range.earliest?.day === range.earliest?.day && last.range.latest?.day === range.latest?.day && last.range.consistent === range.consistent && last.range.setAside.length === range.setAside.length;
+    const same =
+      last &&
+      last.range.earliest?.day === range.earliest?.day &&
+      last.range.latest?.day === range.latest?.day &&
+      last.range.consistent === range.consistent &&
+      last.range.setAside.length === range.setAside.length;
     if (same) last.grades.push(range);
     else groups.push({ range, grades: [range] });
   }
@@ -60,22 +92,37 @@ interface GradeReasonProps {
 }
 
 function GradeReason({ page, moment, range, grades, before }: GradeReasonProps): JSX.Element {
-  const same = before !== null && before.earliest?.day === range.earliest?.day && before.latest?.day === range.latest?.day;
+  const same =
+    before !== null && before.earliest?.day === range.earliest?.day && before.latest?.day === range.latest?.day;
   return (
     <div class="grade-reason">
       <h3>
-        {grades.map((one, i) => <span id={`${moment.edge}-${one.grade}`}>{i > 0 ? ', ' : ''}{one.grade}</span>)}: {sayRange(range)}
+        {grades.map((one, i) => (
+          <span id={`${moment.edge}-${one.grade}`}>
+            {i > 0 ? ', ' : ''}
+            {one.grade}
+          </span>
+        ))}
+        : {sayRange(range)}
       </h3>
-      {same ? <p>The same bounds, for the same reasons as before.</p> : (
+      {same ? (
+        <p>The same bounds, for the same reasons as before.</p>
+      ) : (
         <>
           <Side page={page} moment={moment} range={range} side="earliest" />
           <Side page={page} moment={moment} range={range} side="latest" />
         </>
       )}
       {range.alternatives.length > 1 ? (
-        <p>A date with gaps leaves separate stretches: {range.alternatives.map((one) => formatDays({ first: one.earliest, last: one.latest }, 'day')).join('; or ')}. Every day in them is possible for this moment alone, not for all moments together.</p>
+        <p>
+          A date with gaps leaves separate stretches:{' '}
+          {range.alternatives.map((one) => formatDays({ first: one.earliest, last: one.latest }, 'day')).join('; or ')}.
+          Every day in them is possible for this moment alone, not for all moments together.
+        </p>
       ) : null}
-      {range.exact ? null : <p>There were too many combinations to try; the range is wider than it might be, never wrong.</p>}
+      {range.exact ? null : (
+        <p>There were too many combinations to try; the range is wider than it might be, never wrong.</p>
+      )}
       {range.setAside.length > 0 ? (
         <div>
           <p>Set aside at this grade, since in dispute; each alone would narrow or contradict this date:</p>
@@ -86,21 +133,59 @@ function GradeReason({ page, moment, range, grades, before }: GradeReasonProps):
   );
 }
 
-function Side({ page, moment, range, side }: { readonly page: PageContext; readonly moment: Moment; readonly range: MomentRange; readonly side: 'earliest' | 'latest' }): JSX.Element {
+function Side({
+  page,
+  moment,
+  range,
+  side,
+}: {
+  readonly page: PageContext;
+  readonly moment: Moment;
+  readonly range: MomentRange;
+  readonly side: 'earliest' | 'latest';
+}): JSX.Element {
   const bound = range[side];
   const head = side === 'earliest' ? 'Not earlier' : 'Not later';
-  if (!bound) return <p><strong>{head}:</strong> nothing in the file bounds it on this side.</p>;
+  if (!bound)
+    return (
+      <p>
+        <strong>{head}:</strong> nothing in the file bounds it on this side.
+      </p>
+    );
   const { sentences, excluding } = explainBound(page.file, moment, rankOf(range.grade), side);
   return (
     <div>
-      <p><strong>{head} than {formatBound(bound)}</strong>, because:</p>
+      <p>
+        <strong>
+          {head} than {formatBound(bound)}
+        </strong>
+        , because:
+      </p>
       <ol class="argument">
         {sentences.map(({ statement, because, so }) => (
-          <li>{because}{statement ? <> <StatementLink page={page} statement={statement} /></> : null}; so {so}.</li>
+          <li>
+            {because}
+            {statement ? (
+              <>
+                {' '}
+                <StatementLink page={page} statement={statement} />
+              </>
+            ) : null}
+            ; so {so}.
+          </li>
         ))}
       </ol>
-      {excluding.length > 0 ? <><p>The other possibilities are ruled out by:</p><StatementList page={page} statements={excluding} /></> : null}
-      {bound.about ? <p class="aside">Rests on a date with “about”, widened as the <a href={page.href('method.html#circa')}>method</a> says.</p> : null}
+      {excluding.length > 0 ? (
+        <>
+          <p>The other possibilities are ruled out by:</p>
+          <StatementList page={page} statements={excluding} />
+        </>
+      ) : null}
+      {bound.about ? (
+        <p class="aside">
+          Rests on a date with “about”, widened as the <a href={page.href('method.html#circa')}>method</a> says.
+        </p>
+      ) : null}
     </div>
   );
 }

@@ -13,11 +13,16 @@ interface Column {
   cell(entry: Entry, page: PageContext): JSX.Element | string;
 }
 
-const key = (name: string) => (entry: Entry): string => String((entry.keys as Record<string, unknown>)[name] ?? '');
-const link = (name: string) => (entry: Entry, page: PageContext): JSX.Element | string => {
-  const id = (entry.keys as Record<string, unknown>)[name];
-  return typeof id === 'string' ? <EntryLink page={page} id={id} /> : '';
-};
+const key =
+  (name: string) =>
+  (entry: Entry): string =>
+    String((entry.keys as Record<string, unknown>)[name] ?? '');
+const link =
+  (name: string) =>
+  (entry: Entry, page: PageContext): JSX.Element | string => {
+    const id = (entry.keys as Record<string, unknown>)[name];
+    return typeof id === 'string' ? <EntryLink page={page} id={id} /> : '';
+  };
 
 const dated: Column = {
   head: 'Date',
@@ -25,50 +30,129 @@ const dated: Column = {
     const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
     const rank = rankOf(page.file.settings.printedGrade);
     const first = moments[0] ? page.file.rangesOf(moments[0])[rank] : undefined;
-    const last = moments.at(-1) ? page.file.rangesOf(moments.at(-1)!)[rank] : undefined;
+    const lastMoment = moments.at(-1);
+    const last = lastMoment ? page.file.rangesOf(lastMoment)[rank] : undefined;
     return first && last ? sayRange({ earliest: first.earliest, latest: last.latest }) : '';
   },
 };
 
 const COLUMNS: Readonly<Record<RegisterName, readonly Column[]>> = {
   events: [{ head: 'Kind', cell: key('kind') }, { head: 'Place', cell: link('place') }, dated],
-  evidence: [{ head: 'Kind', cell: (entry) => key('kind')(entry) || entry.type }, { head: 'Panel', cell: key('panel') }, { head: 'Face', cell: key('face') }, dated],
-  claims: [{ head: 'About', cell: link('about') }, { head: 'Source', cell: link('source') }, { head: 'Grade', cell: key('grade') }, { head: 'Standing', cell: key('standing') }],
-  sources: [{ head: 'Kind', cell: key('kind') }, { head: 'Repository', cell: key('repository') }, { head: 'Copied from', cell: (entry, page) => parents(entry, page) }],
-  holdings: [{ head: 'Holder', cell: (entry, page) => link('holder')(entry, page) || link('asserted-by')(entry, page) || 'known, not disclosed' }, { head: 'Capacity', cell: (entry) => key('capacity')(entry) || `title asserted: ${key('interest')(entry)}` }, dated],
-  parties: [{ head: 'Is', cell: key('is') }, { head: 'Role', cell: key('role') }],
-  places: [{ head: 'Kind', cell: key('kind') }, { head: 'Within', cell: link('within') }],
-  searches: [{ head: 'Repository', cell: key('repository') }, { head: 'Looked for', cell: key('for') }, { head: 'Outcome', cell: key('outcome') }],
-  questions: [{ head: 'Type', cell: (entry) => entry.type }, { head: 'State', cell: key('state') }],
-  letters: [{ head: 'Type', cell: (entry) => entry.type }, { head: 'State', cell: key('state') }],
-  laws: [{ head: 'Territory', cell: key('jurisdiction') }, { head: 'Standing', cell: key('standing') }, { head: 'How sure', cell: key('how-sure') }],
+  evidence: [
+    { head: 'Kind', cell: (entry) => key('kind')(entry) || entry.type },
+    { head: 'Panel', cell: key('panel') },
+    { head: 'Face', cell: key('face') },
+    dated,
+  ],
+  claims: [
+    { head: 'About', cell: link('about') },
+    { head: 'Source', cell: link('source') },
+    { head: 'Grade', cell: key('grade') },
+    { head: 'Standing', cell: key('standing') },
+  ],
+  sources: [
+    { head: 'Kind', cell: key('kind') },
+    { head: 'Repository', cell: key('repository') },
+    { head: 'Copied from', cell: (entry, page) => parents(entry, page) },
+  ],
+  holdings: [
+    {
+      head: 'Holder',
+      cell: (entry, page) => link('holder')(entry, page) || link('asserted-by')(entry, page) || 'known, not disclosed',
+    },
+    { head: 'Capacity', cell: (entry) => key('capacity')(entry) || `title asserted: ${key('interest')(entry)}` },
+    dated,
+  ],
+  parties: [
+    { head: 'Is', cell: key('is') },
+    { head: 'Role', cell: key('role') },
+  ],
+  places: [
+    { head: 'Kind', cell: key('kind') },
+    { head: 'Within', cell: link('within') },
+  ],
+  searches: [
+    { head: 'Repository', cell: key('repository') },
+    { head: 'Looked for', cell: key('for') },
+    { head: 'Outcome', cell: key('outcome') },
+  ],
+  questions: [
+    { head: 'Type', cell: (entry) => entry.type },
+    { head: 'State', cell: key('state') },
+  ],
+  letters: [
+    { head: 'Type', cell: (entry) => entry.type },
+    { head: 'State', cell: key('state') },
+  ],
+  laws: [
+    { head: 'Territory', cell: key('jurisdiction') },
+    { head: 'Standing', cell: key('standing') },
+    { head: 'How sure', cell: key('how-sure') },
+  ],
 };
 
 function parents(entry: Entry, page: PageContext): JSX.Element | string {
   const from = (entry.keys as { 'derives-from'?: 'unknown' | readonly string[] })['derives-from'];
   if (from === undefined) return '';
-  return from === 'unknown' ? 'not known' : <>{from.map((id, i) => <>{i > 0 ? ', ' : ''}<EntryLink page={page} id={id} /></>)}</>;
+  return from === 'unknown' ? (
+    'not known'
+  ) : (
+    <>
+      {from.map((id, i) => (
+        <>
+          {i > 0 ? ', ' : ''}
+          <EntryLink page={page} id={id} />
+        </>
+      ))}
+    </>
+  );
 }
 
 /** A register: a table of entries, sorted and filtered by a script where there is one. */
 export function RegisterPage({ page, name }: { readonly page: PageContext; readonly name: RegisterName }): JSX.Element {
   const register = REGISTERS.find((one) => one.name === name) ?? REGISTERS[0];
-  const entries = page.file.catalogue.entries.filter((entry) => (register.types as readonly string[]).includes(entry.type));
+  const entries = page.file.catalogue.entries.filter((entry) =>
+    (register.types as readonly string[]).includes(entry.type),
+  );
   const columns = COLUMNS[name];
   return (
-    <Layout page={page} title={register.title} standing={<><a href={page.href('registers.html')}>Registers</a> of the file.</>}>
+    <Layout
+      page={page}
+      title={register.title}
+      standing={
+        <>
+          <a href={page.href('registers.html')}>Registers</a> of the file.
+        </>
+      }
+    >
       <h1>{register.title}</h1>
-      {entries.length === 0 ? <p>No entries of this kind are shown to this audience.</p> : (
+      {entries.length === 0 ? (
+        <p>No entries of this kind are shown to this audience.</p>
+      ) : (
         <div class="scroll">
           <table class="register" data-register>
             <caption>{entries.length === 1 ? 'One entry' : `${entries.length} entries`}</caption>
-            <thead><tr><th scope="col">Title</th><th scope="col">Id</th>{columns.map((column) => <th scope="col">{column.head}</th>)}</tr></thead>
+            <thead>
+              <tr>
+                <th scope="col">Title</th>
+                <th scope="col">Id</th>
+                {columns.map((column) => (
+                  <th scope="col">{column.head}</th>
+                ))}
+              </tr>
+            </thead>
             <tbody>
               {entries.map((entry) => (
                 <tr>
-                  <th scope="row"><a href={page.href(entryPath(entry.id))}>{titleOf(entry, page.file.settings.languages)}</a></th>
-                  <td><code>{entry.id}</code></td>
-                  {columns.map((column) => <td>{column.cell(entry, page)}</td>)}
+                  <th scope="row">
+                    <a href={page.href(entryPath(entry.id))}>{titleOf(entry, page.file.settings.languages)}</a>
+                  </th>
+                  <td>
+                    <code>{entry.id}</code>
+                  </td>
+                  {columns.map((column) => (
+                    <td>{column.cell(entry, page)}</td>
+                  ))}
                 </tr>
               ))}
             </tbody>
@@ -81,11 +165,18 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
 
 /** The list of registers. */
 export function RegistersPage({ page }: { readonly page: PageContext }): JSX.Element {
-  const count = (types: readonly string[]): number => page.file.catalogue.entries.filter((entry) => types.includes(entry.type)).length;
+  const count = (types: readonly string[]): number =>
+    page.file.catalogue.entries.filter((entry) => types.includes(entry.type)).length;
   return (
     <Layout page={page} title="Registers" standing="Everything that the file holds, by kind." usesGrades={false}>
       <h1>Registers</h1>
-      <ul>{REGISTERS.map((one) => <li><a href={page.href(`register/${one.name}.html`)}>{one.title}</a>, {count(one.types)}</li>)}</ul>
+      <ul>
+        {REGISTERS.map((one) => (
+          <li>
+            <a href={page.href(`register/${one.name}.html`)}>{one.title}</a>, {count(one.types)}
+          </li>
+        ))}
+      </ul>
     </Layout>
   );
 }

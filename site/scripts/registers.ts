@@ -37,7 +37,9 @@ function addSorting(table: HTMLTableElement): void {
       for (const other of table.querySelectorAll('thead th')) other.removeAttribute('aria-sort');
       head.setAttribute('aria-sort', down ? 'descending' : 'ascending');
       const text = (row: HTMLTableRowElement): string => row.cells[column]?.textContent ?? '';
-      const rows = bodyRows(table).sort((a, b) => text(a).localeCompare(text(b), undefined, { numeric: true }) * (down ? -1 : 1));
+      const rows = bodyRows(table).sort(
+        (a, b) => text(a).localeCompare(text(b), undefined, { numeric: true }) * (down ? -1 : 1),
+      );
       table.tBodies[0]?.append(...rows);
     });
   });

@@ -40,8 +40,20 @@ export function propagate(compiled: Compiled, active: Active, domains?: Domains)
   if (domains) seedMembers(compiled, active, domains, earliest, latest);
   const loops = findLoops(compiled, active);
   const count = compiled.start.length - 1;
-  const forward: Pass = { value: earliest, start: compiled.inStart, list: compiled.inList, other: compiled.from, sign: 1 };
-  const backward: Pass = { value: latest, start: compiled.outStart, list: compiled.outList, other: compiled.to, sign: -1 };
+  const forward: Pass = {
+    value: earliest,
+    start: compiled.inStart,
+    list: compiled.inList,
+    other: compiled.from,
+    sign: 1,
+  };
+  const backward: Pass = {
+    value: latest,
+    start: compiled.outStart,
+    list: compiled.outList,
+    other: compiled.to,
+    sign: -1,
+  };
   for (let c = 0; c < count; c += 1) settle(compiled, active, c, forward, loops.includes(c));
   for (let c = count - 1; c >= 0; c -= 1) settle(compiled, active, c, backward, loops.includes(c));
   return { earliest, latest, loops };

@@ -54,13 +54,7 @@ function membersOf(compiled: Compiled, statement: number): readonly number[] {
   return (compiled.network.statements[statement]?.choice ?? []).map((_, member) => member);
 }
 
-function branch(
-  compiled: Compiled,
-  active: Active,
-  domains: Domains,
-  progress: Progress,
-  mostNodes: number,
-): void {
+function branch(compiled: Compiled, active: Active, domains: Domains, progress: Progress, mostNodes: number): void {
   progress.nodes += 1;
   if (progress.nodes > mostNodes) {
     progress.complete = false;

@@ -8,11 +8,11 @@ import { type Network, RANKS } from './network.ts';
 import { type Ranges, rangesOf } from './ranges.ts';
 import { type Chains, findChains, type Side, type Step } from './reasons.ts';
 
-export type { Contradiction, Cluster } from './contradictions.ts';
+export type { Stretch } from './choices.ts';
 export { AXIOM } from './compiled.ts';
+export type { Cluster, Contradiction } from './contradictions.ts';
 export { type Link, type Network, type NetworkStatement, ORIGIN, RANKS } from './network.ts';
 export type { Side, Step } from './reasons.ts';
-export type { Stretch } from './choices.ts';
 
 /** Why a bound holds. */
 export interface Reason {
@@ -155,7 +155,10 @@ class ReasonFinder {
     }));
     const chain = ownersOf(steps);
     const forcing = this.forcingSet(grade, group.part.statements, chain, moment, side, day);
-    return { steps, statements: [...chain.filter((one) => forcing.includes(one)), ...forcing.filter((one) => !chain.includes(one))] };
+    return {
+      steps,
+      statements: [...chain.filter((one) => forcing.includes(one)), ...forcing.filter((one) => !chain.includes(one))],
+    };
   }
 
   /** An irreducible set of statements of the group that still forces the bound. */
@@ -170,7 +173,9 @@ class ReasonFinder {
     const { statements } = this.compiled.network;
     const order = (one: number): number => (chain.includes(one) ? -1 : (statements[one]?.rank ?? 0));
     const kept = new Set(group.filter((one) => grade.kept[one]));
-    const attempts = [...kept].sort((a, b) => order(b) - order(a) || naturalOrder(statements[b]?.id ?? '', statements[a]?.id ?? ''));
+    const attempts = [...kept].sort(
+      (a, b) => order(b) - order(a) || naturalOrder(statements[b]?.id ?? '', statements[a]?.id ?? ''),
+    );
     for (const one of attempts) {
       kept.delete(one);
       const active = Uint8Array.from(statements, (_, i) => (kept.has(i) ? 1 : 0));

@@ -74,10 +74,7 @@ export function compileNetwork(network: Network): Compiled {
   };
 }
 
-function adjacency(
-  moments: number,
-  ends: Int32Array,
-): { readonly start: Int32Array; readonly list: Int32Array } {
+function adjacency(moments: number, ends: Int32Array): { readonly start: Int32Array; readonly list: Int32Array } {
   const start = new Int32Array(moments + 1);
   for (const end of ends) start[end + 1] = (start[end + 1] as number) + 1;
   for (let i = 0; i < moments; i += 1) start[i + 1] = (start[i + 1] as number) + (start[i] as number);

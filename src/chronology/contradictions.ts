@@ -79,7 +79,11 @@ export function contradictedMoments(compiled: Compiled, active: Uint8Array): rea
     const { links } = group;
     const part = partOf(compiled, group.statements, links ? (link) => links.has(link) : undefined);
     for (const set of findIrreducibleSets(part.compiled).sets) {
-      for (const moment of momentsOf(compiled, set.map((one) => part.statements[one] as number))) moments.add(moment);
+      for (const moment of momentsOf(
+        compiled,
+        set.map((one) => part.statements[one] as number),
+      ))
+        moments.add(moment);
     }
   }
   return [...moments];

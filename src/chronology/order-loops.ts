@@ -21,7 +21,10 @@ export function findOrderLoops(compiled: Compiled, active: Active): readonly (re
     found.set(set.join(','), set);
   });
   const sets = [...found.values()];
-  return sets.filter((set) => !sets.some((other) => other !== set && other.length < set.length && other.every((one) => set.includes(one))));
+  return sets.filter(
+    (set) =>
+      !sets.some((other) => other !== set && other.length < set.length && other.every((one) => set.includes(one))),
+  );
 }
 
 /** Statements on a shortest way from one moment to another along zero links of order; null if none. */

@@ -20,7 +20,9 @@ export function partOf(
   statements: readonly number[],
   wanted: (link: Link) => boolean = () => true,
 ): Part {
-  const chosen = statements.map((index) => whole.network.statements[index] as (typeof whole.network.statements)[number]);
+  const chosen = statements.map(
+    (index) => whole.network.statements[index] as (typeof whole.network.statements)[number],
+  );
   const number = new Map<number, number>();
   const moments: number[] = [];
   const renumber = (moment: number): number => {
@@ -38,9 +40,7 @@ export function partOf(
     ...(statement.choice ? { choice: statement.choice.map((member) => member.map(move)) } : {}),
   }));
   const touched = new Set(number.keys());
-  const axioms = whole.network.axioms
-    .filter((link) => touched.has(link.from) || touched.has(link.to))
-    .map(move);
+  const axioms = whole.network.axioms.filter((link) => touched.has(link.from) || touched.has(link.to)).map(move);
   const network = { moments: moments.length, axioms, statements: moved };
   return { compiled: compileNetwork(network), statements, moments };
 }

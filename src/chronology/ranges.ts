@@ -1,5 +1,5 @@
 import { type Active, type Bounds, type Domains, propagate } from './bounds.ts';
-import { mergeStretches, searchChoices, type Stretch } from './choices.ts';
+import { mergeStretches, type Stretch, searchChoices } from './choices.ts';
 import type { Compiled } from './compiled.ts';
 import { type Part, partOf, tiedGroups } from './part-of-network.ts';
 

@@ -81,7 +81,9 @@ function walkBack(settled: readonly (Settled | undefined)[], moment: number): re
 /** Rank of every statement's id in natural order. */
 function naturalRanks(compiled: Compiled): Int32Array {
   const { statements } = compiled.network;
-  const sorted = statements.map((_, i) => i).sort((a, b) => naturalOrder(statements[a]?.id ?? '', statements[b]?.id ?? ''));
+  const sorted = statements
+    .map((_, i) => i)
+    .sort((a, b) => naturalOrder(statements[a]?.id ?? '', statements[b]?.id ?? ''));
   const ranks = new Int32Array(statements.length);
   sorted.forEach((statement, rank) => {
     ranks[statement] = rank;
@@ -99,10 +101,17 @@ function seedSteps(compiled: Compiled, active: Active, bounds: Bounds, side: Sid
 }
 
 /** Seeds from the members that a choice has settled on. */
-function memberSteps(compiled: Compiled, active: Active, bounds: Bounds, side: Side, domains?: Domains): readonly Step[] {
+function memberSteps(
+  compiled: Compiled,
+  active: Active,
+  bounds: Bounds,
+  side: Side,
+  domains?: Domains,
+): readonly Step[] {
   const steps: Step[] = [];
   for (const [owner, [member]] of domains ?? []) {
-    const links = active[owner] && member !== undefined ? compiled.network.statements[owner]?.choice?.[member] : undefined;
+    const links =
+      active[owner] && member !== undefined ? compiled.network.statements[owner]?.choice?.[member] : undefined;
     for (const link of links ?? []) {
       const lower = link.from < 0;
       const moment = lower ? link.to : link.from;

@@ -1,6 +1,6 @@
 import { type Active, type Bounds, propagate } from './bounds.ts';
-import { AXIOM, type Compiled } from './compiled.ts';
 import { searchChoices } from './choices.ts';
+import { AXIOM, type Compiled } from './compiled.ts';
 import type { Link } from './network.ts';
 import { partOf, tiedGroups } from './part-of-network.ts';
 

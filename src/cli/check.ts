@@ -1,5 +1,5 @@
 import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, choiceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, type Command, choiceOf, folderOf } from './commands.ts';
 import { formatProblems, PROBLEM_FORMATS } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 

@@ -1,9 +1,13 @@
+import { begin } from './begin.ts';
 import { build } from './build.ts';
 import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { dates } from './dates.ts';
+import { newEntry } from './new-entry.ts';
+import { number } from './number.ts';
+import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { why } from './why.ts';
 
 /** All commands, in the order in which the help tells them. */
-export const COMMANDS: readonly Command[] = [check, dates, why, build, serve];
+export const COMMANDS: readonly Command[] = [begin, newEntry, check, dates, why, serve, build, number, schema];

@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { ACCESS, type Access } from '../base/access.ts';
-import { type Effects } from './effects.ts';
+import type { Effects } from './effects.ts';
 import { Fault } from './load-workspace.ts';
 
 /** Options that a command was given, after parsing. */
@@ -36,9 +36,15 @@ export function audienceOf(options: Options, usual: Access = 'internal'): Access
 }
 
 /** A flag whose value must be one of some words. */
-export function choiceOf<Word extends string>(options: Options, flag: string, words: readonly Word[], usual: Word): Word {
+export function choiceOf<Word extends string>(
+  options: Options,
+  flag: string,
+  words: readonly Word[],
+  usual: Word,
+): Word {
   const given = options.flags[flag];
   if (given === undefined) return usual;
-  if (!words.includes(given as Word)) throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
+  if (!words.includes(given as Word))
+    throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
   return given as Word;
 }

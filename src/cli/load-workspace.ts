@@ -15,7 +15,9 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
   const root = path.join(folder, 'entries');
   const found = await stat(root).catch(() => null);
   if (!found?.isDirectory()) {
-    throw new Fault(`There is no folder "entries" in ${folder}.\nGo to the folder that holds it, name it with --in FOLDER, or type "kerfmark begin" to make one.`);
+    throw new Fault(
+      `There is no folder "entries" in ${folder}.\nGo to the folder that holds it, name it with --in FOLDER, or type "kerfmark begin" to make one.`,
+    );
   }
   const inside = await realpath(root);
   const files = await listFiles(root);
@@ -50,12 +52,7 @@ export async function listFiles(root: string, below = ''): Promise<readonly stri
   return lists.flat().sort();
 }
 
-async function loadText(
-  full: string,
-  inside: string,
-  file: string,
-  problems: Diagnostic[],
-): Promise<string | null> {
+async function loadText(full: string, inside: string, file: string, problems: Diagnostic[]): Promise<string | null> {
   const problem = (code: string, message: string, mend: string): null => {
     problems.push({ code, severity: 'error', place: { file, line: 1, column: 1 }, message, mend });
     return null;
@@ -63,10 +60,18 @@ async function loadText(
   try {
     const real = await realpath(full);
     if (real !== inside && !real.startsWith(inside + path.sep)) {
-      return problem('file-outside', 'the file is a link that leads out of the workspace', 'copy the file itself into the folder');
+      return problem(
+        'file-outside',
+        'the file is a link that leads out of the workspace',
+        'copy the file itself into the folder',
+      );
     }
     if ((await stat(real)).size > MOST_BYTES) {
-      return problem('file-too-large', 'the file is larger than 4 MB', 'part it into several entries; images stand beside an entry as files of their own');
+      return problem(
+        'file-too-large',
+        'the file is larger than 4 MB',
+        'part it into several entries; images stand beside an entry as files of their own',
+      );
     }
     const bytes = await readFile(real);
     if (bytes[0] === 0xff || bytes[0] === 0xfe) {
@@ -75,8 +80,16 @@ async function loadText(
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch (error) {
     if (error instanceof TypeError) {
-      return problem('file-not-utf8', 'the file is not written in UTF-8, so letters with accents cannot be read', 'open it in your editor and save it with the encoding UTF-8');
+      return problem(
+        'file-not-utf8',
+        'the file is not written in UTF-8, so letters with accents cannot be read',
+        'open it in your editor and save it with the encoding UTF-8',
+      );
     }
-    return problem('file-not-read', `the file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`, 'check that it exists and that you may read it');
+    return problem(
+      'file-not-read',
+      `the file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`,
+      'check that it exists and that you may read it',
+    );
   }
 }

@@ -21,4 +21,7 @@ const effects: Effects = {
   },
 };
 
+// A reader that stops early (head, less) is no fault.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
+
 process.exitCode = await run(process.argv.slice(2), effects);

@@ -19,7 +19,11 @@ export async function run(line: readonly string[], effects: Effects): Promise<nu
   const command = COMMANDS.find((one) => one.name === name);
   try {
     if (!command) {
-      const [near] = nearest(name, COMMANDS.map((one) => one.name), 1);
+      const [near] = nearest(
+        name,
+        COMMANDS.map((one) => one.name),
+        1,
+      );
       throw new Fault(`There is no command "${name}".${near ? ` Did you mean "${near}"?` : ''}\n${overview()}`);
     }
     const options = parse(command, rest);
@@ -53,8 +57,10 @@ function parse(command: Command, rest: readonly string[]): Options {
 function faultWords(error: unknown): string {
   if (error instanceof Fault) return error.message;
   const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'ENOSPC') return 'The disk is full. Nothing was changed: the last good site is still there. Make room and try again.';
-  if (code === 'EACCES' || code === 'EPERM') return `Not allowed: ${(error as Error).message}. Check who owns the folder.`;
+  if (code === 'ENOSPC')
+    return 'The disk is full. Nothing was changed: the last good site is still there. Make room and try again.';
+  if (code === 'EACCES' || code === 'EPERM')
+    return `Not allowed: ${(error as Error).message}. Check who owns the folder.`;
   if (code === 'EADDRINUSE') return 'That port is in use. Try another with --port.';
   return `This is a mistake of the program, not of your entries. Please report it with these lines:\n${(error as Error).stack ?? String(error)}`;
 }

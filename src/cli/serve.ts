@@ -17,7 +17,8 @@ export const serve: Command = {
   flags: { port: 'value', out: 'value' },
   async run(options, effects) {
     const port = Number(options.flags.port ?? 8040);
-    if (!Number.isInteger(port) || port < 0 || port > 65535) throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
+    if (!Number.isInteger(port) || port < 0 || port > 65535)
+      throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
     const preview = await startPreview(options, effects, port);
     effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
     await new Promise<void>((resolve) => {
@@ -48,7 +49,9 @@ export async function startPreview(options: Options, effects: Effects, port: num
       const pages = await writeSite({ computed, folder, output, built: effects.today() });
       fault = null;
       const errors = computed.problems.filter((one) => one.severity === 'error');
-      effects.out(`${errors.length > 0 ? formatProblems(errors, 'text') : `${countWords(computed.problems)} `}${pages} pages.\n`);
+      effects.out(
+        `${errors.length > 0 ? formatProblems(errors, 'text') : `${countWords(computed.problems)} `}${pages} pages.\n`,
+      );
     } catch (error) {
       fault = (error as Error).message;
       effects.err(`${fault}\nThe last good site is still shown.\n`);
@@ -77,7 +80,9 @@ export async function startPreview(options: Options, effects: Effects, port: num
 async function listen(server: Server, port: number): Promise<number> {
   for (let attempt = port; attempt < port + 20; attempt += 1) {
     const used = await new Promise<number | null>((resolve, reject) => {
-      server.once('error', (error: NodeJS.ErrnoException) => (error.code === 'EADDRINUSE' ? resolve(null) : reject(error)));
+      server.once('error', (error: NodeJS.ErrnoException) =>
+        error.code === 'EADDRINUSE' ? resolve(null) : reject(error),
+      );
       server.listen(attempt, '127.0.0.1', () => resolve((server.address() as { port: number }).port));
     });
     if (used !== null) return used;
@@ -136,11 +141,16 @@ async function answer(
   fault: () => string | null,
 ): Promise<void> {
   const send = (status: number, type: string, body: string | Buffer): void => {
-    response.writeHead(status, { 'content-type': type, 'cache-control': 'no-store', 'x-content-type-options': 'nosniff' });
+    response.writeHead(status, {
+      'content-type': type,
+      'cache-control': 'no-store',
+      'x-content-type-options': 'nosniff',
+    });
     response.end(request.method === 'HEAD' ? undefined : body);
   };
   const host = (request.headers.host ?? '').replace(/:\d+$/, '');
-  if (host !== '127.0.0.1' && host !== 'localhost') return send(403, 'text/plain', 'This preview answers to this computer only.');
+  if (host !== '127.0.0.1' && host !== 'localhost')
+    return send(403, 'text/plain', 'This preview answers to this computer only.');
   const address = decodeAddress(request.url ?? '/');
   if (address === '/_preview/changes') {
     response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
@@ -154,7 +164,13 @@ async function answer(
   const root = await realpath(output).catch(() => output);
   const real = await realpath(file).catch(() => null);
   if (real === null || !real.startsWith(root + path.sep) || !(await stat(real)).isFile()) {
-    return send(404, TYPES['.html'] as string, withReload('<!doctype html><html lang="en"><head><title>Not found</title></head><body><main><p>There is no such page in this site. <a href="/">The opening page</a></p></main></body></html>'));
+    return send(
+      404,
+      TYPES['.html'] as string,
+      withReload(
+        '<!doctype html><html lang="en"><head><title>Not found</title></head><body><main><p>There is no such page in this site. <a href="/">The opening page</a></p></main></body></html>',
+      ),
+    );
   }
   const type = TYPES[path.extname(real)] ?? 'application/octet-stream';
   const body = await readFile(real);

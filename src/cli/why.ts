@@ -7,7 +7,7 @@ import { sayRange } from '../findings/printed-range.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import type { Moment } from '../statements/statements.ts';
-import { audienceOf, choiceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, type Command, choiceOf, folderOf } from './commands.ts';
 import { withdrawnOf } from './dates.ts';
 import { formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
@@ -25,14 +25,19 @@ export const why: Command = {
     const { file, problems } = compute(files, audienceOf(options), withdrawnOf(options));
     const target = file.catalogue.resolve(id);
     if (!target) {
-      const near = nearest(id, file.catalogue.entries.map((entry) => entry.id));
+      const near = nearest(
+        id,
+        file.catalogue.entries.map((entry) => entry.id),
+      );
       throw new Fault(`There is no entry "${id}".${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''}`);
     }
     const moments = file.statements.moments.all.filter(
       (one) => one.entry === target.entry.id && (target.edge === null || one.edge === target.edge),
     );
     if (moments.length === 0) {
-      throw new Fault(`${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`);
+      throw new Fault(
+        `${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`,
+      );
     }
     const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
     effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
@@ -53,11 +58,19 @@ function argument(file: CaseFile, moment: Moment, grade: Grade): string {
     const head = side === 'earliest' ? 'Why not earlier' : 'Why not later';
     if (!bound) return `  ${head}: nothing in the file bounds it on this side.`;
     const { sentences, excluding } = explainBound(file, moment, rank, side);
-    const lines = sentences.map(({ statement, because, so }, i) => `    ${i + 1}. ${because}${statement ? ` [${statement.id}, ${statement.grade}]` : ''}; so ${so}.`);
-    const ruled = excluding.length > 0 ? [`    The other possibilities are ruled out by ${excluding.map((one) => one.id).join(', ')}.`] : [];
+    const lines = sentences.map(
+      ({ statement, because, so }, i) =>
+        `    ${i + 1}. ${because}${statement ? ` [${statement.id}, ${statement.grade}]` : ''}; so ${so}.`,
+    );
+    const ruled =
+      excluding.length > 0
+        ? [`    The other possibilities are ruled out by ${excluding.map((one) => one.id).join(', ')}.`]
+        : [];
     return [`  ${head}:`, ...lines, ...ruled].join('\n');
   });
-  const dispute = range.consistent ? '' : '\n  Statements that cannot all be right pass through this moment; the range rests only on what is not in dispute.';
+  const dispute = range.consistent
+    ? ''
+    : '\n  Statements that cannot all be right pass through this moment; the range rests only on what is not in dispute.';
   const aside = range.setAside.map((one) => `\n  Set aside, since in dispute: ${one.text} [${one.id}, ${one.grade}].`);
   return `\n${sentenceCase(sayMoment(file, moment))}: ${sayRange(range)}\n${parts.join('\n')}${dispute}${aside.join('')}\n`;
 }

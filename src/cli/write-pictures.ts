@@ -9,7 +9,11 @@ const WIDEST = 1600;
  * Writes the pictures of figure entries, scaled and without any metadata (EXIF, GPS); returns
  * their addresses by entry id. Figures whose file is missing, or lies outside the workspace, have none.
  */
-export async function writePictures(file: CaseFile, folder: string, output: string): Promise<ReadonlyMap<string, string>> {
+export async function writePictures(
+  file: CaseFile,
+  folder: string,
+  output: string,
+): Promise<ReadonlyMap<string, string>> {
   const figures = file.catalogue.ofType('figure').filter((figure) => !(figure.withheld ?? []).includes('image'));
   const pictures = new Map<string, string>();
   if (figures.length === 0) return pictures;

@@ -34,7 +34,15 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
     await mkdir(fresh, { recursive: true });
     const { file, problems, leftOut } = computed;
     const pictures = await writePictures(file, folder, fresh);
-    const data: SiteData = { file, built, version: await packageVersion(), problems, leftOut, resting: findResting(file), pictures };
+    const data: SiteData = {
+      file,
+      built,
+      version: await packageVersion(),
+      problems,
+      leftOut,
+      resting: findResting(file),
+      pictures,
+    };
     const pages = sitePages(data);
     await writePages(pages, fresh);
     await writeAssets(fresh);
@@ -86,7 +94,9 @@ function isRunning(pid: number): boolean {
 async function refuseForeign(output: string): Promise<void> {
   const names = await readdir(output).catch(() => null);
   if (names === null || names.length === 0 || names.includes(MARKER)) return;
-  throw new Fault(`${output} holds files that are no site of this program, so it is not replaced.\nName another folder with --out FOLDER.`);
+  throw new Fault(
+    `${output} holds files that are no site of this program, so it is not replaced.\nName another folder with --out FOLDER.`,
+  );
 }
 
 async function exists(file: string): Promise<boolean> {
@@ -128,7 +138,12 @@ async function writeFonts(folder: string): Promise<void> {
     const root = path.dirname(require.resolve(`${name}/package.json`));
     for (const weight of weights) {
       const css = await readFile(path.join(root, `${weight}.css`), 'utf8');
-      sheets.push(css.replace(/url\(\.\/files\/([\w-]+\.woff2)\) format\('woff2'\), url\([^)]*\) format\('woff'\)/g, "url($1) format('woff2')"));
+      sheets.push(
+        css.replace(
+          /url\(\.\/files\/([\w-]+\.woff2)\) format\('woff2'\), url\([^)]*\) format\('woff'\)/g,
+          "url($1) format('woff2')",
+        ),
+      );
       for (const [, file] of css.matchAll(/files\/([\w-]+\.woff2)/g)) {
         await cp(path.join(root, 'files', file as string), path.join(folder, file as string));
       }

@@ -2,8 +2,8 @@ import { type Calendar, LEAP_MONTH } from './calendars/calendar.ts';
 import { eraDays, parseEraDate } from './calendars/japanese-era.ts';
 import type { Day, DayRange } from './day.ts';
 import type { CircaWidths, DateProblem, DateWarning, Precision } from './expression.ts';
-import { readSeason } from './season.ts';
 import { problem } from './problems.ts';
+import { readSeason } from './season.ts';
 
 /** One simple date inside an expression: its days and how it was qualified. */
 export interface Atom {
@@ -37,11 +37,7 @@ const SHAPE =
   /^([?~%]?)(Y-?\d+(?:E\d+)?|-?[\dX]{1,4})(S\d+)?([?~%]?)(?:-([?~%]?)([\dX]{1,2}L?)([?~%]?)(?:-([?~%]?)([\dX]{1,2})([?~%]?))?)?(T.*)?$/;
 
 /** Reads one simple date in a calendar; a problem where it is none. */
-export function readAtom(
-  text: string,
-  calendar: Calendar,
-  circa: CircaWidths,
-): Atom | DateProblem {
+export function readAtom(text: string, calendar: Calendar, circa: CircaWidths): Atom | DateProblem {
   const era = calendar.name === 'japanese' ? parseEraDate(text) : null;
   if (era) {
     const range = eraDays(era);
@@ -76,12 +72,7 @@ function partsOf(text: string): Parts | null {
   };
 }
 
-function readSeasonAtom(
-  text: string,
-  parts: Parts,
-  calendar: Calendar,
-  circa: CircaWidths,
-): Atom | DateProblem {
+function readSeasonAtom(text: string, parts: Parts, calendar: Calendar, circa: CircaWidths): Atom | DateProblem {
   const season = Number(parts.month);
   const range = readSeason(Number(parts.year), season, calendar);
   if (range === 'crosses the year') return problem.winter(text);
@@ -92,12 +83,7 @@ function readSeasonAtom(
   return { ...qualities(marks), range: widened, precision: 'month', warnings: [] };
 }
 
-function readCalendarAtom(
-  text: string,
-  parts: Parts,
-  calendar: Calendar,
-  circa: CircaWidths,
-): Atom | DateProblem {
+function readCalendarAtom(text: string, parts: Parts, calendar: Calendar, circa: CircaWidths): Atom | DateProblem {
   const years = yearRange(parts);
   if (!years) return problem.notEdtf(text, calendar.name);
   const from = extremePoint(calendar, parts, years, 1);
@@ -166,7 +152,8 @@ function yearRange(parts: Parts): { readonly low: number; readonly high: number 
   const negative = year.startsWith('-');
   const digits = negative ? year.slice(1) : year;
   if (significant !== undefined) return roundedYears(Number(year), significant);
-  const scale = digits.length === 2 && parts.month === undefined ? 100 : digits.length === 3 && parts.month === undefined ? 10 : 1;
+  const scale =
+    digits.length === 2 && parts.month === undefined ? 100 : digits.length === 3 && parts.month === undefined ? 10 : 1;
   const low = Number(digits.replaceAll('X', '0')) * scale;
   const high = Number(digits.replaceAll('X', '9')) * scale + (scale - 1);
   return negative ? { low: -high, high: -low } : { low, high };
@@ -248,13 +235,7 @@ function isMonthEnd(point: Point, calendar: Calendar): boolean {
 }
 
 /** Moves a point by whole years or months of its calendar; the day is kept, or clamped to the month. */
-function shift(
-  point: Point,
-  unit: Unit,
-  width: number,
-  calendar: Calendar,
-  end: 'keep day' | 'month end',
-): Day {
+function shift(point: Point, unit: Unit, width: number, calendar: Calendar, end: 'keep day' | 'month end'): Day {
   let { year, month } = point;
   if (unit === 'month') {
     let order = calendar.months(year).indexOf(month) + width;

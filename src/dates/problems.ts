@@ -1,5 +1,5 @@
-import { CALENDAR_WORDS } from './calendars/calendars.ts';
 import type { CalendarName } from './calendars/calendar.ts';
+import { CALENDAR_WORDS } from './calendars/calendars.ts';
 import type { DateProblem } from './expression.ts';
 
 /** The wording of everything that can be wrong with a date. */

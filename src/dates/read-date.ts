@@ -77,11 +77,7 @@ interface ReadShape {
   readonly atoms: readonly Atom[];
 }
 
-function readShape(
-  text: string,
-  calendar: Calendar,
-  settings: DateSettings,
-): ReadShape | DateProblem {
+function readShape(text: string, calendar: Calendar, settings: DateSettings): ReadShape | DateProblem {
   if (/^\[.*\]$/.test(text)) return readMembers(text, 'one', calendar, settings);
   if (/^\{.*\}$/.test(text)) return readMembers(text, 'each', calendar, settings);
   if (text.includes('/')) return readInterval(text, calendar, settings);
@@ -117,11 +113,7 @@ function readMembers(
   return { shape: { kind, members: mergeRanges(members) }, atoms };
 }
 
-function readInterval(
-  text: string,
-  calendar: Calendar,
-  settings: DateSettings,
-): ReadShape | DateProblem {
+function readInterval(text: string, calendar: Calendar, settings: DateSettings): ReadShape | DateProblem {
   const ends = text.split('/');
   if (ends.length !== 2) return problem.notEdtf(text, calendar.name);
   const atoms: Atom[] = [];

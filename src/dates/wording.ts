@@ -3,7 +3,18 @@ import { civilOf, type Day, type DayRange } from './day.ts';
 import { type DateExpression, hullOf, type Precision } from './expression.ts';
 
 const MONTHS = [
-  'January', 'February', 'March', 'April', 'May', 'June', 'July', 'August', 'September', 'October', 'November', 'December',
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
 ] as const;
 
 /** A day in words, no finer than the precision: `14 March 1926`, `March 1926`, `1926`. */

@@ -15,16 +15,35 @@ const MONTHS: readonly (readonly [CalendarName, readonly (readonly string[])[]])
   [
     'islamic-civil',
     [
-      ['muharram'], ['safar'], ['rabi i', 'rabi al-awwal'], ['rabi ii', 'rabi al-thani'], ['jumada i', 'jumada al-ula'],
-      ['jumada ii', 'jumada al-thani'], ['rajab'], ['shaban', 'shawban'], ['ramadan'], ['shawwal'],
-      ['dhu al-qada', 'dhu al-qaada'], ['dhu al-hijja'],
+      ['muharram'],
+      ['safar'],
+      ['rabi i', 'rabi al-awwal'],
+      ['rabi ii', 'rabi al-thani'],
+      ['jumada i', 'jumada al-ula'],
+      ['jumada ii', 'jumada al-thani'],
+      ['rajab'],
+      ['shaban', 'shawban'],
+      ['ramadan'],
+      ['shawwal'],
+      ['dhu al-qada', 'dhu al-qaada'],
+      ['dhu al-hijja'],
     ],
   ],
   [
     'persian',
     [
-      ['farvardin'], ['ordibehesht'], ['khordad'], ['tir'], ['mordad'], ['shahrivar'], ['mehr'], ['aban'], ['azar'], ['dey'],
-      ['bahman'], ['esfand'],
+      ['farvardin'],
+      ['ordibehesht'],
+      ['khordad'],
+      ['tir'],
+      ['mordad'],
+      ['shahrivar'],
+      ['mehr'],
+      ['aban'],
+      ['azar'],
+      ['dey'],
+      ['bahman'],
+      ['esfand'],
     ],
   ],
 ];
@@ -34,7 +53,10 @@ const MONTHS: readonly (readonly [CalendarName, readonly (readonly string[])[]])
  * month's name tells the calendar. Null where the words hold no such day.
  */
 export function gregorianHint(words: string, settings: DateSettings): ConvertedHint | null {
-  const plain = words.normalize('NFD').replace(/[\p{M}'’‘ʿʾ`]/gu, '').toLowerCase();
+  const plain = words
+    .normalize('NFD')
+    .replace(/[\p{M}'’‘ʿʾ`]/gu, '')
+    .toLowerCase();
   for (const [calendar, months] of MONTHS) {
     const found = findDay(plain, months);
     if (!found) continue;

@@ -37,11 +37,7 @@ export interface CaseFile {
 }
 
 /** Builds the case file: cut for the audience first, then computed. */
-export function buildCaseFile(
-  whole: Catalogue,
-  audience: Access,
-  withdrawn: readonly string[] = [],
-): CaseFile {
+export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {
   const catalogue = forAudience(whole, audience);
   const statements = findStatements(catalogue);
   const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));

@@ -29,7 +29,9 @@ export interface DatesReport {
     readonly statements: readonly string[];
     readonly waysOut: readonly (readonly string[])[];
   }[];
-  readonly statements: Readonly<Record<string, { readonly kind: string; readonly grade: string; readonly text: string }>>;
+  readonly statements: Readonly<
+    Record<string, { readonly kind: string; readonly grade: string; readonly text: string }>
+  >;
 }
 
 /** Writes the chronology of a case file as data. */

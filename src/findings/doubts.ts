@@ -4,7 +4,7 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
-import { type Settings } from '../model/settings.ts';
+import type { Settings } from '../model/settings.ts';
 import type { FileStatements } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
 
@@ -20,14 +20,18 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
   const { catalogue } = input;
   return [
     ...catalogue.ofType('source').flatMap((source) => copyLoop(catalogue, source)),
-    ...catalogue.ofType('claim').flatMap((claim) => [
-      ...claimAndCopy(catalogue, claim),
-      ...questionedSource(catalogue, claim),
-      ...convertedSlip(input, claim, claim.keys.says, ['says', 'date']),
-    ]),
-    ...catalogue.ofType('event').flatMap((event) =>
-      (event.keys.stated ?? []).flatMap((one, i) => convertedSlip(input, event, one, ['stated', i, 'date'])),
-    ),
+    ...catalogue
+      .ofType('claim')
+      .flatMap((claim) => [
+        ...claimAndCopy(catalogue, claim),
+        ...questionedSource(catalogue, claim),
+        ...convertedSlip(input, claim, claim.keys.says, ['says', 'date']),
+      ]),
+    ...catalogue
+      .ofType('event')
+      .flatMap((event) =>
+        (event.keys.stated ?? []).flatMap((one, i) => convertedSlip(input, event, one, ['stated', i, 'date'])),
+      ),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];
@@ -59,7 +63,13 @@ function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagn
   if (!ancestorsOf(catalogue, source).has(source.id)) return [];
   return [
     {
-      ...doubt(source, ['derives-from'], 'copies-in-a-circle', `${source.id} is said to be copied, through others, from itself`, 'one of the steps under derives-from must be wrong: a copy is younger than what it copies'),
+      ...doubt(
+        source,
+        ['derives-from'],
+        'copies-in-a-circle',
+        `${source.id} is said to be copied, through others, from itself`,
+        'one of the steps under derives-from must be wrong: a copy is younger than what it copies',
+      ),
       severity: 'error',
     },
   ];
@@ -75,7 +85,13 @@ function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Dia
     .some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
   if (!copied) return [];
   return [
-    doubt(claim, ['basis'], 'first-hand-from-a-copy', `the claim is called first-hand, but its source ${source.id} derives from ${[...ancestors].join(', ')}`, 'write basis: reported, or let the claim rest on the first source'),
+    doubt(
+      claim,
+      ['basis'],
+      'first-hand-from-a-copy',
+      `the claim is called first-hand, but its source ${source.id} derives from ${[...ancestors].join(', ')}`,
+      'write basis: reported, or let the claim rest on the first source',
+    ),
   ];
 }
 
@@ -85,7 +101,13 @@ function questionedSource(catalogue: Catalogue, claim: Entry<'claim'>): readonly
   const authenticity = typeof judged === 'string' ? judged : judged?.is;
   if (authenticity !== 'questioned' || rankOf(claim.keys.grade) >= rankOf('possible')) return [];
   return [
-    doubt(claim, ['grade'], 'grade-above-source', `the claim is ${claim.keys.grade}, but its source ${claim.keys.source} is questioned; it is computed as possible`, 'write grade: possible, or settle the question about the source'),
+    doubt(
+      claim,
+      ['grade'],
+      'grade-above-source',
+      `the claim is ${claim.keys.grade}, but its source ${claim.keys.source} is questioned; it is computed as possible`,
+      'write grade: possible, or settle the question about the source',
+    ),
   ];
 }
 
@@ -93,7 +115,11 @@ function questionedSource(catalogue: Catalogue, claim: Entry<'claim'>): readonly
 function convertedSlip(
   { settings }: DoubtInput,
   entry: Entry,
-  words: { readonly date?: string | undefined; readonly calendar?: string | undefined; readonly 'as-written'?: string | undefined },
+  words: {
+    readonly date?: string | undefined;
+    readonly calendar?: string | undefined;
+    readonly 'as-written'?: string | undefined;
+  },
   path: KeyPath,
 ): readonly Diagnostic[] {
   if (words.date === undefined || words['as-written'] === undefined) return [];
@@ -104,7 +130,13 @@ function convertedSlip(
   const { first, last } = hullOfExpression(given);
   if (hint.range.first <= last && first <= hint.range.last) return [];
   return [
-    doubt(entry, path, 'text-and-date-differ', `“${words['as-written']}” is ${hint.words}, which is not ${words.date}`, 'check the conversion; write the date in its own calendar (calendar: ...) and let the program convert it'),
+    doubt(
+      entry,
+      path,
+      'text-and-date-differ',
+      `“${words['as-written']}” is ${hint.words}, which is not ${words.date}`,
+      'check the conversion; write the date in its own calendar (calendar: ...) and let the program convert it',
+    ),
   ];
 }
 
@@ -113,7 +145,13 @@ function livingPerson(party: Entry<'party'>): readonly Diagnostic[] {
   if (is !== 'person' || party.access !== 'public' || (living !== 'yes' && living !== 'not known')) return [];
   if (party.keys['may-be-named'] || party.keys['public-name']) return [];
   return [
-    doubt(party, ['living'], 'living-person-public', 'the entry is public, but the person may be living; it is left out of public builds', 'set access: internal, give a public-name, or add "may-be-named: { ground: ... }"'),
+    doubt(
+      party,
+      ['living'],
+      'living-person-public',
+      'the entry is public, but the person may be living; it is left out of public builds',
+      'set access: internal, give a public-name, or add "may-be-named: { ground: ... }"',
+    ),
   ];
 }
 
@@ -123,5 +161,13 @@ function printBeforeTaking({ settings }: DoubtInput, figure: Entry<'figure'>): r
   const [from, to] = [taken, printed].map((text) => readDate(text, 'gregorian', settings.dates));
   if (!from || !to || isDateProblem(from) || isDateProblem(to)) return [];
   if (hullOfExpression(to).last >= hullOfExpression(from).first) return [];
-  return [doubt(figure, ['printed'], 'printed-before-taken', 'the print is dated before the picture was taken', 'check both dates')];
+  return [
+    doubt(
+      figure,
+      ['printed'],
+      'printed-before-taken',
+      'the print is dated before the picture was taken',
+      'check both dates',
+    ),
+  ];
 }

@@ -14,7 +14,9 @@ export function eventsInOrder(file: CaseFile): readonly Entry<'event'>[] {
     return [first ?? last ?? Number.POSITIVE_INFINITY, last ?? Number.POSITIVE_INFINITY];
   };
   const keyed = file.catalogue.ofType('event').map((event) => ({ event, key: key(event) }));
-  keyed.sort((a, b) => compare(a.key[0], b.key[0]) || compare(a.key[1], b.key[1]) || naturalOrder(a.event.id, b.event.id));
+  keyed.sort(
+    (a, b) => compare(a.key[0], b.key[0]) || compare(a.key[1], b.key[1]) || naturalOrder(a.event.id, b.event.id),
+  );
   return keyed.map(({ event }) => event);
 }
 

@@ -1,8 +1,8 @@
 import type { DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
-import table from '../reference/reference-dates.json' with { type: 'json' };
 import type { Catalogue } from '../model/catalogue.ts';
+import table from '../reference/reference-dates.json' with { type: 'json' };
 
 /** A row of the built-in table of laws, treaties, policies and periods. */
 export type ReferenceRow = (typeof table)[number];

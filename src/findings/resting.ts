@@ -1,6 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
-import type { CaseFile } from './case-file.ts';
 import type { Moment } from '../statements/statements.ts';
+import type { CaseFile } from './case-file.ts';
 
 /** A bound that rests on some entry. */
 export interface RestingBound {
@@ -16,7 +16,9 @@ export function findResting(file: CaseFile): ReadonlyMap<string, readonly Restin
   for (const moment of file.statements.moments.all) {
     for (const [rank, range] of file.rangesOf(moment).entries()) {
       for (const side of ['earliest', 'latest'] as const) {
-        const bases = new Set((range[side]?.because ?? []).flatMap((one) => [one.entry, ...(one.source ? [one.source] : [])]));
+        const bases = new Set(
+          (range[side]?.because ?? []).flatMap((one) => [one.entry, ...(one.source ? [one.source] : [])]),
+        );
         for (const entry of bases) {
           if (entry === moment.entry) continue;
           const list = resting.get(entry) ?? new Map<string, RestingBound>();

@@ -1,7 +1,7 @@
 import type { Root } from 'mdast';
 import { type Access, maySee } from '../base/access.ts';
 import { buildCatalogue, type Catalogue } from './catalogue.ts';
-import { ENTRY_SCHEMAS, type Entry, isOfType, type Keys, type KeyPath } from './entry.ts';
+import { ENTRY_SCHEMAS, type Entry, isOfType, type KeyPath, type Keys } from './entry.ts';
 import type { EntryType } from './entry-type-names.ts';
 import { decodeTarget, isEntryLink } from './text-links.ts';
 import { findNotedFields } from './walk-fields.ts';
@@ -32,7 +32,10 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
   const gone = removed();
   const shown = entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
   const stands = [...standIns.values()];
-  const holdsMore = shown.length + stands.length < whole.entries.length || shown.some((entry) => (entry.withheld ?? []).length > 0) || stands.length > 0;
+  const holdsMore =
+    shown.length + stands.length < whole.entries.length ||
+    shown.some((entry) => (entry.withheld ?? []).length > 0) ||
+    stands.length > 0;
   return buildCatalogue([...shown, ...stands], audience, holdsMore);
 }
 
@@ -67,7 +70,11 @@ function withCoarsePlace(entry: Entry, audience: Access): Entry {
   const tenth = (degrees: number): number => Math.round(degrees * 10) / 10;
   const coarse = { latitude: tenth(coordinates.latitude), longitude: tenth(coordinates.longitude) };
   const district = (entry.keys.show ?? 'district') === 'district';
-  return { ...entry, keys: district ? { ...rest, coordinates: coarse } : rest, withheld: [...(entry.withheld ?? []), 'coordinates'] };
+  return {
+    ...entry,
+    keys: district ? { ...rest, coordinates: coarse } : rest,
+    withheld: [...(entry.withheld ?? []), 'coordinates'],
+  };
 }
 
 function withoutWithheld(entry: Entry): Entry {
@@ -77,11 +84,17 @@ function withoutWithheld(entry: Entry): Entry {
     if (Array.isArray(value)) return value.map(strip);
     if (value === null || typeof value !== 'object') return value;
     return Object.fromEntries(
-      Object.entries(value).filter(([key]) => !names.includes(key)).map(([key, part]) => [key, strip(part)]),
+      Object.entries(value)
+        .filter(([key]) => !names.includes(key))
+        .map(([key, part]) => [key, strip(part)]),
     );
   };
   const keys = strip(entry.keys) as Keys<EntryType>;
-  return { ...entry, keys: { ...keys, id: entry.id, type: entry.type, title: keys.title ?? entry.type } as Keys<EntryType>, withheld: names };
+  return {
+    ...entry,
+    keys: { ...keys, id: entry.id, type: entry.type, title: keys.title ?? entry.type } as Keys<EntryType>,
+    withheld: names,
+  };
 }
 
 /** The entry without what refers to entries that are gone; null where it cannot stand without. */

@@ -41,11 +41,7 @@ export interface Catalogue {
 const EDGES = ['begins', 'ends', 'start', 'end'] as const;
 
 /** Builds a catalogue; the order in which the entries come never matters. */
-export function buildCatalogue(
-  entries: readonly Entry[],
-  audience: Access,
-  holdsMore: boolean,
-): Catalogue {
+export function buildCatalogue(entries: readonly Entry[], audience: Access, holdsMore: boolean): Catalogue {
   const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
   const byId = new Map(sorted.map((entry) => [entry.id, entry]));
   const links = sorted.flatMap((entry) => linksOf(byId, entry));

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { ACCESS } from '../base/access.ts';
 import { GRADES } from '../base/grade.ts';
 import { CALENDARS } from '../dates/calendars/calendar.ts';
+import { SENSES } from '../dates/sense.ts';
 import type { EntryType } from './entry-type-names.ts';
 
 /** What a field holds beyond its shape; read by the checks, never printed into JSON Schema. */
@@ -24,8 +25,7 @@ export const ID_SHAPE = /^[A-Za-z0-9](?:[A-Za-z0-9.-]*[A-Za-z0-9])?$/;
 const REF_SHAPE = /^[A-Za-z0-9][A-Za-z0-9.-]*(?:\/[A-Za-z0-9][A-Za-z0-9.-]*)?$/;
 
 /** Text that is not empty. */
-export const text = (): z.ZodString =>
-  z.string().min(1).register(fieldNotes, { holds: 'text' });
+export const text = (): z.ZodString => z.string().min(1).register(fieldNotes, { holds: 'text' });
 
 /** Text, or one text a language: `{ en: ..., el: ... }`. */
 export const localText = () => z.union([text(), z.record(z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]+)*$/), text())]);
@@ -45,7 +45,10 @@ export const duration = () => z.string().min(1).register(fieldNotes, { holds: 'd
 
 /** The id of an entry of one of the types. */
 export const ref = (...types: readonly EntryType[]) =>
-  z.string().regex(REF_SHAPE).register(fieldNotes, { refersTo: types.length === 0 ? 'any' : types });
+  z
+    .string()
+    .regex(REF_SHAPE)
+    .register(fieldNotes, { refersTo: types.length === 0 ? 'any' : types });
 
 /** The id of an entry, or free words (a name that has no entry of its own). */
 export const refOrWords = (...types: readonly EntryType[]) =>
@@ -53,27 +56,21 @@ export const refOrWords = (...types: readonly EntryType[]) =>
 
 /** The id of an entry whose moment is meant, or of a holding's edge (`HO-3.begins`). */
 export const momentRef = (...types: readonly EntryType[]) =>
-  z.string().regex(REF_SHAPE).register(fieldNotes, {
-    refersTo: types.length === 0 ? 'any' : types,
-    edge: true,
-  });
+  z
+    .string()
+    .regex(REF_SHAPE)
+    .register(fieldNotes, {
+      refersTo: types.length === 0 ? 'any' : types,
+      edge: true,
+    });
 
 /** A list; a single value counts as a list of one. */
 export const list = <Item extends z.ZodType>(item: Item) =>
-  z.preprocess(
-    (value) => (Array.isArray(value) || value === undefined ? value : [value]),
-    z.array(item),
-  );
+  z.preprocess((value) => (Array.isArray(value) || value === undefined ? value : [value]), z.array(item));
 
 export const grade = () => z.enum(GRADES);
 export const access = () => z.enum(ACCESS);
 export const calendar = () => z.enum(CALENDARS);
-
-/** The senses in which a date bounds an event. */
-export const SENSES = ['within', 'by', 'not-before', 'under-way', 'began', 'ended', 'not-yet'] as const;
-
-/** How a dated statement is meant (chronology, section 4). */
-export type Sense = (typeof SENSES)[number];
 
 export const BASES = ['first-hand', 'reported', 'inferred', 'comparison', 'handed down', 'unknown'] as const;
 

@@ -1,6 +1,6 @@
 import type { Grade } from '../base/grade.ts';
-import type { DateSettings } from '../dates/expression.ts';
 import { longestDays, parseDuration } from '../dates/duration.ts';
+import type { DateSettings } from '../dates/expression.ts';
 import type { Entry } from './entry.ts';
 
 /** What the workspace entry settles, with the values that hold where it says nothing. */

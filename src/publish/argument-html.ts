@@ -4,7 +4,7 @@ import rehypeStringify from 'rehype-stringify';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
-import { isEntryLink, decodeTarget } from '../model/text-links.ts';
+import { decodeTarget, isEntryLink } from '../model/text-links.ts';
 
 /** Where a link to an entry (or a statement or part of one) goes, and the title shown with it. */
 export interface LinkTarget {

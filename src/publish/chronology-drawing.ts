@@ -86,7 +86,9 @@ export function drawChronology(file: CaseFile): ChronologyDrawing {
       .map(({ day, label }) => ({ x: x(day), label })),
     references: spread(
       chosenReferences(file.catalogue).flatMap((one) =>
-        one.from && inside(one.from.first) ? [{ x: x(one.from.first), label: `${civilOf(one.from.first).year}  ${one.title}` }] : [],
+        one.from && inside(one.from.first)
+          ? [{ x: x(one.from.first), label: `${civilOf(one.from.first).year}  ${one.title}` }]
+          : [],
       ),
     ),
     width: WIDTH,
@@ -101,7 +103,9 @@ export function drawChronology(file: CaseFile): ChronologyDrawing {
  */
 function windowOf(file: CaseFile, events: readonly Entry<'event'>[]): Window {
   const days = events
-    .flatMap((event) => edgesOf(file, event).flatMap((ranges) => ranges.flatMap((one) => [one.earliest?.day, one.latest?.day])))
+    .flatMap((event) =>
+      edgesOf(file, event).flatMap((ranges) => ranges.flatMap((one) => [one.earliest?.day, one.latest?.day])),
+    )
     .filter((day): day is number => day !== undefined)
     .sort((a, b) => a - b);
   if (days.length === 0) return { first: dayOf(1900, 1, 1), last: dayOf(2000, 1, 1) };
@@ -141,7 +145,12 @@ function rowOf(file: CaseFile, event: Entry<'event'>, window: Window, x: (day: n
   });
   const shown = shownRank(file, starts, ends);
   const range = { earliest: starts[shown]?.earliest ?? null, latest: ends[shown]?.latest ?? null };
-  const outside = range.latest && range.latest.day < window.first ? 'before' : range.earliest && range.earliest.day > window.last ? 'after' : null;
+  const outside =
+    range.latest && range.latest.day < window.first
+      ? 'before'
+      : range.earliest && range.earliest.day > window.last
+        ? 'after'
+        : null;
   const letter = GRADE_LETTER[GRADES[shown] as Grade];
   return {
     id: event.id,

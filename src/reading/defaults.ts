@@ -50,9 +50,7 @@ function unknownDefault(key: string, yaml: PositionedYaml): Diagnostic {
 export function withDefaults(raw: RawEntry, all: readonly Defaults[]): RawEntry {
   const schema = ENTRY_SCHEMAS[raw.keys.type as EntryType];
   if (!schema) return raw;
-  const above = all
-    .filter((one) => raw.file.startsWith(one.folder))
-    .sort((a, b) => b.folder.length - a.folder.length);
+  const above = all.filter((one) => raw.file.startsWith(one.folder)).sort((a, b) => b.folder.length - a.folder.length);
   const lenders = new Map<string, Defaults>();
   const keys: Record<string, unknown> = { ...raw.keys };
   for (const lender of above) {

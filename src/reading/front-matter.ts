@@ -51,21 +51,51 @@ function fenceProblem(file: string, text: string): Diagnostic | null {
     mend,
   });
   if (text.trim() === '') {
-    return problem('file-empty', 1, 'the file is empty', 'write an entry, or delete the file; "kerfmark new" makes one to fill in');
+    return problem(
+      'file-empty',
+      1,
+      'the file is empty',
+      'write an entry, or delete the file; "kerfmark new" makes one to fill in',
+    );
   }
   if (/\r(?!\n)/.test(text)) {
-    return problem('file-line-ends', 1, 'the lines end in an old way (CR only) that hides them from this program', 'save the file with line ends LF or CRLF');
+    return problem(
+      'file-line-ends',
+      1,
+      'the lines end in an old way (CR only) that hides them from this program',
+      'save the file with line ends LF or CRLF',
+    );
   }
   if (/^---[ \t]*\r?$/.test(first)) {
     if (closingFence(rest.join('\n').replaceAll('\r', '')) !== -1) return null;
-    return problem('front-matter-open', 1, 'the front matter is opened with --- but never closed', 'write --- on a line of its own after the last key');
+    return problem(
+      'front-matter-open',
+      1,
+      'the front matter is opened with --- but never closed',
+      'write --- on a line of its own after the last key',
+    );
   }
   if (/^---\s*[\w]+/.test(first)) {
-    return problem('front-matter-language', 1, `the first line names a language ("${first.trim()}"); only plain YAML is read`, 'write --- and nothing else on the first line');
+    return problem(
+      'front-matter-language',
+      1,
+      `the first line names a language ("${first.trim()}"); only plain YAML is read`,
+      'write --- and nothing else on the first line',
+    );
   }
   const later = rest.findIndex((line) => /^---[ \t]*\r?$/.test(line));
   if (/^[\s]*$/.test(first) && later !== -1) {
-    return problem('front-matter-late', 1, 'something stands before the first ---', 'delete what stands above it, empty lines too');
+    return problem(
+      'front-matter-late',
+      1,
+      'something stands before the first ---',
+      'delete what stands above it, empty lines too',
+    );
   }
-  return problem('front-matter-missing', 1, 'the file does not begin with a line of three hyphens, so it has no keys', 'begin the file with ---, then the keys (id, type, title), then --- again, then the text; files that are no entries belong outside entries/');
+  return problem(
+    'front-matter-missing',
+    1,
+    'the file does not begin with a line of three hyphens, so it has no keys',
+    'begin the file with ---, then the keys (id, type, title), then --- again, then the text; files that are no entries belong outside entries/',
+  );
 }

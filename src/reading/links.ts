@@ -58,12 +58,13 @@ function isWords(note: FieldNote, reference: string): boolean {
 }
 
 function unknownId(catalogue: Catalogue, entry: Entry, reference: string, note: FieldNote, place: Place): Diagnostic {
-  const fitting = catalogue.entries.filter(
-    (one) => note.refersTo === 'any' || note.refersTo?.includes(one.type),
-  );
+  const fitting = catalogue.entries.filter((one) => note.refersTo === 'any' || note.refersTo?.includes(one.type));
   const byTitle = new Map(fitting.map((one) => [titleOf(one), one.id]));
   const near = [
-    ...nearest(reference, fitting.map((one) => one.id)),
+    ...nearest(
+      reference,
+      fitting.map((one) => one.id),
+    ),
     ...nearest(reference, byTitle.keys(), 1).map((title) => byTitle.get(title) as string),
   ].slice(0, 3);
   const offers = near.map((id) => `${id} (${titleOf(catalogue.get(id) as Entry)})`);
@@ -72,12 +73,19 @@ function unknownId(catalogue: Catalogue, entry: Entry, reference: string, note: 
     severity: 'error',
     place,
     message: `there is no entry "${reference}"`,
-    mend: offers.length > 0 ? `did you mean ${offers.join(', or ')}?` : 'check the id, or write the entry ("kerfmark new")',
+    mend:
+      offers.length > 0 ? `did you mean ${offers.join(', or ')}?` : 'check the id, or write the entry ("kerfmark new")',
     entry: entry.id,
   };
 }
 
-function wrongType(entry: Entry, reference: string, target: Entry, allowed: readonly EntryType[], place: Place): Diagnostic {
+function wrongType(
+  entry: Entry,
+  reference: string,
+  target: Entry,
+  allowed: readonly EntryType[],
+  place: Place,
+): Diagnostic {
   return {
     code: 'wrong-target',
     severity: 'error',

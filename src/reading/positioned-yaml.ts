@@ -28,13 +28,12 @@ export function readYaml(file: string, fileText: string, from: number, to: numbe
     version: '1.2',
     schema: 'core',
     prettyErrors: false,
-    customTags: (tags) =>
-      tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
+    customTags: (tags) => tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
   });
   const problems = [...document.errors, ...document.warnings].map((error: YAMLError) =>
-    yamlProblem(error, text, placeAt(error.pos[0])),
+    yamlProblem(error, text, placeAt),
   );
-  const nodeAt = (path: KeyPath): Node | null => (findNode(document, path)?.node ?? null);
+  const nodeAt = (path: KeyPath): Node | null => findNode(document, path)?.node ?? null;
   return {
     data: dataOf(document, problems, placeAt(0)),
     problems,

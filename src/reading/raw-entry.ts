@@ -32,7 +32,11 @@ export function checkEntry(raw: RawEntry): CheckedEntry {
   const schema = ENTRY_SCHEMAS[type];
   const result = schema.safeParse(full, { reportInput: true });
   if (cut || !result.success) {
-    return { id, entry: null, problems: [...problems, ...schemaProblems(schema, result.error?.issues ?? [], raw.places)] };
+    return {
+      id,
+      entry: null,
+      problems: [...problems, ...schemaProblems(schema, result.error?.issues ?? [], raw.places)],
+    };
   }
   const entry = {
     id: result.data.id,

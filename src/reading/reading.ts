@@ -1,15 +1,15 @@
-import { type Diagnostic, compareDiagnostics } from '../base/diagnostic.ts';
-import { type Catalogue, buildCatalogue } from '../model/catalogue.ts';
+import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
+import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { readFrontMatter } from './front-matter.ts';
 import { checkLinks } from './links.ts';
-import { checkEntry, type CheckedEntry, type RawEntry } from './raw-entry.ts';
+import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
 import { readSurveyTable } from './survey-table.ts';
 import type { TextFile } from './text-file.ts';
-import { checkDates } from './written-dates.ts';
 import { checkWhole } from './whole-workspace.ts';
+import { checkDates } from './written-dates.ts';
 
 /** The files of a workspace as they were loaded. */
 export interface WorkspaceFiles {

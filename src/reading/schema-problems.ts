@@ -4,6 +4,7 @@ import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
 import type { KeyPath } from '../model/entry.ts';
 import { keysAt } from '../model/walk-fields.ts';
+import { HARD_SPACE } from './yaml-problems.ts';
 
 /** Where keys and values stand, as far as the wording of a schema problem needs it. */
 export interface Places {
@@ -44,6 +45,7 @@ function likeliestBranch(branches: readonly (readonly Issue[])[]): readonly Issu
 }
 
 function unknownKey(key: string, known: readonly string[], place: Place): Diagnostic {
+  if (/^\s*\u00a0/.test(key)) return { ...HARD_SPACE, severity: 'error', place };
   const [near] = nearest(key, known, 1);
   return {
     code: 'unknown-key',
@@ -65,7 +67,10 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     mend,
   });
   const input = (issue as { input?: unknown }).input;
-  if (input === undefined && (issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union')) {
+  if (
+    input === undefined &&
+    (issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union')
+  ) {
     const choice = issue.code === 'invalid_value' ? `: one of ${issue.values.join(', ')}` : '';
     return error('missing-key', `"${key}" is missing`, `add a line "${key}: ..."${choice}`);
   }
@@ -73,10 +78,15 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     const values = issue.values.map(String);
     const [near] = nearest(String(input), values, 1);
     const all = `the words here are: ${values.join(', ')}`;
-    return error('unknown-word', `"${String(input)}" is not one of the words for "${key}"`, near ? `did you mean "${near}"? ${all}` : all);
+    return error(
+      'unknown-word',
+      `"${String(input)}" is not one of the words for "${key}"`,
+      near ? `did you mean "${near}"? ${all}` : all,
+    );
   }
   if (issue.code === 'invalid_type') return wrongType(issue, input, key, path, places, error);
-  if (issue.code === 'too_small') return error('empty-value', `"${key}" is empty or too short`, 'write a value, or delete the line');
+  if (issue.code === 'too_small')
+    return error('empty-value', `"${key}" is empty or too short`, 'write a value, or delete the line');
   if (issue.code === 'invalid_format') {
     return error('bad-shape', `"${String(input)}" does not have the shape of "${key}"`, shapeMend(key));
   }
@@ -94,21 +104,41 @@ function wrongType(
   const source = places.sourceOf(path)?.trim();
   const wantsText = issue.expected === 'string' || issue.expected === 'record';
   if (wantsText && Array.isArray(input)) {
-    return error('quote-it', `${source ?? 'the value'} is read as a list, but "${key}" is text`, `put it in quotation marks: ${key}: "${source ?? '...'}"`);
+    return error(
+      'quote-it',
+      `${source ?? 'the value'} is read as a list, but "${key}" is text`,
+      `put it in quotation marks: ${key}: "${source ?? '...'}"`,
+    );
   }
   if (wantsText && typeof input === 'object') {
-    return error('quote-it', `${source ?? 'the value'} is read as a map of keys, but "${key}" is text`, `put it in quotation marks: ${key}: "${source ?? '...'}"`);
+    return error(
+      'quote-it',
+      `${source ?? 'the value'} is read as a map of keys, but "${key}" is text`,
+      `put it in quotation marks: ${key}: "${source ?? '...'}"`,
+    );
   }
   if (wantsText && typeof input === 'boolean') {
-    return error('quote-it', `${source ?? String(input)} is read as yes-or-no, but "${key}" is text`, `put it in quotation marks: ${key}: "${source ?? String(input)}"`);
+    return error(
+      'quote-it',
+      `${source ?? String(input)} is read as yes-or-no, but "${key}" is text`,
+      `put it in quotation marks: ${key}: "${source ?? String(input)}"`,
+    );
   }
   if (issue.expected === 'number') {
     return error('not-a-number', `"${String(input)}" is not a number`, `write "${key}" in digits only, without a unit`);
   }
   if (issue.expected === 'object') {
-    return error('wants-keys', `"${key}" wants keys of its own, not a single value`, `write for example ${key}: { ... }; docs/format.md shows its keys`);
+    return error(
+      'wants-keys',
+      `"${key}" wants keys of its own, not a single value`,
+      `write for example ${key}: { ... }; docs/format.md shows its keys`,
+    );
   }
-  return error('wrong-type', `"${key}" wants ${issue.expected}, but holds ${source ?? typeof input}`, 'compare with docs/format.md');
+  return error(
+    'wrong-type',
+    `"${key}" wants ${issue.expected}, but holds ${source ?? typeof input}`,
+    'compare with docs/format.md',
+  );
 }
 
 function lastName(path: KeyPath): string {
@@ -119,6 +149,7 @@ function lastName(path: KeyPath): string {
 function shapeMend(key: string): string {
   if (key === 'id') return 'letters (a-z), digits, - and . only, no spaces: EV-removal, PE-joint-2';
   if (key === 'base-url' || key === 'url') return 'write the whole address, beginning with https://';
-  if (/size|thickness|weight|value/.test(key)) return 'a number with its unit, as written: "91.5 cm", "36 x 24 in", "18 mm"';
+  if (/size|thickness|weight|value/.test(key))
+    return 'a number with its unit, as written: "91.5 cm", "36 x 24 in", "18 mm"';
   return 'an id: letters, digits, - and . only';
 }

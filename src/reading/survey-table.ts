@@ -26,7 +26,13 @@ export function readSurveyTable(
 ): { readonly rows: readonly RawEntry[]; readonly problems: readonly Diagnostic[] } {
   let rows: readonly Row[];
   try {
-    rows = parse(table.text, { info: true, bom: true, relax_column_count: true, skip_empty_lines: true, trim: true }) as unknown as readonly Row[];
+    rows = parse(table.text, {
+      info: true,
+      bom: true,
+      relax_column_count: true,
+      skip_empty_lines: true,
+      trim: true,
+    }) as unknown as readonly Row[];
   } catch (error) {
     return { rows: [], problems: [notCsv(table.file, error)] };
   }
@@ -51,7 +57,7 @@ function rawRow(
   };
   row.record.forEach((cell, i) => {
     const column = columns[i];
-    if (cell === '' ) return;
+    if (cell === '') return;
     if (column === undefined || column === '') {
       problems.push(strayCell(file, row.info.lines, i, cell));
       return;

@@ -31,29 +31,47 @@ const BY_CODE: Readonly<Record<string, Wording>> = {
   },
 };
 
+const QUOTE_OPEN: Wording = {
+  code: 'yaml-quote-open',
+  message: 'a quotation mark is opened and not closed',
+  mend: 'close it at the end of the value; inside double quotation marks write \\" for a quotation mark',
+};
+
+const SET_IN: Wording = {
+  code: 'yaml-set-in',
+  message: 'a line below this key is set in, although the key has a value already',
+  mend: 'begin the next key in the same column as this one',
+};
+
+/** Words for a line that is set in with hard spaces, wherever it is noticed. */
+export const HARD_SPACE: Wording = {
+  code: 'yaml-hard-space',
+  message: 'the line is set in with hard spaces (copied from a web page or a word processor)',
+  mend: 'delete the space before the first word and type ordinary spaces',
+};
+
 /** Words and mend for an error of the YAML parser, guessing the usual slip from the line itself. */
-export function yamlProblem(error: YAMLError, text: string, place: Place): Diagnostic {
-  const lineStart = text.lastIndexOf('\n', Math.max(0, error.pos[0] - 1)) + 1;
-  const line = text.slice(lineStart, nextLineEnd(text, lineStart));
-  const wording = fromLine(error, line, text.slice(0, error.pos[0])) ?? BY_CODE[error.code] ?? {
+export function yamlProblem(error: YAMLError, text: string, placeAt: (offset: number) => Place): Diagnostic {
+  const severity = error.name === 'YAMLWarning' ? 'note' : 'error';
+  const at = error.pos[0];
+  const line = lineAround(text, at);
+  const open = error.code === 'DUPLICATE_KEY' ? -1 : openQuoteBefore(text, at);
+  const wording = fromLine(error, line) ?? (open === -1 ? null : QUOTE_OPEN) ?? BY_CODE[error.code] ?? unread(error);
+  return { ...wording, severity, place: placeAt(wording === QUOTE_OPEN ? open : at) };
+}
+
+function unread(error: YAMLError): Wording {
+  return {
     code: 'yaml-not-read',
     message: `the front matter cannot be read here: ${plain(error.message)}`,
     mend: 'look for a missing quotation mark, bracket or colon in this line or the one before',
   };
-  const severity = error.name === 'YAMLWarning' ? 'note' : 'error';
-  return { ...wording, severity, place };
 }
 
-function fromLine(error: YAMLError, line: string, before: string): Wording | null {
+function fromLine(error: YAMLError, line: string): Wording | null {
   if (error.code === 'DUPLICATE_KEY') return null;
   if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
-  if (/^\u00a0|^ *\u00a0/.test(line)) {
-    return {
-      code: 'yaml-hard-space',
-      message: 'the line is set in with hard spaces (copied from a web page or a word processor)',
-      mend: 'delete the space before the first word and type ordinary spaces',
-    };
-  }
+  if (/^ *\u00a0/.test(line)) return HARD_SPACE;
   if (error.code === 'BAD_SCALAR_START' || /:\s+[@`%*&!|>]/.test(line)) {
     return {
       code: 'yaml-special-start',
@@ -75,21 +93,22 @@ function fromLine(error: YAMLError, line: string, before: string): Wording | nul
       mend: `write ${line.trim().replace(/:(?=\S)/, ': ')}`,
     };
   }
-  if (oddQuotes(line) || oddQuotes(before.slice(before.lastIndexOf('\n', before.length - 2) + 1))) {
-    return {
-      code: 'yaml-quote-open',
-      message: 'a quotation mark is opened and not closed',
-      mend: 'close it at the end of the value; inside double quotation marks write \\" for a quotation mark',
-    };
+  if (oddQuotes(line)) return null;
+  return ['MULTILINE_IMPLICIT_KEY', 'BLOCK_AS_IMPLICIT_KEY', 'BAD_INDENT'].includes(error.code) ? SET_IN : null;
+}
+
+function lineAround(text: string, at: number): string {
+  const start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
+  return text.slice(start, nextLineEnd(text, start));
+}
+
+/** Offset of the nearest line at or above a place on which a quotation mark stays open; -1 if none does. */
+function openQuoteBefore(text: string, at: number): number {
+  for (let start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1; ; start = text.lastIndexOf('\n', start - 2) + 1) {
+    const line = text.slice(start, nextLineEnd(text, start));
+    if (oddQuotes(line)) return start + Math.max(0, line.search(/["']/));
+    if (start === 0) return -1;
   }
-  if (error.code === 'BAD_INDENT' || /indent|column/i.test(error.message)) {
-    return {
-      code: 'yaml-set-in',
-      message: 'this line is set in differently from its neighbours',
-      mend: 'begin it in the same column as the keys that belong with it',
-    };
-  }
-  return null;
 }
 
 function oddQuotes(line: string): boolean {

@@ -1,7 +1,7 @@
 import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import type { DayRange } from '../dates/day.ts';
 import { type DateShape, hullOf } from '../dates/expression.ts';
-import type { Sense } from '../model/fields.ts';
+import type { Sense } from '../dates/sense.ts';
 import type { Span } from './file-statement.ts';
 
 /** What a dated statement means in links; or why it means nothing. */

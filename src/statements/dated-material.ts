@@ -21,13 +21,19 @@ export function findMaterial(name: string): DatedMaterial | null {
 
 /** Names in the table that look like the one given. */
 export function nearMaterials(name: string): readonly string[] {
-  return nearest(name, table.map((row) => row.material));
+  return nearest(
+    name,
+    table.map((row) => row.material),
+  );
 }
 
 /** `Titanium white, anatase` and `Titanium white, made, anatase` are the same row. */
 function wordsOf(name: string): string {
   const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  return words.filter((word) => word !== 'made').sort().join(' ');
+  return words
+    .filter((word) => word !== 'made')
+    .sort()
+    .join(' ');
 }
 
 /**
@@ -35,11 +41,15 @@ function wordsOf(name: string): string {
  * (high: established; medium or from memory: probable; doubtful: possible) and the ceilings for a
  * coarser identification than the row needs, and for materials that also occur in nature.
  */
-export function gradeOfMaterial(material: NamedMaterial, row: DatedMaterial): { readonly grade: Grade; readonly note: string } {
+export function gradeOfMaterial(
+  material: NamedMaterial,
+  row: DatedMaterial,
+): { readonly grade: Grade; readonly note: string } {
   const notes: string[] = [];
   const caps: Grade[] = [material.grade];
   const cap = rowCap(row);
-  if (rankOf(cap) > rankOf(material.grade)) notes.push(`the year is ${row.howSure}${row.standing === 'memory' ? ' and from memory' : ''} in the table`);
+  if (rankOf(cap) > rankOf(material.grade))
+    notes.push(`the year is ${row.howSure}${row.standing === 'memory' ? ' and from memory' : ''} in the table`);
   caps.push(cap);
   if (levelOf(material['identified-as']) > levelOf(row.needs)) {
     caps.push('possible');

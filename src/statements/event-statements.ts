@@ -1,6 +1,6 @@
 import { formatDuration, longestDays, parseDuration } from '../dates/duration.ts';
-import type { Entry } from '../model/entry.ts';
 import { titleOf } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
 import type { Collector, DatedWords } from './collector.ts';
 import type { FileStatement, Span } from './file-statement.ts';
@@ -48,7 +48,9 @@ function collectRelation(
       path,
       'relation-one-word',
       'error',
-      name ? `one relation holds ${named.length} words (${named.join(', ')})` : 'the relation does not say to what: no "after", "before", ...',
+      name
+        ? `one relation holds ${named.length} words (${named.join(', ')})`
+        : 'the relation does not say to what: no "after", "before", ...',
       'write one relation a line: { after: EV-sighting, grade: probable, why: ... }',
     );
     return;
@@ -56,18 +58,35 @@ function collectRelation(
   const reference = relation[name] as string;
   const target = collector.moments.spanOf(reference);
   if (collector.catalogue.resolve(reference)?.entry.id === event.id) {
-    collector.problem(event, [...path, name], 'relation-to-itself', 'error', 'an entry cannot stand in a relation to itself', 'name the other event');
+    collector.problem(
+      event,
+      [...path, name],
+      'relation-to-itself',
+      'error',
+      'an entry cannot stand in a relation to itself',
+      'name the other event',
+    );
     return;
   }
   const gap = readGap(relation.gap);
   if (relation.gap && name !== 'after' && name !== 'before') {
-    collector.problem(event, [...path, 'gap'], 'relation-gap', 'error', `a gap has no meaning with "${name}"`, 'use gap with after or before only');
+    collector.problem(
+      event,
+      [...path, 'gap'],
+      'relation-gap',
+      'error',
+      `a gap has no meaning with "${name}"`,
+      'use gap with after or before only',
+    );
     return;
   }
   if (!target) return;
   const other = collector.catalogue.resolve(reference)?.entry;
   const links = relationLinks(name, span, target, relation.strict === true, gap);
-  const order = orderOf(name, links.every((one) => one.days === 0 || one.role === 'gap-max'));
+  const order = orderOf(
+    name,
+    links.every((one) => one.days === 0 || one.role === 'gap-max'),
+  );
   collector.add(
     event,
     {
@@ -119,15 +138,27 @@ function collectLength(collector: Collector, event: Entry<'event'>, span: Span):
   const text = `“${titleOf(event)}” lasted ${sayBounds(gap) || 'some time'}`;
   collector.add(
     event,
-    { id: `${event.id}#lasts`, kind: 'lasts', path: ['lasts'], grade: lasts.grade ?? 'established', why: lasts.why, text },
+    {
+      id: `${event.id}#lasts`,
+      kind: 'lasts',
+      path: ['lasts'],
+      grade: lasts.grade ?? 'established',
+      why: lasts.why,
+      text,
+    },
     { links: lengthLinks(span, gap), precision: gapPrecision(gap) },
   );
 }
 
 /** "a/b" for something that takes a day, or that is longer than the event can have lasted. */
-function doubtLasted(collector: Collector, event: Entry<'event'>, words: DatedWords, path: readonly (string | number)[]): void {
+function doubtLasted(
+  collector: Collector,
+  event: Entry<'event'>,
+  words: DatedWords,
+  path: readonly (string | number)[],
+): void {
   const date = collector.read(words);
-  if (!date || date.shape.kind !== 'lasted' || (words.sense ?? 'within') !== 'within') return;
+  if (date?.shape.kind !== 'lasted' || (words.sense ?? 'within') !== 'within') return;
   const most = event.keys.lasts?.max === undefined ? null : parseDuration(event.keys.lasts.max);
   const tooLong = most !== null && date.shape.b.first - date.shape.a.last > longestDays(most);
   if (!DAY_KINDS.includes(event.keys.kind) && !tooLong) return;

@@ -29,12 +29,7 @@ export function collectHolding(collector: Collector, holding: Entry<'holding'>):
 }
 
 /** What stands under `held` is under way; another sense there is refused. */
-function heldWords(
-  collector: Collector,
-  holding: Entry<'holding'>,
-  one: DatedWords,
-  index: number,
-): DatedWords | null {
+function heldWords(collector: Collector, holding: Entry<'holding'>, one: DatedWords, index: number): DatedWords | null {
   if (one.sense === undefined || one.sense === 'under-way') return { ...one, sense: 'under-way' };
   collector.problem(
     holding,
@@ -65,7 +60,14 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
   const span = collector.moments.spanOf(from);
   if (!before || !span || !isOfType(before, 'holding')) return;
   if (from === holding.id) {
-    collector.problem(holding, ['from'], 'relation-to-itself', 'error', 'a holding cannot come from itself', 'name the holding before');
+    collector.problem(
+      holding,
+      ['from'],
+      'relation-to-itself',
+      'error',
+      'a holding cannot come from itself',
+      'name the holding before',
+    );
     return;
   }
   const { is, grade, why } = passageWords(passage);

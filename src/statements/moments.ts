@@ -1,4 +1,4 @@
-import { type Link } from '../chronology/chronology.ts';
+import type { Link } from '../chronology/chronology.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { Edge, Moment, Span } from './file-statement.ts';

@@ -39,9 +39,17 @@ export function relationLinks(name: RelationName, x: Span, y: Span, strict: bool
     case 'same-as':
       return [...same(x.start, y.start), ...(x.single && y.single ? [] : same(x.end, y.end))];
     case 'overlaps':
-      return [notAfter(x.start, y.start, 'overlap'), notAfter(y.start, x.end, 'overlap'), notAfter(x.end, y.end, 'overlap')];
+      return [
+        notAfter(x.start, y.start, 'overlap'),
+        notAfter(y.start, x.end, 'overlap'),
+        notAfter(x.end, y.end, 'overlap'),
+      ];
     case 'overlapped-by':
-      return [notAfter(y.start, x.start, 'overlap'), notAfter(x.start, y.end, 'overlap'), notAfter(y.end, x.end, 'overlap')];
+      return [
+        notAfter(y.start, x.start, 'overlap'),
+        notAfter(x.start, y.end, 'overlap'),
+        notAfter(y.end, x.end, 'overlap'),
+      ];
     case 'starts':
       return [...same(x.start, y.start), notAfter(x.end, y.end, 'inside')];
     case 'started-by':

@@ -1,6 +1,6 @@
 import type { DateExpression } from '../dates/expression.ts';
+import type { Sense } from '../dates/sense.ts';
 import { formatCalendar, formatExpression } from '../dates/wording.ts';
-import type { Sense } from '../model/fields.ts';
 import type { RelationName } from '../model/types/event.ts';
 
 const SENSE_WORDS: Readonly<Record<Sense, string>> = {

@@ -12,7 +12,7 @@ import type { Moments } from './moments.ts';
 import { collectTrace } from './trace-statements.ts';
 
 export type { Edge, FileStatement, Moment, StatementKind } from './file-statement.ts';
-export { type Moments } from './moments.ts';
+export type { Moments } from './moments.ts';
 
 /** The statements of a file, its moments, and the network that they make. */
 export interface FileStatements {

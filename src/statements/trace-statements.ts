@@ -5,7 +5,7 @@ import { titleOf } from '../model/catalogue.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
 import type { Collector } from './collector.ts';
-import { findMaterial, gradeOfMaterial, nearMaterials, type NamedMaterial } from './dated-material.ts';
+import { findMaterial, gradeOfMaterial, type NamedMaterial, nearMaterials } from './dated-material.ts';
 import { inlineId } from './event-statements.ts';
 import type { Span } from './file-statement.ts';
 import { relationLinks } from './relation-links.ts';
@@ -69,7 +69,14 @@ function collectLayer(
   path: KeyPath,
 ): void {
   if (other.id === trace.id) {
-    collector.problem(trace, path, 'relation-to-itself', 'error', `a trace cannot stand in "${key}" to itself`, 'name the other trace');
+    collector.problem(
+      trace,
+      path,
+      'relation-to-itself',
+      'error',
+      `a trace cannot stand in "${key}" to itself`,
+      'name the other trace',
+    );
     return;
   }
   const target = collector.moments.spanOf(other.id);
@@ -94,8 +101,16 @@ function collectLayer(
 }
 
 /** Of several events that may have left a trace, only those of the best grade count, and only one alone. */
-function collectLeftBy(collector: Collector, trace: Entry<'evidence'>, span: Span, usual: Grade, before: number): number {
-  const all = (trace.keys['left-by'] ?? []).map((one) => (typeof one === 'string' ? { event: one, grade: usual } : one));
+function collectLeftBy(
+  collector: Collector,
+  trace: Entry<'evidence'>,
+  span: Span,
+  usual: Grade,
+  before: number,
+): number {
+  const all = (trace.keys['left-by'] ?? []).map((one) =>
+    typeof one === 'string' ? { event: one, grade: usual } : one,
+  );
   const best = Math.min(...all.map((one) => rankOf(one.grade)));
   const leading = all.filter((one) => rankOf(one.grade) === best);
   if (leading.length > 1) {
@@ -112,7 +127,12 @@ function collectLeftBy(collector: Collector, trace: Entry<'evidence'>, span: Spa
     const event = collector.catalogue.get(one.event);
     const target = collector.moments.spanOf(one.event);
     if (!event || !target) return;
-    const notUsed = rankOf(one.grade) !== best ? 'another event is given with a better grade' : leading.length > 1 ? 'several events are given with the same grade' : null;
+    const notUsed =
+      rankOf(one.grade) !== best
+        ? 'another event is given with a better grade'
+        : leading.length > 1
+          ? 'several events are given with the same grade'
+          : null;
     const reason = 'why' in one ? one.why : undefined;
     collector.add(
       trace,
@@ -153,7 +173,9 @@ function collectMaterial(
       'material-not-in-table',
       'note',
       `"${material.name}" is not in the table of dated materials, so it bounds nothing`,
-      near.length > 0 ? `did you mean ${near.map((one) => `"${one}"`).join(' or ')}?` : 'leave it as it is, or see the table on the method page',
+      near.length > 0
+        ? `did you mean ${near.map((one) => `"${one}"`).join(' or ')}?`
+        : 'leave it as it is, or see the table on the method page',
     );
     return;
   }
@@ -187,5 +209,11 @@ function collectMaterial(
     );
   };
   add(row.firstKnownYear, 'first known', grade, number, material.ref);
-  add(row.firstCommercialYear, 'in trade from', lowestGrade(grade, 'probable'), number + 1, material.ref === undefined ? undefined : `${material.ref}-trade`);
+  add(
+    row.firstCommercialYear,
+    'in trade from',
+    lowestGrade(grade, 'probable'),
+    number + 1,
+    material.ref === undefined ? undefined : `${material.ref}-trade`,
+  );
 }

@@ -3,7 +3,8 @@ import { mergeStretches } from '../../src/chronology/choices.ts';
 import { computeChronology, type Network, ORIGIN } from '../../src/chronology/chronology.ts';
 import { bruteConsistent, bruteIrreducible, choicesOf, distances, randomNetwork } from './random-network.ts';
 
-const sorted = (sets: readonly (readonly number[])[]) => sets.map((set) => [...set].sort((a, b) => a - b).join(',')).sort();
+const sorted = (sets: readonly (readonly number[])[]) =>
+  sets.map((set) => [...set].sort((a, b) => a - b).join(',')).sort();
 
 describe('against brute force', () => {
   const files = Array.from({ length: 300 }, (_, seed) =>
@@ -11,7 +12,13 @@ describe('against brute force', () => {
   );
 
   it('the samples are not empty of contradictions, of gaps, nor of statements with several links', () => {
-    const withContradictions = files.filter((file) => !bruteConsistent(file, file.statements.map((_, i) => i)));
+    const withContradictions = files.filter(
+      (file) =>
+        !bruteConsistent(
+          file,
+          file.statements.map((_, i) => i),
+        ),
+    );
     expect(withContradictions.length).toBeGreaterThan(60);
     expect(withContradictions.length).toBeLessThan(280);
     expect(files.some((file) => file.statements.some((one) => one.choice))).toBe(true);
@@ -33,16 +40,26 @@ describe('against brute force', () => {
         const disputed = new Set(brute.filter((set) => set.every((i) => here.includes(i))).flat());
         kept = [...new Set([...kept, ...here.filter((i) => !disputed.has(i))])].sort((a, b) => a - b);
         const grade = result.grades[rank];
-        expect(all.filter((i) => grade?.kept[i]), `kept set of file ${seed} at ${rank}`).toEqual(kept);
+        expect(
+          all.filter((i) => grade?.kept[i]),
+          `kept set of file ${seed} at ${rank}`,
+        ).toEqual(kept);
         for (let moment = 0; moment < network.moments; moment += 1) {
           const stretches = mergeStretches(
             choicesOf(network, kept).flatMap((links) => {
               const d = distances(network.moments, links);
               if (!d) return [];
-              return [{ earliest: d[network.moments]?.[moment] as number, latest: 0 - (d[moment]?.[network.moments] as number) }];
+              return [
+                {
+                  earliest: d[network.moments]?.[moment] as number,
+                  latest: 0 - (d[moment]?.[network.moments] as number),
+                },
+              ];
             }),
           );
-          expect(grade?.ranges.earliest[moment], `earliest ${moment} of file ${seed} at ${rank}`).toBe(stretches[0]?.earliest);
+          expect(grade?.ranges.earliest[moment], `earliest ${moment} of file ${seed} at ${rank}`).toBe(
+            stretches[0]?.earliest,
+          );
           expect(grade?.ranges.latest[moment]).toBe(stretches.at(-1)?.latest);
           if (stretches.length > 1) split += 1;
           expect(result.stretches(rank, moment)).toEqual(stretches.length > 1 ? stretches : []);
@@ -58,13 +75,25 @@ describe('against brute force', () => {
     for (const network of files) {
       const { clusters, contradictions } = computeChronology(network).disagreements;
       for (const cluster of clusters.filter((one) => one.kind === 'dates')) {
-        const union = [...new Set(contradictions.filter((one) => one.cluster === cluster.number).flatMap((one) => one.statements))];
+        const union = [
+          ...new Set(contradictions.filter((one) => one.cluster === cluster.number).flatMap((one) => one.statements)),
+        ];
         expect(cluster.waysOut.length).toBeGreaterThan(0);
         for (const way of cluster.waysOut) {
           ways += 1;
-          expect(bruteConsistent(network, union.filter((one) => !way.includes(one)))).toBe(true);
+          expect(
+            bruteConsistent(
+              network,
+              union.filter((one) => !way.includes(one)),
+            ),
+          ).toBe(true);
           for (const back of way) {
-            expect(bruteConsistent(network, union.filter((one) => one === back || !way.includes(one)))).toBe(false);
+            expect(
+              bruteConsistent(
+                network,
+                union.filter((one) => one === back || !way.includes(one)),
+              ),
+            ).toBe(false);
           }
         }
       }
@@ -82,7 +111,11 @@ describe('against brute force', () => {
           if (!Number.isFinite(day)) continue;
           const { statements } = result.reason(rank, moment, 'earliest');
           const earliestFrom = (chosen: readonly number[]): number =>
-            Math.min(...choicesOf(network, chosen).map((links) => distances(network.moments, links)?.[network.moments]?.[moment] ?? Number.POSITIVE_INFINITY));
+            Math.min(
+              ...choicesOf(network, chosen).map(
+                (links) => distances(network.moments, links)?.[network.moments]?.[moment] ?? Number.POSITIVE_INFINITY,
+              ),
+            );
           expect(earliestFrom(statements)).toBe(day);
           for (const one of statements) expect(earliestFrom(statements.filter((i) => i !== one))).toBeLessThan(day);
           reasons += 1;
@@ -102,7 +135,9 @@ describe('against brute force', () => {
       );
       for (let moment = 0; moment < network.moments; moment += 1) {
         for (const side of ['earliest', 'latest'] as const) {
-          expect(ids(turned, b.reason(3, moment, side).statements)).toEqual(ids(network, a.reason(3, moment, side).statements));
+          expect(ids(turned, b.reason(3, moment, side).statements)).toEqual(
+            ids(network, a.reason(3, moment, side).statements),
+          );
         }
       }
     }
@@ -144,7 +179,15 @@ describe('small traps (chronology, section 12)', () => {
   it('C in {1925, 1931}, not before 1926, by 1930 is a contradiction though the hull is not', () => {
     const result = computeChronology(
       network(1, [
-        { id: 'C', rank: 0, links: [from(0, 1925), until(0, 1931)], choice: [[from(0, 1925), until(0, 1925)], [from(0, 1931), until(0, 1931)]] },
+        {
+          id: 'C',
+          rank: 0,
+          links: [from(0, 1925), until(0, 1931)],
+          choice: [
+            [from(0, 1925), until(0, 1925)],
+            [from(0, 1931), until(0, 1931)],
+          ],
+        },
         { id: 'A', rank: 0, links: [from(0, 1926)] },
         { id: 'B', rank: 0, links: [until(0, 1930)] },
       ]),
@@ -154,17 +197,34 @@ describe('small traps (chronology, section 12)', () => {
 
   it('thirteen unrelated two-member sets are not 8,192 choices', () => {
     const statements = Array.from({ length: 13 }, (_, i) => ({
-      id: `S-${i}`, rank: 0, links: [from(i, 0), until(i, 10)], choice: [[from(i, 0), until(i, 1)], [from(i, 9), until(i, 10)]],
+      id: `S-${i}`,
+      rank: 0,
+      links: [from(i, 0), until(i, 10)],
+      choice: [
+        [from(i, 0), until(i, 1)],
+        [from(i, 9), until(i, 10)],
+      ],
     }));
     const result = computeChronology(network(13, statements));
-    expect(result.stretches(0, 5)).toEqual([{ earliest: 0, latest: 1 }, { earliest: 9, latest: 10 }]);
+    expect(result.stretches(0, 5)).toEqual([
+      { earliest: 0, latest: 1 },
+      { earliest: 9, latest: 10 },
+    ]);
     expect(result.grades[0]?.ranges.inexact.size).toBe(0);
   });
 
   it('four links each stated twice are 16 sets but 6 ways out', () => {
-    const link = (i: number, copy: string) => ({ id: `L-${i}${copy}`, rank: 0, order: 'order' as const, links: [{ from: i, to: i + 1, days: 1, role: 'order' }] });
+    const link = (i: number, copy: string) => ({
+      id: `L-${i}${copy}`,
+      rank: 0,
+      order: 'order' as const,
+      links: [{ from: i, to: i + 1, days: 1, role: 'order' }],
+    });
     const statements = [0, 1, 2, 3].flatMap((i) => [link(i, 'a'), link(i, 'b')]);
-    const ends = [{ id: 'from', rank: 0, links: [from(0, 10)] }, { id: 'to', rank: 0, links: [until(4, 12)] }];
+    const ends = [
+      { id: 'from', rank: 0, links: [from(0, 10)] },
+      { id: 'to', rank: 0, links: [until(4, 12)] },
+    ];
     const { contradictions, clusters } = computeChronology(network(5, [...statements, ...ends])).disagreements;
     expect(contradictions.length).toBe(16);
     expect(clusters.map((one) => one.waysOut.length)).toEqual([6]);
@@ -172,9 +232,18 @@ describe('small traps (chronology, section 12)', () => {
   });
 
   it('a loop of order that adds nothing is listed and makes no range inconsistent', () => {
-    const order = (id: string, a: number, b: number) => ({ id, rank: 1, order: 'order' as const, links: [{ from: a, to: b, days: 0, role: 'order' }] });
-    const result = computeChronology(network(3, [order('A', 0, 1), order('B', 1, 2), order('C', 2, 0), { id: 'D', rank: 0, links: [from(0, 5)] }]));
-    expect(result.disagreements.contradictions.map((one) => [one.kind, one.rank, one.statements])).toEqual([['order', 1, [0, 1, 2]]]);
+    const order = (id: string, a: number, b: number) => ({
+      id,
+      rank: 1,
+      order: 'order' as const,
+      links: [{ from: a, to: b, days: 0, role: 'order' }],
+    });
+    const result = computeChronology(
+      network(3, [order('A', 0, 1), order('B', 1, 2), order('C', 2, 0), { id: 'D', rank: 0, links: [from(0, 5)] }]),
+    );
+    expect(result.disagreements.contradictions.map((one) => [one.kind, one.rank, one.statements])).toEqual([
+      ['order', 1, [0, 1, 2]],
+    ]);
     expect(result.grades[1]?.contradicted.size).toBe(0);
     expect(result.grades[1]?.ranges.earliest[2]).toBe(5);
   });

@@ -23,7 +23,12 @@ export interface Shape {
 export function randomNetwork(seed: number, { events, statements, gaps, span }: Shape): Network {
   const random = seeded(seed);
   const pick = (n: number): number => Math.floor(random() * n);
-  const axioms: Link[] = Array.from({ length: events }, (_, i) => ({ from: 2 * i, to: 2 * i + 1, days: 0, role: 'axiom' }));
+  const axioms: Link[] = Array.from({ length: events }, (_, i) => ({
+    from: 2 * i,
+    to: 2 * i + 1,
+    days: 0,
+    role: 'axiom',
+  }));
   const list: NetworkStatement[] = [];
   const lower = (to: number, days: number): Link => ({ from: ORIGIN, to, days, role: 'dated-from' });
   const upper = (from: number, day: number): Link => ({ from, to: ORIGIN, days: -day, role: 'dated-to' });
@@ -39,20 +44,33 @@ export function randomNetwork(seed: number, { events, statements, gaps, span }: 
     else if (kind === 1) list.push({ ...base, links: [upper(e, day)] });
     else if (kind === 2) list.push({ ...base, links: [lower(s, day)] });
     else if (kind === 3) list.push({ ...base, links: [upper(s, day), lower(e, Math.max(0, day - 1))] });
-    else if (kind === 4) list.push({ ...base, order: 'order', links: [{ from: e2, to: s, days: pick(2), role: 'order' }] });
+    else if (kind === 4)
+      list.push({ ...base, order: 'order', links: [{ from: e2, to: s, days: pick(2), role: 'order' }] });
     else if (kind === 5) {
-      list.push({ ...base, links: [
-        { from: e2, to: s, days: pick(3), role: 'gap-min' },
-        { from: s, to: e2, days: -(2 + pick(5)), role: 'gap-max' },
-      ] });
+      list.push({
+        ...base,
+        links: [
+          { from: e2, to: s, days: pick(3), role: 'gap-min' },
+          { from: s, to: e2, days: -(2 + pick(5)), role: 'gap-max' },
+        ],
+      });
     } else if (kind === 6) {
-      list.push({ ...base, order: 'same', links: [
-        { from: s, to: s2, days: 0, role: 'same' }, { from: s2, to: s, days: 0, role: 'same' },
-        { from: e, to: e2, days: 0, role: 'same' }, { from: e2, to: e, days: 0, role: 'same' },
-      ] });
+      list.push({
+        ...base,
+        order: 'same',
+        links: [
+          { from: s, to: s2, days: 0, role: 'same' },
+          { from: s2, to: s, days: 0, role: 'same' },
+          { from: e, to: e2, days: 0, role: 'same' },
+          { from: e2, to: e, days: 0, role: 'same' },
+        ],
+      });
     } else {
       const a = pick(span);
-      const members = [[a, a + pick(2)], [a + 4, a + 4 + pick(2)]] as const;
+      const members = [
+        [a, a + pick(2)],
+        [a + 4, a + 4 + pick(2)],
+      ] as const;
       list.push({
         ...base,
         links: [lower(s, members[0][0]), upper(e, members[1][1])],
@@ -77,7 +95,9 @@ export function choicesOf(network: Network, chosen: readonly number[]): readonly
 /** All-pairs longest distances by brute force (Floyd and Warshall); the origin is the last node. Null: inconsistent. */
 export function distances(moments: number, links: readonly Link[]): readonly (readonly number[])[] | null {
   const n = moments + 1;
-  const d = Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => (i === j ? 0 : Number.NEGATIVE_INFINITY)));
+  const d = Array.from({ length: n }, (_, i) =>
+    Array.from({ length: n }, (_, j) => (i === j ? 0 : Number.NEGATIVE_INFINITY)),
+  );
   const node = (moment: number): number => (moment === ORIGIN ? moments : moment);
   for (const { from, to, days } of links) {
     const row = d[node(from)] as number[];

@@ -73,5 +73,7 @@ const raking = `<svg xmlns="http://www.w3.org/2000/svg" width="${WIDTH}" height=
 </svg>`;
 
 for (const [name, svg] of Object.entries({ visible, raking, ultraviolet })) {
-  await sharp(Buffer.from(svg)).jpeg({ quality: 80, mozjpeg: true }).toFile(path.join(folder, `panel-A-${name}.jpg`));
+  await sharp(Buffer.from(svg))
+    .jpeg({ quality: 80, mozjpeg: true })
+    .toFile(path.join(folder, `panel-A-${name}.jpg`));
 }

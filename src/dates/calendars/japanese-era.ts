@@ -58,10 +58,7 @@ export function eraDays(date: EraDate): { readonly first: Day; readonly last: Da
 
 function eraDay(era: string, eraYear: number, month: number, day: number): Day | null {
   try {
-    const date = Temporal.PlainDate.from(
-      { calendar: 'japanese', era, eraYear, month, day },
-      { overflow: 'reject' },
-    );
+    const date = Temporal.PlainDate.from({ calendar: 'japanese', era, eraYear, month, day }, { overflow: 'reject' });
     return date.era === era && date.eraYear === eraYear ? isoDay(date) : null;
   } catch {
     return null;

@@ -17,9 +17,7 @@ function monthLength(year: number, month: number): number {
 export function julianToDay(year: number, month: number, day: number): number {
   const y = year - 1;
   const correction = month <= 2 ? 0 : isLeap(year) ? -1 : -2;
-  return (
-    -2 + 365 * y + Math.floor(y / 4) + Math.floor((367 * month - 362) / 12) + correction + day
-  );
+  return -2 + 365 * y + Math.floor(y / 4) + Math.floor((367 * month - 362) / 12) + correction + day;
 }
 
 /** The Julian calendar ("old style"): leap year every fourth year; year begins 1 January. */

@@ -1,4 +1,4 @@
-import { gregorianMonthLength, dayOf } from '../day.ts';
+import { dayOf, gregorianMonthLength } from '../day.ts';
 import { type Calendar, TWELVE } from './calendar.ts';
 import { julian, julianToDay } from './julian.ts';
 
@@ -37,7 +37,5 @@ export const rumi: Calendar = {
   months,
   monthLength,
   toDay: (year, month, day) =>
-    year >= 1333
-      ? dayOf(commonYear(year, month), month, day)
-      : julianToDay(commonYear(year, month), month, day),
+    year >= 1333 ? dayOf(commonYear(year, month), month, day) : julianToDay(commonYear(year, month), month, day),
 };

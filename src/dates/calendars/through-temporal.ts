@@ -10,8 +10,7 @@ interface Naming {
 
 /** Months by their place in the library's code; the leap month of 5 (M05L) is 105. */
 const plainNaming: Naming = {
-  toCode: (month) =>
-    month > LEAP_MONTH ? `M${pad(month - LEAP_MONTH)}L` : month > 0 ? `M${pad(month)}` : null,
+  toCode: (month) => (month > LEAP_MONTH ? `M${pad(month - LEAP_MONTH)}L` : month > 0 ? `M${pad(month)}` : null),
   toNumber: (code) => Number(code.slice(1, 3)) + (code.endsWith('L') ? LEAP_MONTH : 0),
 };
 
@@ -64,18 +63,10 @@ function monthCodes(calendar: string, year: number): readonly string[] {
   if (Math.abs(year) > 9999) return [];
   const first = plainDate(calendar, year, 'M01', 1);
   if (!first) return [];
-  return Array.from(
-    { length: first.monthsInYear },
-    (_, i) => first.with({ month: i + 1, day: 1 }).monthCode,
-  );
+  return Array.from({ length: first.monthsInYear }, (_, i) => first.with({ month: i + 1, day: 1 }).monthCode);
 }
 
-function plainDate(
-  calendar: string,
-  year: number,
-  monthCode: string,
-  day: number,
-): Temporal.PlainDate | null {
+function plainDate(calendar: string, year: number, monthCode: string, day: number): Temporal.PlainDate | null {
   try {
     return Temporal.PlainDate.from({ calendar, year, monthCode, day }, { overflow: 'reject' });
   } catch {

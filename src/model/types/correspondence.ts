@@ -10,7 +10,19 @@ export const inquiry = z.strictObject({
   authority: text().optional(),
   language: text().optional(),
   objects: list(ref('object')),
-  questions: z.array(z.union([text(), z.strictObject({ text: text(), answer: text().optional(), grade: text().optional(), 'rests-on': list(ref()).optional() })])).optional(),
+  questions: z
+    .array(
+      z.union([
+        text(),
+        z.strictObject({
+          text: text(),
+          answer: text().optional(),
+          grade: text().optional(),
+          'rests-on': list(ref()).optional(),
+        }),
+      ]),
+    )
+    .optional(),
   state: z.enum(['received', 'acknowledged', 'in research', 'in review', 'approved', 'sent', 'reopened', 'closed']),
   'answered-by': refOrWords('party').optional(),
   'reviewed-by': refOrWords('party').optional(),

@@ -3,8 +3,16 @@ import { commonKeys, date, grade, list, ref, refOrWords, statedDate, text } from
 
 /** In what capacity a party has an object. */
 export const CAPACITIES = [
-  'possessor', 'custodian', 'consignee', 'agent or dealer', 'borrower', 'depositary', 'pledgee',
-  'trustee or executor', 'occupying or confiscating authority', 'unknown',
+  'possessor',
+  'custodian',
+  'consignee',
+  'agent or dealer',
+  'borrower',
+  'depositary',
+  'pledgee',
+  'trustee or executor',
+  'occupying or confiscating authority',
+  'unknown',
 ] as const;
 
 /** How one holding followed another. */
@@ -22,7 +30,10 @@ export const holding = z.strictObject({
   'shared-with': list(ref('party')).optional(),
   from: ref('holding').optional(),
   passage: z
-    .union([z.enum(PASSAGES), z.strictObject({ is: z.enum(PASSAGES), grade: grade().optional(), why: text().optional() })])
+    .union([
+      z.enum(PASSAGES),
+      z.strictObject({ is: z.enum(PASSAGES), grade: grade().optional(), why: text().optional() }),
+    ])
     .optional(),
   begins: z.array(statedDate()).optional(),
   ends: z.array(statedDate()).optional(),
@@ -36,8 +47,28 @@ export const title = z.strictObject({
   type: z.literal('title'),
   objects: list(ref('object')),
   'asserted-by': ref('party'),
-  interest: z.enum(['ownership', 'shared', 'life interest', 'pledge', 'trust', 'state property by law', 'community right']),
-  ground: z.enum(['purchase', 'gift', 'bequest', 'inheritance', 'exchange', 'division of finds', 'law', 'licence', 'conquest or seizure', 'long possession', 'none stated']),
+  interest: z.enum([
+    'ownership',
+    'shared',
+    'life interest',
+    'pledge',
+    'trust',
+    'state property by law',
+    'community right',
+  ]),
+  ground: z.enum([
+    'purchase',
+    'gift',
+    'bequest',
+    'inheritance',
+    'exchange',
+    'division of finds',
+    'law',
+    'licence',
+    'conquest or seizure',
+    'long possession',
+    'none stated',
+  ]),
   'recognised-by': list(refOrWords('party')).optional(),
   'contested-by': list(refOrWords('party')).optional(),
   begins: date().optional(),

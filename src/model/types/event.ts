@@ -3,23 +3,77 @@ import { commonKeys, date, gap, grade, list, momentRef, ref, span, statedDate, t
 
 /** What can happen to a piece of a wall. */
 export const EVENT_KINDS = [
-  'making', 'uncovering', 'whitewashing', 'alteration', 'recorded in place', 'listing', 'excavation',
-  'damage', 'facing', 'removal', 'facing taken off', 'sectioning', 'transport', 'reassembly', 'backing',
-  'theft or looting', 'sale', 'offered unsold', 'gift', 'bequest', 'inheritance', 'exchange',
-  'consignment', 'deposit', 'division of finds', 'permit', 'nationalisation', 'confiscation',
-  'forced sale', 'export', 'import', 'loan', 'exhibition', 'photograph', 'publication', 'examination',
-  'sampling', 'treatment', 'mounting', 'deaccession', 'return',
+  'making',
+  'uncovering',
+  'whitewashing',
+  'alteration',
+  'recorded in place',
+  'listing',
+  'excavation',
+  'damage',
+  'facing',
+  'removal',
+  'facing taken off',
+  'sectioning',
+  'transport',
+  'reassembly',
+  'backing',
+  'theft or looting',
+  'sale',
+  'offered unsold',
+  'gift',
+  'bequest',
+  'inheritance',
+  'exchange',
+  'consignment',
+  'deposit',
+  'division of finds',
+  'permit',
+  'nationalisation',
+  'confiscation',
+  'forced sale',
+  'export',
+  'import',
+  'loan',
+  'exhibition',
+  'photograph',
+  'publication',
+  'examination',
+  'sampling',
+  'treatment',
+  'mounting',
+  'deaccession',
+  'return',
 ] as const;
 
 /** Kinds of event that take a day, so that "lasted from a to b" is easily a slip. */
 export const DAY_KINDS: readonly string[] = [
-  'sale', 'gift', 'confiscation', 'theft or looting', 'photograph', 'recorded in place', 'bequest', 'exchange',
+  'sale',
+  'gift',
+  'confiscation',
+  'theft or looting',
+  'photograph',
+  'recorded in place',
+  'bequest',
+  'exchange',
 ];
 
 /** Relations between two events (Allen 1983; ours allow the same day). */
 export const RELATIONS = [
-  'after', 'before', 'during', 'contains', 'meets', 'met-by', 'same-as', 'overlaps', 'overlapped-by',
-  'starts', 'started-by', 'finishes', 'finished-by', 'bonded-with',
+  'after',
+  'before',
+  'during',
+  'contains',
+  'meets',
+  'met-by',
+  'same-as',
+  'overlaps',
+  'overlapped-by',
+  'starts',
+  'started-by',
+  'finishes',
+  'finished-by',
+  'bonded-with',
 ] as const;
 
 /** Name of a relation between two events. */
@@ -29,18 +83,17 @@ const targets = Object.fromEntries(
   RELATIONS.map((relation) => [relation, momentRef('event', 'evidence', 'holding').optional()]),
 ) as Record<RelationName, z.ZodOptional<ReturnType<typeof momentRef>>>;
 
-const relation = z
-  .strictObject({
-    ref: text().optional(),
-    ...targets,
-    gap: gap().optional().describe('least and greatest distance; for after and before only'),
-    strict: z.boolean().optional().describe('true: at least one day apart'),
-    grade: grade(),
-    why: text().optional(),
-    source: ref('source', 'evidence', 'figure').optional(),
-    locator: text().optional(),
-    by: ref('party').optional(),
-  });
+const relation = z.strictObject({
+  ref: text().optional(),
+  ...targets,
+  gap: gap().optional().describe('least and greatest distance; for after and before only'),
+  strict: z.boolean().optional().describe('true: at least one day apart'),
+  grade: grade(),
+  why: text().optional(),
+  source: ref('source', 'evidence', 'figure').optional(),
+  locator: text().optional(),
+  by: ref('party').optional(),
+});
 
 const money = z.strictObject({ amount: text(), currency: text().optional(), source: ref('source').optional() });
 

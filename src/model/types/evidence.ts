@@ -3,22 +3,58 @@ import { commonKeys, date, duration, grade, list, measure, number, ref, refOrWor
 
 /** What is seen; what it is taken for stands under `inferred`. */
 export const EVIDENCE_KINDS = [
-  'cut-edge', 'tool-mark', 'line-or-joint', 'plaster-layer', 'paint-layer', 'coating-or-residue',
-  'backing', 'armature', 'fixing', 'label-or-mark', 'inscription', 'fill', 'addition', 'retouching',
-  'loss', 'crack', 'delamination', 'deposit', 'deformation', 'sample', 'unidentified',
+  'cut-edge',
+  'tool-mark',
+  'line-or-joint',
+  'plaster-layer',
+  'paint-layer',
+  'coating-or-residue',
+  'backing',
+  'armature',
+  'fixing',
+  'label-or-mark',
+  'inscription',
+  'fill',
+  'addition',
+  'retouching',
+  'loss',
+  'crack',
+  'delamination',
+  'deposit',
+  'deformation',
+  'sample',
+  'unidentified',
 ] as const;
 
 /** Kinds of trace that consist of a material, so that a dated material can bound them. */
 export const CONSISTING_KINDS: readonly string[] = [
-  'plaster-layer', 'paint-layer', 'coating-or-residue', 'backing', 'armature', 'fixing',
-  'label-or-mark', 'inscription', 'fill', 'addition', 'retouching', 'deposit',
+  'plaster-layer',
+  'paint-layer',
+  'coating-or-residue',
+  'backing',
+  'armature',
+  'fixing',
+  'label-or-mark',
+  'inscription',
+  'fill',
+  'addition',
+  'retouching',
+  'deposit',
 ];
 
 /** How finely a material was identified, finest first. */
 export const IDENTIFICATION_LEVELS = ['crystal form', 'compound', 'element', 'class', 'look'] as const;
 
 export const SEEN_UNDER = [
-  'visible', 'raking', 'ultraviolet', 'infrared', 'x-radiograph', 'transmitted', 'microscope', 'analysis', 'touch',
+  'visible',
+  'raking',
+  'ultraviolet',
+  'infrared',
+  'x-radiograph',
+  'transmitted',
+  'microscope',
+  'analysis',
+  'touch',
 ] as const;
 
 const other = z.union([
@@ -72,7 +108,15 @@ export const evidence = z.strictObject({
   examination: ref('examination').optional(),
   observed: z.strictObject({ text: text(), grade: grade(), by: ref('party').optional() }).optional(),
   inferred: z
-    .array(z.strictObject({ as: text(), by: refOrWords('party').optional(), date: date().optional(), grade: grade(), why: text().optional() }))
+    .array(
+      z.strictObject({
+        as: text(),
+        by: refOrWords('party').optional(),
+        date: date().optional(),
+        grade: grade(),
+        why: text().optional(),
+      }),
+    )
     .optional()
     .describe('what it is taken for; colleagues may differ and both stay'),
   formed: z.enum(['at once', 'over time']).optional(),
@@ -89,5 +133,12 @@ export const evidence = z.strictObject({
   reads: text().optional().describe('what a label, mark or inscription says'),
   'firm-at-address': z.strictObject({ party: ref('party'), address: text() }).optional(),
   colour: text().optional(),
-  lasts: z.strictObject({ min: duration().optional(), max: duration().optional(), grade: grade().optional(), why: text().optional() }).optional(),
+  lasts: z
+    .strictObject({
+      min: duration().optional(),
+      max: duration().optional(),
+      grade: grade().optional(),
+      why: text().optional(),
+    })
+    .optional(),
 });

@@ -7,7 +7,9 @@ export const examination = z.strictObject({
   ...commonKeys,
   type: z.literal('examination'),
   objects: list(ref('object')),
-  covered: z.array(z.strictObject({ panel: text(), faces: list(text()).optional(), where: text().optional() })).optional(),
+  covered: z
+    .array(z.strictObject({ panel: text(), faces: list(text()).optional(), where: text().optional() }))
+    .optional(),
   technique: list(z.enum(SEEN_UNDER)),
   lamp: text().optional(),
   filter: text().optional(),
@@ -26,7 +28,10 @@ export const examination = z.strictObject({
 export const survey = z.strictObject({
   ...commonKeys,
   type: z.literal('survey'),
-  table: z.string().regex(/\.csv$/i).describe('the CSV file beside this entry; columns are keys of evidence'),
+  table: z
+    .string()
+    .regex(/\.csv$/i)
+    .describe('the CSV file beside this entry; columns are keys of evidence'),
   object: ref('object'),
   panel: text().optional(),
   examination: ref('examination').optional(),

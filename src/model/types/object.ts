@@ -31,7 +31,14 @@ export const object = z.strictObject({
   'object-type': text().optional(),
   materials: text().optional().describe('materials and techniques'),
   measurements: z
-    .array(z.strictObject({ what: text().optional(), 'as-written': text(), mm: z.array(number()).optional(), source: ref('source').optional() }))
+    .array(
+      z.strictObject({
+        what: text().optional(),
+        'as-written': text(),
+        mm: z.array(number()).optional(),
+        source: ref('source').optional(),
+      }),
+    )
     .optional()
     .describe('as written, and in mm'),
   inscriptions: text().optional().describe('inscriptions and markings'),
@@ -49,12 +56,31 @@ export const object = z.strictObject({
   'made-into': list(ref('object')).optional(),
   panels: z.array(panel).optional(),
   numbers: z
-    .array(z.strictObject({ number: text(), kind: text(), 'given-by': ref('party').optional(), source: ref('source').optional(), on: ref('evidence').optional() }))
+    .array(
+      z.strictObject({
+        number: text(),
+        kind: text(),
+        'given-by': ref('party').optional(),
+        source: ref('source').optional(),
+        on: ref('evidence').optional(),
+      }),
+    )
     .optional()
     .describe('dealer, crate, lot and photograph numbers, for the concordance'),
   'key-events': list(ref('event')).optional(),
   jurisdictions: list(text()).optional(),
-  care: list(z.enum(['human remains', 'sacred', 'funerary', 'restricted viewing', 'none known', 'not yet asked'])).optional(),
-  'former-identifications': z.array(z.strictObject({ text: text(), by: text().optional(), until: date().optional(), source: ref('source').optional() })).optional(),
+  care: list(
+    z.enum(['human remains', 'sacred', 'funerary', 'restricted viewing', 'none known', 'not yet asked']),
+  ).optional(),
+  'former-identifications': z
+    .array(
+      z.strictObject({
+        text: text(),
+        by: text().optional(),
+        until: date().optional(),
+        source: ref('source').optional(),
+      }),
+    )
+    .optional(),
   'credit-line': text().optional(),
 });

@@ -15,7 +15,16 @@ export const party = z.strictObject({
   died: date().optional(),
   founded: date().optional(),
   closed: date().optional(),
-  addresses: z.array(z.strictObject({ text: text(), from: date().optional(), to: date().optional(), source: ref('source').optional() })).optional(),
+  addresses: z
+    .array(
+      z.strictObject({
+        text: text(),
+        from: date().optional(),
+        to: date().optional(),
+        source: ref('source').optional(),
+      }),
+    )
+    .optional(),
   living: z.enum(['yes', 'no', 'not known']).optional(),
   'authority-ids': authorities.optional(),
   description: localText().optional(),

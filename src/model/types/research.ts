@@ -8,7 +8,12 @@ export const search = z.strictObject({
   repository: text(),
   for: text().describe('what was looked for'),
   scope: z
-    .strictObject({ series: text().optional(), from: date().optional(), to: date().optional(), words: list(text()).optional() })
+    .strictObject({
+      series: text().optional(),
+      from: date().optional(),
+      to: date().optional(),
+      words: list(text()).optional(),
+    })
     .optional(),
   searcher: list(ref('party')).optional(),
   when: date().optional(),
@@ -36,6 +41,12 @@ export const reading = z.strictObject({
   'put-forward-by': list(refOrWords('party')).optional(),
   'accepted-by': list(refOrWords('party')).optional(),
   weighs: z
-    .array(z.strictObject({ entry: ref(), is: z.enum(['requires', 'compatible', 'contradicts', 'not diagnostic']), why: text() }))
+    .array(
+      z.strictObject({
+        entry: ref(),
+        is: z.enum(['requires', 'compatible', 'contradicts', 'not diagnostic']),
+        why: text(),
+      }),
+    )
     .optional(),
 });

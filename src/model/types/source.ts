@@ -6,8 +6,27 @@ export const source = z.strictObject({
   ...commonKeys,
   type: z.literal('source'),
   kind: z.enum([
-    'letter', 'ledger', 'invoice', 'inventory', 'list', 'card', 'photograph', 'catalogue', 'book', 'article', 'newspaper',
-    'law', 'permit', 'customs paper', 'report', 'interview', 'tradition', 'map', 'label', 'contract', 'other',
+    'letter',
+    'ledger',
+    'invoice',
+    'inventory',
+    'list',
+    'card',
+    'photograph',
+    'catalogue',
+    'book',
+    'article',
+    'newspaper',
+    'law',
+    'permit',
+    'customs paper',
+    'report',
+    'interview',
+    'tradition',
+    'map',
+    'label',
+    'contract',
+    'other',
   ]),
   author: list(refOrWords('party')).optional(),
   recipient: text().optional(),
@@ -21,15 +40,28 @@ export const source = z.strictObject({
   repository: text().optional().describe('archive, library or collection, with town'),
   'reference-code': text().optional().describe('series, box, folder'),
   'form-seen': z.enum(['original', 'scan', 'film', 'transcript', 'told']).optional(),
-  'derives-from': z.union([z.literal('unknown'), list(ref('source'))]).optional().describe('the source it copies; unknown where parentage is not known'),
+  'derives-from': z
+    .union([z.literal('unknown'), list(ref('source'))])
+    .optional()
+    .describe('the source it copies; unknown where parentage is not known'),
   authenticity: z
     .union([
       z.enum(['accepted', 'not examined']),
-      z.strictObject({ is: z.enum(['accepted', 'not examined', 'questioned', 'shown false']), by: refOrWords('party'), why: text() }),
+      z.strictObject({
+        is: z.enum(['accepted', 'not examined', 'questioned', 'shown false']),
+        by: refOrWords('party'),
+        why: text(),
+      }),
     ])
     .optional(),
   authorises: z
-    .strictObject({ act: text(), quantity: text().optional(), from: date().optional(), to: date().optional(), covers: z.enum(['named', 'by number', 'by description', 'cannot be shown']) })
+    .strictObject({
+      act: text(),
+      quantity: text().optional(),
+      from: date().optional(),
+      to: date().optional(),
+      covers: z.enum(['named', 'by number', 'by description', 'cannot be shown']),
+    })
     .optional(),
   'custody-of-paper': text().optional(),
   quoting: text().optional().describe('permission to quote'),

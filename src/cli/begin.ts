@@ -1,0 +1,125 @@
+import { mkdir, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { type Command, folderOf, type Options } from './commands.ts';
+import type { Effects } from './effects.ts';
+import { Fault } from './load-workspace.ts';
+
+export const begin: Command = {
+  name: 'begin',
+  summary: 'asks a handful of questions and lays out a new workspace',
+  usage: 'kerfmark begin [--in FOLDER] [--institution TEXT] [--title TEXT] [--object TEXT] [--panels A,B,C]',
+  examples: [
+    'kerfmark begin',
+    'kerfmark begin --in lerakos --institution "Our museum" --title "The panels" --object "Three panels" --panels A,B,C',
+  ],
+  flags: { institution: 'value', title: 'value', object: 'value', panels: 'value' },
+  async run(options, effects) {
+    const folder = folderOf(options, effects);
+    const entries = path.join(folder, 'entries');
+    if (await stat(path.join(entries, 'workspace.md')).catch(() => null)) {
+      throw new Fault(`${entries} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.`);
+    }
+    const ask = (flag: string, question: string, usual: string) => answerOf(options, effects, flag, question, usual);
+    const institution = await ask('institution', 'Whose research is this (institution)? ', 'Our institution');
+    const title = await ask('title', 'What shall the file be called? ', 'Untitled file');
+    const object = await ask('object', 'What is the object, in a few words? ', 'Detached wall painting');
+    const panels = (await ask('panels', 'Its panels, with commas between (A,B,C)? ', 'A'))
+      .split(',')
+      .map((one) => one.trim())
+      .filter((one) => /^[A-Za-z0-9-]+$/.test(one));
+    const files = layout(institution, title, object, panels.length > 0 ? panels : ['A']);
+    for (const [file, text] of Object.entries(files)) {
+      const full = path.join(entries, file);
+      await mkdir(path.dirname(full), { recursive: true });
+      await writeFile(full, text, { flag: 'wx' });
+    }
+    effects.out(
+      `Written in ${entries}:\n${Object.keys(files)
+        .map((file) => `  ${file}`)
+        .join(
+          '\n',
+        )}\n\nNext: kerfmark check, then kerfmark serve.\n"kerfmark new event" adds an entry; nothing is ever overwritten.\n`,
+    );
+    return 0;
+  },
+};
+
+async function answerOf(
+  options: Options,
+  effects: Effects,
+  flag: string,
+  question: string,
+  usual: string,
+): Promise<string> {
+  const given = options.flags[flag];
+  if (typeof given === 'string') return given;
+  const answer = await effects.ask(question);
+  return answer === null || answer.trim() === '' ? usual : answer.trim();
+}
+
+function layout(
+  institution: string,
+  title: string,
+  object: string,
+  panels: readonly string[],
+): Readonly<Record<string, string>> {
+  const text = (words: string): string => JSON.stringify(words);
+  return {
+    'workspace.md': `---
+id: workspace
+type: workspace
+title: ${text(title)}
+institution: ${text(institution)}
+access-default: internal        # public | internal | restricted
+circa: { year: 10, decade: 10, century: 25, month: 3, day: 30 }   # years (months, days) either side of "about"; the Object ID guide suggests 10
+paperwork-lag: P0D              # how late papers may follow a passage
+printed-grade: probable         # the grade printed where only one fits
+# contact: name@example.org
+# how-to-respond: Letters are welcome.
+---
+
+Say here in a few sentences what this file is about and which question brought it about.
+`,
+    'objects/OB-1.md': `---
+id: OB-1
+type: object
+title: ${text(object)}
+panels:
+${panels.map((panel) => `  - { id: ${panel} }        # add width, height and thickness in mm`).join('\n')}
+key-events: [EV-removal]
+care: [not yet asked]   # human remains | sacred | funerary | restricted viewing | none known | not yet asked
+---
+
+Describe the object here.
+`,
+    'events/EV-removal.md': `---
+id: EV-removal
+type: event
+kind: removal
+title: Taken off the wall
+objects: [OB-1]
+# stated:
+#   - { date: "1926", sense: by, source: SO-..., grade: probable, why: ... }
+# relations:
+#   - { after: EV-..., grade: probable, why: ... }
+---
+
+What is known of the removal, and from where?
+`,
+    'research/QU-not-yet-looked-at.md': `---
+id: QU-not-yet-looked-at
+type: question
+title: What has not been looked at yet
+about: [OB-1]
+state: open
+---
+
+Strike out what is done:
+
+${panels.map((panel) => `- panel ${panel}: front in visible, raking and ultraviolet light; back; the four edges; labels and marks; thickness at each edge`).join('\n')}
+- object file, accession register, dealers' cards, photographs with their backs
+- archives at the place of origin, nil results included
+- the community of origin: has anybody asked?
+`,
+  };
+}
