@@ -64,8 +64,13 @@ const UNSPECIFIED_ABOUT = /^-?\d{1,3}X{1,3}(?:-XX){0,2}[~?%]$/;
 
 function isEdtf(text: string): boolean {
   const bare = UNSPECIFIED_ABOUT.test(text) ? text.slice(0, -1) : text;
+  return accepts(bare, {}) || accepts(bare, { seasonIntervals: true, seasonUncertainty: true });
+}
+
+/** The season options alone make the parser fail on an interval whose first end is missing. */
+function accepts(text: string, options: NonNullable<Parameters<typeof parseEdtf>[1]>): boolean {
   try {
-    parseEdtf(bare, { seasonIntervals: true, seasonUncertainty: true });
+    parseEdtf(text, options);
     return true;
   } catch {
     return false;

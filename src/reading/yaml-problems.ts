@@ -24,17 +24,18 @@ const BY_CODE: Readonly<Record<string, Wording>> = {
     message: 'a value begins with *, which has a meaning of its own in YAML',
     mend: 'put the whole value in quotation marks: key: "* ..."',
   },
-  MULTIPLE_DOCS: {
-    code: 'yaml-two-parts',
-    message: 'a second line of three hyphens stands inside the front matter',
-    mend: 'write --- only on the first line and after the last key',
-  },
 };
 
 const QUOTE_OPEN: Wording = {
   code: 'yaml-quote-open',
   message: 'a quotation mark is opened and not closed',
   mend: 'close it at the end of the value; inside double quotation marks write \\" for a quotation mark',
+};
+
+const BRACKET_OPEN: Wording = {
+  code: 'yaml-bracket-open',
+  message: 'a bracket is opened and not closed',
+  mend: 'close it: every [ needs its ], every { its }',
 };
 
 const SET_IN: Wording = {
@@ -55,7 +56,10 @@ export function yamlProblem(error: YAMLError, text: string, placeAt: (offset: nu
   const severity = error.name === 'YAMLWarning' ? 'note' : 'error';
   const at = error.pos[0];
   const line = lineAround(text, at);
-  const open = error.code === 'DUPLICATE_KEY' ? -1 : openQuoteBefore(text, at);
+  const duplicate = error.code === 'DUPLICATE_KEY';
+  const bracket = duplicate ? -1 : lineBefore(text, at, (one) => oddBrackets(one));
+  if (bracket !== -1) return { ...BRACKET_OPEN, severity, place: placeAt(bracket) };
+  const open = duplicate ? -1 : openQuoteBefore(text, at);
   const wording = fromLine(error, line) ?? (open === -1 ? null : QUOTE_OPEN) ?? BY_CODE[error.code] ?? unread(error);
   return { ...wording, severity, place: placeAt(wording === QUOTE_OPEN ? open : at) };
 }
@@ -102,13 +106,24 @@ function lineAround(text: string, at: number): string {
   return text.slice(start, nextLineEnd(text, start));
 }
 
-/** Offset of the nearest line at or above a place on which a quotation mark stays open; -1 if none does. */
+/** Offset of the first quotation mark on the nearest line at or above a place where one stays open; -1 if none does. */
 function openQuoteBefore(text: string, at: number): number {
+  const start = lineBefore(text, at, oddQuotes);
+  return start === -1 ? -1 : start + Math.max(0, text.slice(start).search(/["']/));
+}
+
+/** Offset of the nearest line at or above a place that shows a slip; -1 if none does. */
+function lineBefore(text: string, at: number, shows: (line: string) => boolean): number {
   for (let start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1; ; start = text.lastIndexOf('\n', start - 2) + 1) {
-    const line = text.slice(start, nextLineEnd(text, start));
-    if (oddQuotes(line)) return start + Math.max(0, line.search(/["']/));
+    if (shows(text.slice(start, nextLineEnd(text, start)))) return start;
     if (start === 0) return -1;
   }
+}
+
+/** More brackets opened than closed on one line, what stands in quotation marks left aside. */
+function oddBrackets(line: string): boolean {
+  const bare = line.replace(/"(?:[^"\\]|\\.)*"|'[^']*'/g, '');
+  return (bare.match(/[[{]/g)?.length ?? 0) > (bare.match(/[\]}]/g)?.length ?? 0);
 }
 
 function oddQuotes(line: string): boolean {
