@@ -77,7 +77,8 @@ function RowMarks({
   readonly href: string;
 }): JSX.Element {
   return (
-    <a href={href} aria-label={row.sentence}>
+    <a href={href}>
+      <title>{row.sentence}</title>
       <rect class="row-hit" x={0} y={y - ROW / 2} width={drawing.width} height={ROW} />
       <text class="event-name" x={0} y={y + 5}>
         {shorten(row.title, 44)}

@@ -8,6 +8,7 @@ import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
 import { Layout } from './layout.tsx';
+import { Scroll } from './parts.tsx';
 import { isRepeated } from './repeated.ts';
 
 /** The chronology: one drawing, and the same as a table. */
@@ -31,7 +32,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
           mark the order of dates only; they do not say that an act was lawful or unlawful.
         </figcaption>
       </figure>
-      <div class="scroll">
+      <Scroll label="Chronology as a table">
         <table class="chronology-table">
           <caption>The same as a table: from the earliest beginning to the latest end</caption>
           <thead>
@@ -67,7 +68,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
       <p>
         <a href={page.href('data/dates.json')}>The same for machines</a> (kerfmark-dates/1).
       </p>

@@ -28,6 +28,9 @@ const SHOWN_ELSEWHERE = [
   'may-be-named',
 ];
 
+/** Keys that may hold one text a language. */
+const IN_LANGUAGES = ['quote', 'translation', 'text', 'reply', 'describes', 'description', 'public-text'];
+
 /** The keys of an entry as a list of facts, ids as links, dates in words. */
 export function Facts({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element | null {
   const isAssertion = entry.type === 'title';
@@ -78,7 +81,7 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
   }
   if (value !== null && typeof value === 'object') {
     return (
-      <span class="map">
+      <div class="map">
         {Object.entries(value).map(([key, part], i) => (
           <>
             {i > 0 ? '; ' : ''}
@@ -86,14 +89,15 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
             <Value page={page} value={part} path={`${path} ${key}`} notes={notes} />
           </>
         ))}
-      </span>
+      </div>
     );
   }
   const note = notes.get(path);
   if (note?.note.refersTo && page.file.catalogue.resolve(String(value)))
     return <EntryLink page={page} id={String(value)} />;
   if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
-  const language = /^[a-z]{2,3}$/.test(path.split(' ').at(-1) ?? '') ? path.split(' ').at(-1) : undefined;
+  const [around, last] = path.split(' ').slice(-2);
+  const language = last !== undefined && IN_LANGUAGES.includes(around ?? '') ? last : undefined;
   return <span lang={language}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
 }
 

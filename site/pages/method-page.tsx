@@ -5,7 +5,7 @@ import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { GradeMark } from './parts.tsx';
+import { GradeMark, Scroll } from './parts.tsx';
 
 const USUAL_WORDS: Readonly<Record<Grade, string>> = {
   established:
@@ -81,7 +81,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
       {references.length === 0 ? (
         <p>None were chosen for this file.</p>
       ) : (
-        <div class="scroll">
+        <Scroll label="Reference dates">
           <table>
             <caption>Chosen for this file; order of dates only</caption>
             <thead>
@@ -110,7 +110,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       )}
       {declined.length === 0 ? null : (
         <>
@@ -131,7 +131,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
       </p>
       <details>
         <summary>The table of dated materials ({DATED_MATERIALS.length} rows)</summary>
-        <div class="scroll">
+        <Scroll label="Dated materials">
           <table>
             <caption>First known and first in trade</caption>
             <thead>
@@ -161,7 +161,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       </details>
       <h2 id="cautions">Cautions</h2>
       <ul>

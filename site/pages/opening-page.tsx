@@ -10,7 +10,7 @@ import { shownRank } from '../../src/publish/chronology-drawing.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { EntryLink, StatementLink } from './parts.tsx';
+import { EntryLink, Scroll, StatementLink } from './parts.tsx';
 import { isRepeated } from './repeated.ts';
 
 /** The opening page: for each object what is known, its key events, and what is in dispute. */
@@ -64,7 +64,7 @@ function ObjectSummary({
         <EntryLink page={page} id={object.id} />
       </h2>
       <p class="known">{knownSentence(page, events)}</p>
-      <div class="scroll">
+      <Scroll label="Key events">
         <table class="chronology-table">
           <caption>Key events, from the earliest beginning to the latest end</caption>
           <thead>
@@ -97,7 +97,7 @@ function ObjectSummary({
             ))}
           </tbody>
         </table>
-      </div>
+      </Scroll>
       {contradictions.length > 0 ? (
         <p>
           <a href={page.href('contradictions.html')}>

@@ -1,4 +1,4 @@
-import type { JSX } from 'preact';
+import type { ComponentChildren, JSX } from 'preact';
 import { GRADE_LETTER, GRADES, type Grade } from '../../src/base/grade.ts';
 import { sayRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
@@ -6,6 +6,22 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+
+/** Holds a wide table; can be scrolled sideways with the keyboard too. */
+export function Scroll({
+  label,
+  children,
+}: {
+  readonly label: string;
+  readonly children: ComponentChildren;
+}): JSX.Element {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
+    <section class="scroll" tabIndex={0} aria-label={label}>
+      {children}
+    </section>
+  );
+}
 
 /** A link to an entry by its title. */
 export function EntryLink({ page, id }: { readonly page: PageContext; readonly id: string }): JSX.Element {
@@ -65,7 +81,7 @@ export function RangeTable({
   const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
   if (moments.length === 0) return null;
   return (
-    <div class="scroll">
+    <Scroll label="Dates">
       <table class="ranges">
         <caption>{caption}</caption>
         <thead>
@@ -87,7 +103,7 @@ export function RangeTable({
           ))}
         </tbody>
       </table>
-    </div>
+    </Scroll>
   );
 }
 

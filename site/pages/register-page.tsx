@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, REGISTERS, type RegisterName } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { EntryLink } from './parts.tsx';
+import { EntryLink, Scroll } from './parts.tsx';
 
 interface Column {
   readonly head: string;
@@ -129,7 +129,7 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
       {entries.length === 0 ? (
         <p>No entries of this kind are shown to this audience.</p>
       ) : (
-        <div class="scroll">
+        <Scroll label="Register">
           <table class="register" data-register>
             <caption>{entries.length === 1 ? 'One entry' : `${entries.length} entries`}</caption>
             <thead>
@@ -157,7 +157,7 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
               ))}
             </tbody>
           </table>
-        </div>
+        </Scroll>
       )}
     </Layout>
   );
