@@ -33,7 +33,9 @@ export function numberText({ text }: TextFile): { readonly text: string; readonl
     added.push(`${String(keys.get('id'))}#${place}`);
   }
   return {
-    text: insertions.reverse().reduce((all, { at, words }) => all.slice(0, at) + words + all.slice(at), text),
+    text: insertions
+      .toSorted((a, b) => b.at - a.at)
+      .reduce((all, { at, words }) => all.slice(0, at) + words + all.slice(at), text),
     added,
   };
 }

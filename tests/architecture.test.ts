@@ -1,0 +1,62 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { expect, it } from 'vitest';
+import { ROOT } from './workspace.ts';
+
+/** Which folders of src a folder may import from; arrows point one way (DEVELOPERS.md has the same table). */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  base: [],
+  reference: [],
+  dates: ['base'],
+  chronology: ['base'],
+  model: ['base', 'dates'],
+  reading: ['base', 'dates', 'model'],
+  statements: ['base', 'dates', 'model', 'chronology', 'reference'],
+  findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference'],
+  publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings'],
+};
+
+/** Outside these only the thin shell (cli, site) and pipeline.ts stand. */
+const files = readdirSync(path.join(ROOT, 'src'), { recursive: true, encoding: 'utf8' })
+  .filter((file) => file.endsWith('.ts'))
+  .map((file) => ({ file: file.replaceAll('\\', '/'), text: readFileSync(path.join(ROOT, 'src', file), 'utf8') }));
+
+const imports = files.flatMap(({ file, text }) =>
+  [...text.matchAll(/from '([^']+)'|import\('([^']+)'\)/g)].map(([, a, b]) => ({ file, target: (a ?? b) as string })),
+);
+
+it('saw the files', () => {
+  expect(files.length).toBeGreaterThan(80);
+  expect(imports.length).toBeGreaterThan(300);
+  for (const folder of Object.keys(MAY_IMPORT))
+    expect(files.some(({ file }) => file.startsWith(`${folder}/`)) || folder === 'reference', folder).toBe(true);
+});
+
+it('arrows between the folders point one way', () => {
+  const wrong = imports.flatMap(({ file, target }) => {
+    const folder = file.split('/')[0] as string;
+    const allowed = MAY_IMPORT[folder];
+    if (!allowed || !target.startsWith('.')) return [];
+    const into = path.posix.normalize(path.posix.join(path.posix.dirname(file), target)).split('/')[0] as string;
+    return into === folder || allowed.includes(into) ? [] : [`${file} imports ${target}`];
+  });
+  expect(wrong).toEqual([]);
+});
+
+it('the chronology imports nothing but base, no package either, so that it runs in a browser', () => {
+  const packages = imports.filter(({ file, target }) => file.startsWith('chronology/') && !target.startsWith('.'));
+  expect(packages).toEqual([]);
+});
+
+it('only the commands and the site touch the machine', () => {
+  const wrong = imports.filter(({ file, target }) => target.startsWith('node:') && !file.startsWith('cli/'));
+  expect(wrong).toEqual([]);
+  const clocks = files.filter(
+    ({ file, text }) => !file.startsWith('cli/') && /new Date\(|Date\.now|process\.|console\./.test(text),
+  );
+  expect(clocks.map(({ file }) => file)).toEqual([]);
+});
+
+it('no file has grown past 320 lines', () => {
+  expect(files.filter(({ text }) => text.split('\n').length > 320).map(({ file }) => file)).toEqual([]);
+});
