@@ -9,8 +9,6 @@ import { type Ranges, rangesOf } from './ranges.ts';
 import { type Chains, findChains, type Side, type Step } from './reasons.ts';
 
 export type { Stretch } from './choices.ts';
-export { AXIOM } from './compiled.ts';
-export type { Cluster, Contradiction } from './contradictions.ts';
 export { type Link, type Network, type NetworkStatement, ORIGIN, RANKS } from './network.ts';
 export type { Side, Step } from './reasons.ts';
 

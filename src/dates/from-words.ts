@@ -85,7 +85,9 @@ function simple(words: string): string | null {
 }
 
 function coreDate(text: string): string | null {
-  if (/^\d{4}(-\d\d(-\d\d)?)?$/.test(text)) return text;
+  if (/^\d{4}(-(0[1-9]|1[0-2])(-\d\d)?)?$/.test(text)) return text;
+  const shortEnd = /^(\d\d)(\d\d)\s?-\s?(\d\d)$/.exec(text);
+  if (shortEnd) return `${shortEnd[1]}${shortEnd[2]}/${shortEnd[1]}${shortEnd[3]}`;
   const decade = /^(?:the )?(\d{3})0'?s$/.exec(text);
   if (decade) return `${decade[1]}X`;
   const century = /^(?:the )?(\d{1,2})(?:st|nd|rd|th) century$/.exec(text);

@@ -11,7 +11,7 @@ import { collectHolding } from './holding-statements.ts';
 import type { Moments } from './moments.ts';
 import { collectTrace } from './trace-statements.ts';
 
-export type { Edge, FileStatement, Moment, StatementKind } from './file-statement.ts';
+export type { FileStatement, Moment } from './file-statement.ts';
 export type { Moments } from './moments.ts';
 
 /** The statements of a file, its moments, and the network that they make. */
