@@ -45,7 +45,7 @@ describe('pages of messages', () => {
     const example = exampleOf(readFileSync(path.join(folder, name), 'utf8'));
     const found = computeFiles({ ...base, ...example.fails }).problems.filter((one) => one.code === code);
     const said = found.map((one) => `${one.place.file}:${one.place.line}:${one.place.column} ${one.message}`);
-    expect(said).toEqual([example.said]);
+    expect(said).toContain(example.said);
     expect(found.map((one) => one.mend)).toContain(example.mend);
     const clean = computeFiles({ ...base, ...example.passes }).problems;
     expect(clean.filter((one) => one.severity !== 'note' || one.code === code)).toEqual([]);
