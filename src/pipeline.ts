@@ -10,6 +10,8 @@ export interface Computed {
   readonly problems: readonly Diagnostic[];
   /** Entries left out, since their keys do not fit their type. */
   readonly leftOut: readonly string[];
+  /** Number of entries read, whoever may see them. */
+  readonly entries: number;
 }
 
 /**
@@ -29,6 +31,7 @@ export function compute(files: WorkspaceFiles, audience: Access, withdrawn: read
     file,
     problems: [...reading.problems, ...file.doubts].sort(compareDiagnostics),
     leftOut: reading.leftOut,
+    entries: reading.catalogue.entries.length,
   };
 }
 

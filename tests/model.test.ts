@@ -22,7 +22,8 @@ describe('the format', () => {
 
 describe('the demonstration file', () => {
   const files = filesOf(ROOT);
-  const { file, problems, leftOut } = computeFiles(files);
+  const computed = computeFiles(files);
+  const { file, problems, leftOut } = computed;
 
   it('holds at least 60 entries, of every type, and no error', () => {
     expect(file.catalogue.entries.length).toBeGreaterThanOrEqual(60);
@@ -66,12 +67,12 @@ describe('the demonstration file', () => {
 
   it('the order of files never matters', () => {
     const turned = Object.fromEntries(Object.entries(files).reverse());
-    const print = (computed: ReturnType<typeof computeFiles>) =>
-      computed.file.statements.moments.all.map((moment) =>
-        computed.file
+    const print = (one: ReturnType<typeof computeFiles>) =>
+      one.file.statements.moments.all.map((moment) =>
+        one.file
           .rangesOf(moment)
           .map((range) => [range.earliest?.day, range.latest?.day, range.earliest?.because.map((one) => one.id)]),
       );
-    expect(print(computeFiles(turned))).toEqual(print({ file, problems, leftOut }));
+    expect(print(computeFiles(turned))).toEqual(print(computed));
   });
 });

@@ -31,7 +31,7 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
     <Layout page={page} title={title} standing={workspace?.keys.institution ?? 'A research file.'}>
       <h1>{title}</h1>
       {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
-      {objects.length === 0 ? (
+      {objects.length === 0 && file.catalogue.audience !== 'public' ? (
         <p>
           No object names its key events yet. Add “key-events: [EV-...]” to an object to see them here.{' '}
           <a href={page.href('chronology.html')}>The chronology</a> holds all events.

@@ -15,6 +15,8 @@ export interface Search {
   readonly complete: boolean;
   /** Bounds of every consistent choice, with the members chosen. */
   readonly solutions: readonly { readonly bounds: Bounds; readonly domains: Domains }[];
+  /** Bounds after members that the hull excludes were dropped; null where nothing is left. */
+  readonly root: Bounds | null;
 }
 
 /** Most nodes of a search in one tied group of moments. */
@@ -45,9 +47,10 @@ export function searchChoices(
   );
   const progress: Progress = { nodes: 0, complete: true, firstOnly, solutions: [] };
   branch(compiled, active, domains, progress, mostNodes);
+  const root = narrow(compiled, active, domains)?.bounds ?? null;
   const { solutions, complete } = progress;
   const consistent = solutions.length > 0 ? true : complete ? false : null;
-  return { consistent, complete, solutions };
+  return { consistent, complete, solutions, root };
 }
 
 function membersOf(compiled: Compiled, statement: number): readonly number[] {

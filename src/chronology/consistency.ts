@@ -12,10 +12,3 @@ export function isConsistent(compiled: Compiled, active: Active): boolean {
   if (!compiled.splitting.some((statement) => active[statement])) return true;
   return searchChoices(compiled, active, true).consistent !== false;
 }
-
-/** A mask with 1 for the statements listed. */
-export function maskOf(count: number, statements: Iterable<number>): Active {
-  const mask = new Uint8Array(count);
-  for (const statement of statements) mask[statement] = 1;
-  return mask;
-}

@@ -1,11 +1,11 @@
 import { naturalOrder } from '../base/natural-order.ts';
 import { propagate } from './bounds.ts';
 import type { Compiled } from './compiled.ts';
-import { isConsistent, maskOf } from './consistency.ts';
+import { isConsistent } from './consistency.ts';
 import { hittingSets } from './hitting-sets.ts';
 import { findIrreducibleSets } from './irreducible.ts';
 import { RANKS } from './network.ts';
-import { findOrderLoops } from './order-loops.ts';
+import { findOrderLoops, hasOrderLoop } from './order-loops.ts';
 import { partOf } from './part-of-network.ts';
 import { findSuspects } from './suspects.ts';
 
@@ -24,7 +24,6 @@ export interface Contradiction {
 /** Contradictions that share statements, and the ways out of all of them together. */
 export interface Cluster {
   readonly number: number;
-  readonly kind: 'dates' | 'order';
   readonly complete: boolean;
   readonly waysOut: readonly (readonly number[])[];
 }
@@ -42,7 +41,7 @@ const MOST_WAYS = 20;
 /** Finds the contradictions among the statements that take part, at every grade. */
 export function findDisagreements(compiled: Compiled, usable: Uint8Array): Disagreements {
   const sets = new Map<string, readonly number[]>();
-  const unfinished = new Set<number>();
+  const unfinished: (readonly number[])[] = [];
   const disputed: ReadonlySet<number>[] = [];
   for (let rank = 0; rank < RANKS; rank += 1) {
     const active = usable.map((on, i) => (on && (compiled.network.statements[i]?.rank ?? 0) <= rank ? 1 : 0));
@@ -57,17 +56,17 @@ export function findDisagreements(compiled: Compiled, usable: Uint8Array): Disag
         for (const one of whole) members.add(one);
       }
       if (result.complete) continue;
-      for (const one of group.statements) {
-        members.add(one);
-        unfinished.add(one);
-      }
+      unfinished.push(group.statements);
+      for (const one of group.statements) members.add(one);
     }
     disputed.push(members);
   }
-  const order = findOrderLoops(compiled, usable).filter((set) => !sets.has(set.join(',')));
+  const order = findOrderLoops(compiled, usable);
+  const loops = order.sets.filter((set) => !sets.has(set.join(',')));
+  if (!order.complete) unfinished.push([...new Set(order.sets.flat())]);
   const contradictions = [
     ...[...sets.values()].map((set) => contradiction(compiled, set, 'dates')),
-    ...order.map((set) => contradiction(compiled, set, 'order')),
+    ...loops.map((set) => contradiction(compiled, set, 'order')),
   ].sort((a, b) => compareContradictions(compiled, a, b));
   return { contradictions, clusters: clustersOf(compiled, contradictions, unfinished), disputed };
 }
@@ -138,7 +137,7 @@ function compareIds(compiled: Compiled, a: readonly number[], b: readonly number
 function clustersOf(
   compiled: Compiled,
   contradictions: readonly Contradiction[],
-  unfinished: ReadonlySet<number>,
+  unfinished: readonly (readonly number[])[],
 ): readonly Cluster[] {
   const clusters: Cluster[] = [];
   for (const first of contradictions) {
@@ -147,8 +146,8 @@ function clustersOf(
     const members = linkedWith(first, contradictions);
     for (const member of members) member.cluster = number;
     const sets = members.map((member) => member.statements);
-    const complete = !sets.some((set) => set.some((one) => unfinished.has(one)));
-    clusters.push({ number, kind: first.kind, complete, waysOut: waysOut(compiled, first.kind, sets, complete) });
+    const open = unfinished.filter((group) => sets.some((set) => set.some((one) => group.includes(one))));
+    clusters.push({ number, complete: open.length === 0, waysOut: waysOut(compiled, members, open) });
   }
   return clusters;
 }
@@ -159,7 +158,7 @@ function linkedWith(first: Contradiction, all: readonly Contradiction[]): readon
   for (let grown = true; grown; ) {
     grown = false;
     for (const one of all) {
-      if (members.has(one) || one.kind !== first.kind || !one.statements.some((s) => shared.has(s))) continue;
+      if (members.has(one) || !one.statements.some((s) => shared.has(s))) continue;
       members.add(one);
       for (const statement of one.statements) shared.add(statement);
       grown = true;
@@ -168,39 +167,42 @@ function linkedWith(first: Contradiction, all: readonly Contradiction[]): readon
   return [...members];
 }
 
-/** At most twenty ways out, those first that withdraw fewer statements of the better grades. */
+/**
+ * At most twenty ways out, those first that withdraw fewer statements of the better grades; each
+ * checked by solving. Where not all contradictions could be listed, two are sought directly:
+ * keeping the best grades first, and keeping the worst first.
+ */
 function waysOut(
   compiled: Compiled,
-  kind: Cluster['kind'],
-  sets: readonly (readonly number[])[],
-  complete: boolean,
+  members: readonly Contradiction[],
+  open: readonly (readonly number[])[],
 ): readonly (readonly number[])[] {
-  const union = [...new Set(sets.flat())];
-  const found = complete ? hittingSets(sets) : { sets: [], complete: false };
-  const checked = found.sets.filter((way) => kind === 'order' || leavesConsistent(compiled, union, way));
-  const ways = checked.length > 0 ? checked : [greedyWayOut(compiled, union)];
-  return ways
-    .map((way) => way.toSorted((a, b) => naturalOrder(idOf(compiled, a), idOf(compiled, b))))
+  const union = [...new Set([...members.flatMap((one) => one.statements), ...open.flat()])];
+  const order = members.some((one) => one.kind === 'order');
+  const isMended = (kept: readonly number[]): boolean => {
+    const part = partOf(compiled, kept);
+    const all = new Uint8Array(kept.length).fill(1);
+    return isConsistent(part.compiled, all) && !(order && hasOrderLoop(part.compiled, all));
+  };
+  const found = open.length === 0 ? hittingSets(members.map((one) => one.statements)).sets : [];
+  const checked = found.filter((way) => isMended(union.filter((one) => !way.includes(one))));
+  const rank = (one: number): number => compiled.network.statements[one]?.rank ?? 0;
+  const byId = (a: number, b: number): number => naturalOrder(idOf(compiled, a), idOf(compiled, b));
+  const bestFirst = union.toSorted((a, b) => rank(a) - rank(b) || byId(a, b));
+  const sought =
+    checked.length > 0 ? [] : [greedyWayOut(bestFirst, isMended), greedyWayOut([...bestFirst].reverse(), isMended)];
+  const ways = new Map([...checked, ...sought].map((way) => [way.toSorted((a, b) => a - b).join(','), way]));
+  return [...ways.values()]
+    .map((way) => way.toSorted(byId))
     .sort((a, b) => compareWays(compiled, a, b))
     .slice(0, MOST_WAYS);
 }
 
-function leavesConsistent(compiled: Compiled, union: readonly number[], way: readonly number[]): boolean {
-  const rest = union.filter((one) => !way.includes(one));
-  const part = partOf(compiled, rest);
-  return isConsistent(part.compiled, new Uint8Array(rest.length).fill(1));
-}
-
-/** One minimal way out without a full enumeration: keep statements, best grade first, while they agree. */
-function greedyWayOut(compiled: Compiled, union: readonly number[]): readonly number[] {
-  const rank = (one: number): number => compiled.network.statements[one]?.rank ?? 0;
-  const sorted = union.toSorted((a, b) => rank(a) - rank(b) || naturalOrder(idOf(compiled, a), idOf(compiled, b)));
+/** One minimal way out without an enumeration: keep statements in this order while they agree. */
+function greedyWayOut(inOrder: readonly number[], isMended: (kept: readonly number[]) => boolean): readonly number[] {
   const kept: number[] = [];
-  for (const one of sorted) {
-    const active = maskOf(compiled.network.statements.length, [...kept, one]);
-    if (isConsistent(compiled, active)) kept.push(one);
-  }
-  return union.filter((one) => !kept.includes(one));
+  for (const one of inOrder) if (isMended([...kept, one])) kept.push(one);
+  return inOrder.filter((one) => !kept.includes(one));
 }
 
 function compareWays(compiled: Compiled, a: readonly number[], b: readonly number[]): number {

@@ -22,7 +22,12 @@ const MOST_NODES = 20_000;
  * since a path that withdraws only members of other sets can end in no other way.
  */
 export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
-  const count = compiled.network.statements.length;
+  const ranks = compiled.network.statements.map((statement) => statement.rank);
+  return findIrreducible(ranks, (active) => isConsistent(compiled, active));
+}
+
+/** The same for any test that stays true when statements are withdrawn; \`ranks\` has one rank a statement. */
+export function findIrreducible(ranks: readonly number[], isFine: (active: Active) => boolean): IrreducibleSets {
   const sets: number[][] = [];
   const corrections: (readonly number[])[] = [];
   const seen = new Set<string>(['']);
@@ -36,7 +41,7 @@ export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
         return { sets: sets.slice(0, MOST_SETS), corrections, complete: false };
       }
       if (corrections.some((smaller) => smaller.every((one) => withdrawn.includes(one)))) continue;
-      const label = labelOf(compiled, count, withdrawn, sets);
+      const label = labelOf(ranks, isFine, withdrawn, sets);
       if (!label) {
         corrections.push(withdrawn);
         continue;
@@ -56,33 +61,33 @@ export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
 }
 
 function labelOf(
-  compiled: Compiled,
-  count: number,
+  ranks: readonly number[],
+  isFine: (active: Active) => boolean,
   withdrawn: readonly number[],
   sets: number[][],
 ): readonly number[] | null {
   const known = sets.find((set) => !set.some((member) => withdrawn.includes(member)));
   if (known) return known;
-  const active = new Uint8Array(count).fill(1);
+  const active = new Uint8Array(ranks.length).fill(1);
   for (const member of withdrawn) active[member] = 0;
-  if (isConsistent(compiled, active)) return null;
-  const fresh = shrink(compiled, active);
+  if (isFine(active)) return null;
+  const fresh = shrink(ranks, isFine, active);
   sets.push(fresh);
   return fresh;
 }
 
 /** Takes statements out of an inconsistent set, worst grade first, as long as it stays inconsistent. */
-export function shrink(compiled: Compiled, active: Active): number[] {
+function shrink(ranks: readonly number[], isFine: (active: Active) => boolean, active: Active): number[] {
   const kept = active.slice();
   const members = [...kept.keys()].filter((index) => kept[index] === 1);
-  const rank = (index: number): number => compiled.network.statements[index]?.rank ?? 0;
+  const rank = (index: number): number => ranks[index] ?? 0;
   members.sort((a, b) => rank(b) - rank(a) || b - a);
   for (let size = Math.ceil(members.length / 4); size >= 1; size = size === 1 ? 0 : Math.ceil(size / 4)) {
     for (let from = 0; from < members.length; from += size) {
       const chunk = members.slice(from, from + size).filter((index) => kept[index] === 1);
       if (chunk.length === 0) continue;
       for (const index of chunk) kept[index] = 0;
-      if (isConsistent(compiled, kept)) for (const index of chunk) kept[index] = 1;
+      if (isFine(kept)) for (const index of chunk) kept[index] = 1;
     }
   }
   return [...kept.keys()].filter((index) => kept[index] === 1);

@@ -62,7 +62,7 @@ export function tiedGroups(compiled: Compiled, active: Uint8Array): readonly (re
   });
   const groups = new Map<number, number[]>();
   compiled.network.statements.forEach((statement, index) => {
-    const link = statement.links[0];
+    const link = statement.links[0] ?? statement.choice?.[0]?.[0];
     if (!active[index] || !link) return;
     const group = root(link.from === ORIGIN ? link.to : link.from);
     const members = groups.get(group);

@@ -39,12 +39,16 @@ export function rangesOf(compiled: Compiled, active: Active, better: Ranges | nu
     const all = new Uint8Array(part.statements.length).fill(1);
     const search = searchChoices(part.compiled, all, false);
     if (!search.complete || search.solutions.length === 0) {
-      for (const moment of part.moments) {
+      part.moments.forEach((moment, local) => {
         inexact.add(moment);
-        if (!better) continue;
-        earliest[moment] = Math.max(earliest[moment] as number, better.earliest[moment] as number);
-        latest[moment] = Math.min(latest[moment] as number, better.latest[moment] as number);
-      }
+        const pieces = clip(better, moment, {
+          earliest: search.root?.earliest[local] ?? (hull.earliest[moment] as number),
+          latest: search.root?.latest[local] ?? (hull.latest[moment] as number),
+        });
+        earliest[moment] = pieces[0]?.earliest ?? (earliest[moment] as number);
+        latest[moment] = pieces.at(-1)?.latest ?? (latest[moment] as number);
+        if (pieces.length > 1) stretches.set(moment, pieces);
+      });
       continue;
     }
     chosen.push({ part, solutions: search.solutions });
@@ -61,6 +65,15 @@ export function rangesOf(compiled: Compiled, active: Active, better: Ranges | nu
     });
   }
   return { hull, earliest, latest, stretches, inexact, chosen };
+}
+
+/** A stretch cut by the range, or the separate stretches, that a better grade leaves. */
+function clip(better: Ranges | null, moment: number, whole: Stretch): readonly Stretch[] {
+  if (!better) return [whole];
+  const bounds = { earliest: better.earliest[moment] as number, latest: better.latest[moment] as number };
+  return (better.stretches.get(moment) ?? [bounds])
+    .map((one) => ({ earliest: Math.max(one.earliest, whole.earliest), latest: Math.min(one.latest, whole.latest) }))
+    .filter((one) => one.earliest <= one.latest);
 }
 
 function splittingParts(compiled: Compiled, active: Active): readonly Part[] {

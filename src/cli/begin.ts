@@ -23,11 +23,8 @@ export const begin: Command = {
     const institution = await ask('institution', 'Whose research is this (institution)? ', 'Our institution');
     const title = await ask('title', 'What shall the file be called? ', 'Untitled file');
     const object = await ask('object', 'What is the object, in a few words? ', 'Detached wall painting');
-    const panels = (await ask('panels', 'Its panels, with commas between (A,B,C)? ', 'A'))
-      .split(',')
-      .map((one) => one.trim())
-      .filter((one) => /^[A-Za-z0-9-]+$/.test(one));
-    const files = layout(institution, title, object, panels.length > 0 ? panels : ['A']);
+    const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between (A,B,C)? ', 'A'));
+    const files = layout(institution, title, object, panels);
     for (const [file, text] of Object.entries(files)) {
       const full = path.join(entries, file);
       await mkdir(path.dirname(full), { recursive: true });
@@ -43,6 +40,21 @@ export const begin: Command = {
     return 0;
   },
 };
+
+/** Names of panels: letters, digits and hyphens, each once. */
+function panelsOf(answer: string): readonly string[] {
+  const names = answer
+    .split(',')
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+  const wrong = names.find((one) => !/^[A-Za-z0-9-]+$/.test(one));
+  if (wrong !== undefined)
+    throw new Fault(
+      `"${wrong}" cannot be the name of a panel: letters, digits and hyphens only, such as A or left-half. Nothing was written.`,
+    );
+  if (new Set(names).size < names.length) throw new Fault('A panel is named twice. Nothing was written.');
+  return names.length > 0 ? names : ['A'];
+}
 
 async function answerOf(
   options: Options,

@@ -22,8 +22,11 @@ export const build: Command = {
       return 1;
     }
     const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
+    const held = computed.entries - computed.file.catalogue.entries.length;
     const pages = await writeSite({ computed, folder, output, built: effects.today() });
-    effects.out(`${pages} pages for the audience ${audience} in ${output}\n${countWords(computed.problems)}\n`);
+    effects.out(
+      `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience.\n` : ''}${countWords(computed.problems)}\n`,
+    );
     return hasErrors(computed.problems) ? 1 : 0;
   },
 };

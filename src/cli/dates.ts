@@ -56,10 +56,12 @@ function table(file: CaseFile): string {
       const because = [
         ...new Set([...(range.earliest?.because ?? []), ...(range.latest?.because ?? [])].map((one) => one.id)),
       ];
-      const aside = range.setAside.length > 0 ? `; set aside: ${range.setAside.map((one) => one.id).join(', ')}` : '';
-      lines.push(
-        `  ${range.grade.padEnd(12)} ${sayRange(range).padEnd(34)} ${range.consistent ? '' : 'contradicted; '}${because.length > 0 ? `rests on ${because.join(', ')}` : ''}${aside}`.trimEnd(),
-      );
+      const told = [
+        ...(range.consistent ? [] : ['contradicted']),
+        ...(because.length > 0 ? [`rests on ${because.join(', ')}`] : []),
+        ...(range.setAside.length > 0 ? [`set aside: ${range.setAside.map((one) => one.id).join(', ')}`] : []),
+      ];
+      lines.push(`  ${range.grade.padEnd(12)} ${sayRange(range).padEnd(34)} ${told.join('; ')}`.trimEnd());
     }
   }
   lines.push('', contradictionWords(file));

@@ -30,11 +30,27 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
     }
     return loaded;
   };
+  problems.push(...files.filter((file) => !isExpected(file)).map((file) => notRead(file)));
   return {
     entries: await load(/(?<!^|\/)\.md$/i),
     defaults: await load(/(^|\/)_defaults\.ya?ml$/),
     tables: await load(/\.csv$/i),
     problems,
+  };
+}
+
+/** Files that are read, and pictures and drawings that entries may name. */
+function isExpected(file: string): boolean {
+  return /(\.md|\.csv|(^|\/)_defaults\.ya?ml|\.(jpe?g|png|tiff?|webp|avif|gif|svg|pdf))$/i.test(file);
+}
+
+function notRead(file: string): Diagnostic {
+  return {
+    code: 'file-not-entry',
+    severity: 'note',
+    place: { file: `entries/${file}`, line: 1, column: 1 },
+    message: 'the file is not read, since its name does not end in .md',
+    mend: 'if it is an entry, rename it so that it ends in .md (not .md.txt); else move it out of entries/',
   };
 }
 

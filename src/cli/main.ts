@@ -1,7 +1,11 @@
 #!/usr/bin/env node
-import { createInterface } from 'node:readline/promises';
+import { createInterface, type Interface } from 'node:readline';
 import type { Effects } from './effects.ts';
 import { run } from './run.ts';
+
+/** Answers come from the keyboard or, line by line, from a pipe. */
+let reader: Interface | null = null;
+let lines: AsyncIterator<string> | null = null;
 
 const effects: Effects = {
   cwd: process.cwd(),
@@ -13,11 +17,11 @@ const effects: Effects = {
     return now.toISOString().slice(0, 10);
   },
   ask: async (question) => {
-    if (!process.stdin.isTTY) return null;
-    const reader = createInterface({ input: process.stdin, output: process.stdout });
-    const answer = await reader.question(question);
-    reader.close();
-    return answer;
+    reader ??= createInterface({ input: process.stdin });
+    lines ??= reader[Symbol.asyncIterator]();
+    process.stdout.write(question);
+    const { value, done } = await lines.next();
+    return done ? null : value;
   },
 };
 
@@ -25,3 +29,4 @@ const effects: Effects = {
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
 
 process.exitCode = await run(process.argv.slice(2), effects);
+if (reader !== null) (reader as Interface).close();

@@ -144,7 +144,7 @@ async function askFor(type: EntryType, options: Options, effects: Effects): Prom
         `"${answer}" is not one of the words for ${key}.${near ? ` Did you mean "${near}"?` : ''} The words are: ${words.join(', ')}.`,
       );
     }
-    values[key] = answer.trim();
+    values[key] = answer.trim().replace(/\s+/g, ' ');
   }
   return values;
 }
@@ -160,12 +160,16 @@ async function askDate(options: Options, effects: Effects): Promise<NewDate | nu
   const typed = options.flags.date;
   if (typeof typed !== 'string') return null;
   const settings = { circa: { year: 0, decade: 0, century: 0, month: 0, day: 0 }, sunsetDays: 0 };
-  if (!isDateProblem(readDate(typed, 'gregorian', settings))) return { edtf: typed, sense: null, asWritten: null };
+  const direct = readDate(typed, 'gregorian', settings);
+  if (!isDateProblem(direct) && direct.warnings.length === 0) return { edtf: typed, sense: null, asWritten: null };
   const read = fromWords(typed);
   if (!read)
     throw new Fault(
       `"${typed}" is not understood as a date. Write for example: 1926, April 1926, 12 April 1926, spring 1926, about 1926, before 1924, between 1925 and 1931.`,
     );
+  const edtf = readDate(read.edtf, 'gregorian', settings);
+  if (isDateProblem(edtf))
+    throw new Fault(`${edtf.message[0]?.toUpperCase()}${edtf.message.slice(1)}. Mend: ${edtf.mend}`);
   const words = `"${typed}" will be written as ${read.edtf}${read.sense ? `, sense: ${read.sense}` : ''}`;
   if (!options.flags.yes) {
     const answer = await effects.ask(`${words}. Is that right? (yes/no) `);

@@ -80,12 +80,29 @@ function readSeasonAtom(text: string, parts: Parts, calendar: Calendar, circa: C
   const marks = parts.marks.year + parts.marks.month;
   const widened = widen(range.from, range.to, /[~%]/.test(marks) ? 'month' : null, calendar, circa);
   if ('code' in widened) return widened;
-  return { ...qualities(marks), range: widened, precision: 'month', warnings: [] };
+  return {
+    ...qualities(marks),
+    range: widened,
+    precision: 'month',
+    warnings: seasonWarnings(text, Number(parts.year), season),
+  };
+}
+
+/** `1926-27` is a season number to the standard, and two years to most people. */
+function seasonWarnings(text: string, year: number, season: number): readonly DateWarning[] {
+  if (season <= 24 && season !== (year + 1) % 100) return [];
+  return [
+    {
+      code: 'date-season-or-years',
+      text: `"${text}" is read as a part of the year ${year} (number ${season} of ISO 8601-2), not as two years`,
+    },
+  ];
 }
 
 function readCalendarAtom(text: string, parts: Parts, calendar: Calendar, circa: CircaWidths): Atom | DateProblem {
-  const years = yearRange(parts);
+  const years = yearRange(parts, countsLong(calendar));
   if (!years) return problem.notEdtf(text, calendar.name);
+  if (calendar.name === 'japanese' && years.low < 1873) return problem.era(text);
   const from = extremePoint(calendar, parts, years, 1);
   const to = extremePoint(calendar, parts, years, -1);
   if (!from || !to) {
@@ -143,7 +160,7 @@ function countsLong(calendar: Calendar): boolean {
   return !['roc', 'french-republican', 'japanese', 'coptic'].includes(calendar.name);
 }
 
-function yearRange(parts: Parts): { readonly low: number; readonly high: number } | null {
+function yearRange(parts: Parts, shortMeansMore: boolean): { readonly low: number; readonly high: number } | null {
   const { year, significant } = parts;
   if (year.startsWith('Y')) {
     const [base, exponent] = year.slice(1).split('E');
@@ -152,8 +169,8 @@ function yearRange(parts: Parts): { readonly low: number; readonly high: number 
   const negative = year.startsWith('-');
   const digits = negative ? year.slice(1) : year;
   if (significant !== undefined) return roundedYears(Number(year), significant);
-  const scale =
-    digits.length === 2 && parts.month === undefined ? 100 : digits.length === 3 && parts.month === undefined ? 10 : 1;
+  const short = shortMeansMore && parts.month === undefined ? digits.length : 4;
+  const scale = short === 2 ? 100 : short === 3 ? 10 : 1;
   const low = Number(digits.replaceAll('X', '0')) * scale;
   const high = Number(digits.replaceAll('X', '9')) * scale + (scale - 1);
   return negative ? { low: -high, high: -low } : { low, high };

@@ -31,7 +31,7 @@ export interface DateExpression {
 
 /** Something that is allowed but easily a slip. */
 export interface DateWarning {
-  readonly code: 'date-short-year' | 'date-time-of-day';
+  readonly code: 'date-short-year' | 'date-time-of-day' | 'date-season-or-years' | 'date-far-off';
   readonly text: string;
 }
 

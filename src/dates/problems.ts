@@ -2,6 +2,9 @@ import type { CalendarName } from './calendars/calendar.ts';
 import { CALENDAR_WORDS } from './calendars/calendars.ts';
 import type { DateProblem } from './expression.ts';
 
+/** Widths that are proposed where the workspace has none; no standard says. */
+const PROPOSED: Readonly<Record<string, number>> = { year: 10, decade: 10, century: 25, month: 3, day: 30 };
+
 /** The wording of everything that can be wrong with a date. */
 export const problem = {
   notEdtf: (text: string, calendar: CalendarName): DateProblem => ({
@@ -22,7 +25,7 @@ export const problem = {
   circaUnset: (unit: string): DateProblem => ({
     code: 'date-circa-unset',
     message: `the date says "about" (~ or %), but the workspace does not say how wide "about" is for a ${unit}`,
-    mend: `add to the workspace entry, for example: circa: { ${unit}: 10 } (the Object ID guide suggests 10 years either side of a year)`,
+    mend: `add to the workspace entry, for example: circa: { ${unit}: ${PROPOSED[unit] ?? 10} } (${unit === 'month' || unit === 'day' ? `${unit}s` : 'years'} either side; the Object ID guide suggests 10 years for a year)`,
   }),
   reversed: (text: string): DateProblem => ({
     code: 'date-reversed',

@@ -59,12 +59,20 @@ export function coarsest(precisions: readonly Precision[]): Precision {
   return precisions.includes('month') ? 'month' : 'day';
 }
 
-/** `193X~` and the like: the parser refuses what the standard's level 1 allows together. */
-const UNSPECIFIED_ABOUT = /^-?\d{1,3}X{1,3}(?:-XX){0,2}[~?%]$/;
-
+/**
+ * True where a text is EDTF. The parser refuses some qualifiers that the standard allows (`193X~`,
+ * `1950S2~`, those inside sets) and seasons beside years; there each date is judged by itself.
+ */
 function isEdtf(text: string): boolean {
-  const bare = UNSPECIFIED_ABOUT.test(text) ? text.slice(0, -1) : text;
-  return accepts(bare, {}) || accepts(bare, { seasonIntervals: true, seasonUncertainty: true });
+  if (acceptsAny(text)) return true;
+  const inner = /^[[{](.*)[\]}]$/.exec(text)?.[1];
+  const dates = inner !== undefined ? inner.split(',').flatMap((part) => part.trim().split('..')) : text.split('/');
+  const written = dates.filter((date) => date !== '' && date !== '..');
+  return written.length > 0 && written.every((date) => acceptsAny(date) || acceptsAny(date.replace(/[~?%]$/, '')));
+}
+
+function acceptsAny(text: string): boolean {
+  return accepts(text, {}) || accepts(text, { seasonIntervals: true, seasonUncertainty: true });
 }
 
 /** The season options alone make the parser fail on an interval whose first end is missing. */
@@ -115,7 +123,7 @@ function readMembers(
     members.push(member);
     for (const atom of ends.length === 1 ? [from] : [from, to]) if (atom) atoms.push(atom);
   }
-  return { shape: { kind, members: mergeRanges(members) }, atoms };
+  return { shape: { kind, members: kind === 'one' ? mergeRanges(members) : members }, atoms };
 }
 
 function readInterval(text: string, calendar: Calendar, settings: DateSettings): ReadShape | DateProblem {
@@ -152,5 +160,8 @@ function widenShape(shape: DateShape, days: number): DateShape {
     last: range.last + days,
   });
   if (shape.kind === 'lasted') return { kind: 'lasted', a: widen(shape.a), b: widen(shape.b) };
-  return { kind: shape.kind, members: mergeRanges(shape.members.map(widen)) };
+  return {
+    kind: shape.kind,
+    members: shape.kind === 'one' ? mergeRanges(shape.members.map(widen)) : shape.members.map(widen),
+  };
 }

@@ -39,7 +39,7 @@ export interface CaseFile {
 /** Builds the case file: cut for the audience first, then computed. */
 export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {
   const catalogue = forAudience(whole, audience);
-  const statements = findStatements(catalogue);
+  const statements = findStatements(whole, catalogue);
   const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
   const chronology = computeChronology(statements.network, out);
   const ranges = new Map<number, readonly MomentRange[]>();
@@ -63,7 +63,41 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     statementsAbout: (entry: string) => about.get(entry) ?? [],
     statement: (id: string) => byId.get(id) ?? null,
   };
-  return { ...base, doubts: [...statements.problems, ...findDoubts(base)].sort(compareDiagnostics) };
+  return {
+    ...base,
+    doubts: [...statements.problems, ...findDoubts(base), ...contradictionDoubts(catalogue, base.contradictions)].sort(
+      compareDiagnostics,
+    ),
+  };
+}
+
+/** Each contradiction as a doubt at its first statement, the others beside it. */
+function contradictionDoubts(
+  catalogue: Catalogue,
+  contradictions: readonly FileContradiction[],
+): readonly Diagnostic[] {
+  return contradictions.flatMap((one) => {
+    const [first, ...others] = one.statements.flatMap((statement) => {
+      const place = catalogue.get(statement.entry)?.placeOf(statement.path);
+      return place ? [{ place, statement }] : [];
+    });
+    if (!first) return [];
+    const what = one.kind === 'order' ? 'make a loop of order' : 'cannot all be right';
+    return [
+      {
+        code: 'contradiction',
+        severity: 'doubt' as const,
+        place: first.place,
+        entry: first.statement.entry,
+        message: `statements that ${what} (${one.grade}): ${one.statements.map((s) => s.id).join(', ')}`,
+        mend: `nothing has to be withdrawn; ways out: ${one.waysOut
+          .slice(0, 3)
+          .map((way) => `without ${way.map((s) => s.id).join(' and ')}`)
+          .join('; or ')}. "kerfmark dates" tells more`,
+        related: others.map(({ place, statement }) => ({ place, text: statement.id })),
+      },
+    ];
+  });
 }
 
 function contradictionsOf(chronology: Chronology, statements: FileStatements): readonly FileContradiction[] {

@@ -1,18 +1,28 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import type { DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
+import { formatDays, hullOfExpression } from '../dates/wording.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { Settings } from '../model/settings.ts';
-import type { FileStatements } from '../statements/statements.ts';
+import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
+import type { MomentRange } from './printed-range.ts';
 
 /** What the doubts are found from. */
 export interface DoubtInput {
   readonly catalogue: Catalogue;
+  rangesOf(moment: Moment): readonly MomentRange[];
   readonly settings: Settings;
   readonly statements: FileStatements;
+}
+
+/** A date with the words of its document. */
+interface StatedWords {
+  readonly date?: string | undefined;
+  readonly calendar?: string | undefined;
+  readonly 'as-written'?: string | undefined;
 }
 
 /** Finds the trade's known traps in the entries; never an inference about persons. */
@@ -24,14 +34,15 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
       .ofType('claim')
       .flatMap((claim) => [
         ...claimAndCopy(catalogue, claim),
-        ...questionedSource(catalogue, claim),
         ...convertedSlip(input, claim, claim.keys.says, ['says', 'date']),
       ]),
-    ...catalogue
-      .ofType('event')
-      .flatMap((event) =>
-        (event.keys.stated ?? []).flatMap((one, i) => convertedSlip(input, event, one, ['stated', i, 'date'])),
+    ...[...catalogue.ofType('event'), ...catalogue.ofType('holding')].flatMap((entry) =>
+      (['stated', 'begins', 'ends', 'held'] as const).flatMap((key) =>
+        statedUnder(entry, key).flatMap((one, i) => convertedSlip(input, entry, one, [key, i, 'date'])),
       ),
+    ),
+    ...gradeAboveSource(input),
+    ...twoPossessors(input),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];
@@ -95,31 +106,76 @@ function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Dia
   ];
 }
 
-function questionedSource(catalogue: Catalogue, claim: Entry<'claim'>): readonly Diagnostic[] {
-  const source = catalogue.get(claim.keys.source);
-  const judged = source && isOfType(source, 'source') ? source.keys.authenticity : undefined;
-  const authenticity = typeof judged === 'string' ? judged : judged?.is;
-  if (authenticity !== 'questioned' || rankOf(claim.keys.grade) >= rankOf('possible')) return [];
-  return [
-    doubt(
-      claim,
-      ['grade'],
-      'grade-above-source',
-      `the claim is ${claim.keys.grade}, but its source ${claim.keys.source} is questioned; it is computed as possible`,
-      'write grade: possible, or settle the question about the source',
-    ),
-  ];
+function statedUnder(entry: Entry, key: string): readonly StatedWords[] {
+  return ((entry.keys as Record<string, unknown>)[key] ?? []) as readonly StatedWords[];
+}
+
+/** Statements graded better than a questioned source allows. */
+function gradeAboveSource({ catalogue, statements }: DoubtInput): readonly Diagnostic[] {
+  return statements.all.flatMap((one) => {
+    const entry = catalogue.get(one.entry);
+    const source = one.source === null ? undefined : catalogue.get(one.source);
+    const judged = source && isOfType(source, 'source') ? source.keys.authenticity : undefined;
+    const authenticity = typeof judged === 'string' ? judged : judged?.is;
+    if (!entry || authenticity !== 'questioned' || rankOf(one.statedGrade) >= rankOf('possible')) return [];
+    const path = one.kind === 'claim' ? ['grade'] : [...one.path, 'grade'];
+    return [
+      doubt(
+        entry,
+        path,
+        'grade-above-source',
+        `the statement is ${one.statedGrade}, but its source ${one.source} is questioned; it is computed as possible`,
+        'write grade: possible, or settle the question about the source',
+      ),
+    ];
+  });
+}
+
+/** Two possessors who, on probable statements, both held the same piece throughout more than the paperwork lag. */
+function twoPossessors(input: DoubtInput): readonly Diagnostic[] {
+  const { catalogue, settings } = input;
+  const possessors = catalogue.ofType('holding').filter((one) => one.keys.capacity === 'possessor');
+  return possessors.flatMap((one, i) =>
+    possessors.slice(i + 1).flatMap((other) => {
+      const shared = one.keys['shared-with'] ?? other.keys['shared-with'];
+      if (shared || !one.keys.objects.some((id) => other.keys.objects.some((second) => samePiece(id, second))))
+        return [];
+      const [a, b] = [heldThroughout(input, one.id), heldThroughout(input, other.id)];
+      if (!a || !b) return [];
+      const both = { first: Math.max(a.first, b.first), last: Math.min(a.last, b.last) };
+      if (both.last - both.first + 1 <= Math.max(settings.paperworkLagDays, 1) + 1) return [];
+      return [
+        doubt(
+          other,
+          ['begins'],
+          'two-possessors',
+          `${one.id} and ${other.id} are both possessors of the same piece, ${formatDays(both, 'day')}`,
+          'if they shared it, write shared-with; else check the dates, or the capacity of one of them',
+        ),
+      ];
+    }),
+  );
+}
+
+/** An object and its panel are the same piece; two panels are not. */
+function samePiece(a: string, b: string): boolean {
+  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
+}
+
+/** From the latest beginning to the earliest end, on probable statements; null where it is empty or open. */
+function heldThroughout({ statements, rangesOf }: DoubtInput, holding: string): DayRange | null {
+  const begins = statements.moments.momentOf(holding, 'begins');
+  const ends = statements.moments.momentOf(holding, 'ends');
+  const first = begins ? rangesOf(begins)[1]?.latest?.day : undefined;
+  const last = ends ? rangesOf(ends)[1]?.earliest?.day : undefined;
+  return first !== undefined && last !== undefined && first <= last ? { first, last } : null;
 }
 
 /** A day in the words of the document that does not become the date given. */
 function convertedSlip(
   { settings }: DoubtInput,
   entry: Entry,
-  words: {
-    readonly date?: string | undefined;
-    readonly calendar?: string | undefined;
-    readonly 'as-written'?: string | undefined;
-  },
+  words: StatedWords,
   path: KeyPath,
 ): readonly Diagnostic[] {
   if (words.date === undefined || words['as-written'] === undefined) return [];

@@ -17,6 +17,7 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
   if (audience === 'restricted') return whole;
   const standIns = standInsOf(whole, audience);
   let entries = whole.entries
+    .map((entry) => withoutOwnText(entry, audience))
     .filter((entry) => isShown(entry, audience) && !standIns.has(entry.id))
     .map((entry) => withCoarsePlace(withoutWithheld(entry), audience));
   let before = whole.entries.length;
@@ -31,12 +32,12 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
   }
   const gone = removed();
   const shown = entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
-  const stands = [...standIns.values()];
+  const stands = [...standIns.values()].flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
   const holdsMore =
     shown.length + stands.length < whole.entries.length ||
     shown.some((entry) => (entry.withheld ?? []).length > 0) ||
     stands.length > 0;
-  return buildCatalogue([...shown, ...stands], audience, holdsMore);
+  return buildCatalogue([...shown, ...stands], audience, holdsMore, standIns);
 }
 
 function isShown(entry: Entry, audience: Access): boolean {
@@ -49,7 +50,7 @@ function isShown(entry: Entry, audience: Access): boolean {
   return !(isOfType(entry, 'figure') && entry.keys['may-be-shown'] === 'no');
 }
 
-/** Nameless stand-ins for parties with a public name, numbered in the order of their ids. */
+/** Stand-ins without name and id: parties with a public name, and holdings that are known, not disclosed. */
 function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Entry> {
   const standIns = new Map<string, Entry>();
   for (const party of whole.ofType('party')) {
@@ -59,7 +60,35 @@ function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Ent
     const keys: Keys<'party'> = { id, type: 'party', title: name, is: party.keys.is };
     standIns.set(party.id, { ...party, id, keys, argument: { type: 'root', children: [] }, standsIn: true } as Entry);
   }
+  let holdings = 0;
+  for (const holding of whole.ofType('holding')) {
+    if (!holding.keys['not-disclosed'] || maySee(audience, holding.access)) continue;
+    holdings += 1;
+    const { capacity, objects, 'not-disclosed': notDisclosed } = holding.keys;
+    const id = `HO-not-disclosed-${holdings}`;
+    const keys = {
+      id,
+      type: 'holding',
+      title: 'Known, not disclosed',
+      capacity,
+      objects,
+      'not-disclosed': notDisclosed,
+    } as Keys<'holding'>;
+    standIns.set(holding.id, {
+      ...holding,
+      id,
+      keys,
+      argument: { type: 'root', children: [] },
+      standsIn: true,
+    } as Entry);
+  }
   return standIns;
+}
+
+/** The settings are needed for every audience; their text is shown only to those who may see the entry. */
+function withoutOwnText(entry: Entry, audience: Access): Entry {
+  if (entry.type !== 'workspace' || maySee(audience, entry.access)) return entry;
+  return { ...entry, access: 'public', argument: { type: 'root', children: [] } };
 }
 
 /** Coordinates of sites as far as the place's own \`show\` allows: exact, a tenth of a degree, or none. */

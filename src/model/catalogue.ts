@@ -31,6 +31,8 @@ export interface Catalogue {
   readonly links: readonly Link[];
   /** True where entries or keys were taken out for the audience. */
   readonly holdsMore: boolean;
+  /** The id under which an entry of the whole file stands here; null where it was taken out. */
+  shownAs(id: string): string | null;
   get(id: string): Entry | undefined;
   resolve(reference: string): Target | null;
   ofType<Type extends EntryType>(type: Type): readonly Entry<Type>[];
@@ -41,7 +43,12 @@ export interface Catalogue {
 const EDGES = ['begins', 'ends', 'start', 'end'] as const;
 
 /** Builds a catalogue; the order in which the entries come never matters. */
-export function buildCatalogue(entries: readonly Entry[], audience: Access, holdsMore: boolean): Catalogue {
+export function buildCatalogue(
+  entries: readonly Entry[],
+  audience: Access,
+  holdsMore: boolean,
+  standIns: ReadonlyMap<string, Entry> = new Map(),
+): Catalogue {
   const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
   const byId = new Map(sorted.map((entry) => [entry.id, entry]));
   const links = sorted.flatMap((entry) => linksOf(byId, entry));
@@ -55,6 +62,7 @@ export function buildCatalogue(entries: readonly Entry[], audience: Access, hold
     entries: sorted,
     links,
     holdsMore,
+    shownAs: (id) => standIns.get(id)?.id ?? (byId.has(id) ? id : null),
     get: (id) => byId.get(id),
     resolve: (reference) => resolveIn(byId, reference),
     ofType,

@@ -30,12 +30,17 @@ export const text = (): z.ZodString => z.string().min(1).register(fieldNotes, { 
 /** Text, or one text a language: `{ en: ..., el: ... }`. */
 export const localText = () => z.union([text(), z.record(z.string().regex(/^[a-z]{2,3}(-[A-Za-z0-9]+)*$/), text())]);
 
-/** A number written as YAML writes numbers. */
-export const number = () =>
+/** A number written as YAML writes numbers, in a range. */
+export const number = (least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY) =>
   z.preprocess(
     (value) => (typeof value === 'string' && /^[+-]?(\d+\.?\d*|\.\d+)$/.test(value) ? Number(value) : value),
-    z.number(),
+    bounded(least, most),
   );
+
+function bounded(least: number, most: number): z.ZodNumber {
+  const above = Number.isFinite(least) ? z.number().min(least) : z.number();
+  return Number.isFinite(most) ? above.max(most) : above;
+}
 
 /** An EDTF date, as text; which day range it covers is computed later. */
 export const date = () => z.string().min(1).register(fieldNotes, { holds: 'date' });
@@ -74,10 +79,13 @@ export const calendar = () => z.enum(CALENDARS);
 
 export const BASES = ['first-hand', 'reported', 'inferred', 'comparison', 'handed down', 'unknown'] as const;
 
+/** The name of an inline statement: letters, digits, hyphens and dots. */
+export const statementName = () => z.string().regex(ID_SHAPE);
+
 /** A dated statement written inside an event or a holding. */
 export const statedDate = () =>
   z.strictObject({
-    ref: text().optional().describe('a name of its own; the statement is then ENTRY#ref'),
+    ref: statementName().optional().describe('a name of its own; the statement is then ENTRY#ref'),
     date: date().describe('EDTF, in quotation marks'),
     sense: z.enum(SENSES).optional().describe('what the date means; within where nothing is said'),
     calendar: calendar().optional().describe('the calendar of the date; gregorian where nothing is said'),

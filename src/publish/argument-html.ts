@@ -19,6 +19,8 @@ export interface LinkTarget {
 export function argumentHtml(argument: Root, id: string, resolve: (target: string) => LinkTarget | null): string {
   const tree = structuredClone(argument);
   visit(tree, (node, index, parent) => {
+    if (node.type === 'image' && parent && index !== undefined)
+      parent.children.splice(index, 1, { type: 'text', value: node.alt ?? '' });
     if (node.type === 'heading') node.depth = Math.min(6, node.depth + 2) as 1;
     if ((node.type !== 'link' && node.type !== 'definition') || !isEntryLink(node.url)) return;
     const target = resolve(decodeTarget(node.url));

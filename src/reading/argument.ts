@@ -1,4 +1,4 @@
-import type { Definition, Html, Link as MarkdownLink, Root } from 'mdast';
+import type { Definition, Html, Image, Link as MarkdownLink, Root } from 'mdast';
 import remarkFrontmatter from 'remark-frontmatter';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
@@ -32,13 +32,14 @@ export function readArgument({ file, text }: TextFile): Argument {
   const tree = markdown.parse(text);
   const links: TextLink[] = [];
   const problems: Diagnostic[] = [];
-  const placeOf = (node: MarkdownLink | Definition | Html): Place => ({
+  const placeOf = (node: MarkdownLink | Definition | Html | Image): Place => ({
     file,
     line: node.position?.start.line ?? 1,
     column: node.position?.start.column ?? 1,
   });
   visit(tree, (node) => {
     if (node.type === 'html') problems.push(htmlNote(placeOf(node)));
+    if (node.type === 'image') problems.push(pictureDoubt(placeOf(node)));
     if (node.type !== 'link' && node.type !== 'definition') return;
     if (isEntryLink(node.url)) links.push({ target: decodeTarget(node.url), place: placeOf(node) });
     else if (!/^(https?:|mailto:|#)/i.test(node.url)) problems.push(linkProblem(node.url, placeOf(node)));
@@ -54,6 +55,16 @@ function htmlNote(place: Place): Diagnostic {
     place,
     message: 'HTML in the text is left out of the site',
     mend: 'use Markdown: *emphasis*, **strong**, [words](link), > quotation, a table with | bars',
+  };
+}
+
+function pictureDoubt(place: Place): Diagnostic {
+  return {
+    code: 'picture-in-text',
+    severity: 'doubt',
+    place,
+    message: 'a picture inside a text is not shown; its words are',
+    mend: 'give the picture an entry of its own (type: figure), with its credit and what is to be seen, and link to it',
   };
 }
 

@@ -68,6 +68,15 @@ function fenceProblem(file: string, text: string): Diagnostic | null {
   }
   if (/^---[ \t]*\r?$/.test(first)) {
     if (closingFence(rest.join('\n').replaceAll('\r', '')) !== -1) return null;
+    const almost = rest.findIndex((line) => /^(--|-{4,}|[–—]+|===+)[ \t]*\r?$/.test(line));
+    if (almost !== -1) {
+      return problem(
+        'front-matter-open',
+        almost + 2,
+        'this line is to close the keys, but it is not three hyphens',
+        'write exactly --- on this line',
+      );
+    }
     return problem(
       'front-matter-open',
       1,

@@ -66,8 +66,8 @@ function unknownId(catalogue: Catalogue, entry: Entry, reference: string, note: 
       fitting.map((one) => one.id),
     ),
     ...nearest(reference, byTitle.keys(), 1).map((title) => byTitle.get(title) as string),
-  ].slice(0, 3);
-  const offers = near.map((id) => `${id} (${titleOf(catalogue.get(id) as Entry)})`);
+  ];
+  const offers = [...new Set(near)].slice(0, 3).map((id) => `${id} (${titleOf(catalogue.get(id) as Entry)})`);
   return {
     code: 'unknown-id',
     severity: 'error',

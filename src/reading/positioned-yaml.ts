@@ -3,7 +3,7 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
 import type { KeyPath } from '../model/entry.ts';
 import { lineStarts, positionAt } from './text-file.ts';
-import { yamlProblem } from './yaml-problems.ts';
+import { COMMENT_IN_TEXT, yamlProblem } from './yaml-problems.ts';
 
 /** YAML as data, with the place of every key and value. */
 export interface PositionedYaml {
@@ -33,10 +33,16 @@ export function readYaml(file: string, fileText: string, from: number, to: numbe
   const problems = [...document.errors, ...document.warnings].map((error: YAMLError) =>
     yamlProblem(error, text, placeAt),
   );
+  const cut = swallowedText(text).map((offset) => ({
+    ...COMMENT_IN_TEXT,
+    severity: 'error' as const,
+    place: placeAt(offset),
+  }));
+  const told = cut.length > 0 ? cut : distinct(problems);
   const nodeAt = (path: KeyPath): Node | null => findNode(document, path)?.node ?? null;
   return {
-    data: dataOf(document, problems, placeAt(0)),
-    problems,
+    data: cut.length > 0 ? null : dataOf(document, told as Diagnostic[], placeAt(0)),
+    problems: told,
     placeOfValue: (path) => placeAt(nearestOffset(document, path, 'value')),
     placeOfKey: (path) => placeAt(nearestOffset(document, path, 'key')),
     sourceOf: (path) => {
@@ -44,6 +50,22 @@ export function readYaml(file: string, fileText: string, from: number, to: numbe
       return range ? text.slice(range[0], range[1]) : null;
     },
   };
+}
+
+/** The same slip on the same line is told once. */
+function distinct(problems: readonly Diagnostic[]): Diagnostic[] {
+  return [...new Map(problems.map((one) => [`${one.code} ${one.place.line}`, one])).values()];
+}
+
+/** Offsets of ` #3` and the like, which YAML takes for a comment, so that the rest of the text would be lost. */
+function swallowedText(text: string): readonly number[] {
+  const found: number[] = [];
+  for (const match of text.matchAll(/^[^\n]*$/gm)) {
+    const bare = match[0].replace(/"(?:[^"\\]|\\.)*"|'[^']*'/g, (quoted) => 'x'.repeat(quoted.length));
+    const hash = bare.search(/\S #[^\s#]/);
+    if (hash !== -1 && !/^\s*#/.test(bare) && !/\s#\s/.test(bare.slice(0, hash))) found.push(match.index + hash + 2);
+  }
+  return found;
 }
 
 function dataOf(document: Document, problems: Diagnostic[], place: Place): unknown {

@@ -35,7 +35,7 @@ export function checkEntry(raw: RawEntry): CheckedEntry {
     return {
       id,
       entry: null,
-      problems: [...problems, ...schemaProblems(schema, result.error?.issues ?? [], raw.places)],
+      problems: mergeEmpty(problems, schemaProblems(schema, result.error?.issues ?? [], raw.places)),
     };
   }
   const entry = {
@@ -47,6 +47,27 @@ export function checkEntry(raw: RawEntry): CheckedEntry {
     placeOf: (path: KeyPath): Place => raw.places.placeOfValue(path),
   };
   return { id, entry, problems };
+}
+
+/** A required key without a value is told once, as an error with the mend to fill it in. */
+function mergeEmpty(notes: readonly Diagnostic[], errors: readonly Diagnostic[]): readonly Diagnostic[] {
+  const keyOf = (one: Diagnostic): string => /^"([^"]*)"/.exec(one.message)?.[1] ?? '';
+  const missing = new Set(errors.filter((one) => one.code === 'missing-key').map(keyOf));
+  const empty = notes.filter((one) => one.code === 'no-value' && missing.has(keyOf(one)));
+  const filled = new Set(empty.map(keyOf));
+  return [
+    ...notes.filter((one) => !empty.includes(one)),
+    ...errors.map((one) =>
+      one.code === 'missing-key' && filled.has(keyOf(one))
+        ? {
+            ...one,
+            place: empty.find((note) => keyOf(note) === keyOf(one))?.place ?? one.place,
+            message: `"${keyOf(one)}" has no value`,
+            mend: one.mend.replace(/^add "[^"]*"/, `write a value after "${keyOf(one)}:"`),
+          }
+        : one,
+    ),
+  ];
 }
 
 function isEntryType(type: unknown): type is EntryType {
@@ -91,7 +112,7 @@ function withoutEmpty(raw: RawEntry): {
 }
 
 function emptyKey(key: string, place: Place): Diagnostic {
-  if (/\s/.test(key)) {
+  if (!/^[A-Za-z][A-Za-z-]*$/.test(key)) {
     return {
       code: 'yaml-comma-in-text',
       severity: 'error',

@@ -8,7 +8,7 @@ import { checkLinks } from './links.ts';
 import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
 import { readSurveyTable } from './survey-table.ts';
 import type { TextFile } from './text-file.ts';
-import { checkWhole } from './whole-workspace.ts';
+import { checkPanels, checkWhole } from './whole-workspace.ts';
 import { checkDates } from './written-dates.ts';
 
 /** The files of a workspace as they were loaded. */
@@ -53,7 +53,12 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
   problems.push(...twice);
   const settled = withAccess(entries);
   const leftOut = checked.filter((one) => !one.entry && one.id !== null).map((one) => one.id as string);
-  problems.push(...checkLinks(settled, textLinks, leftOut), ...checkWhole(settled), ...checkDates(settled));
+  problems.push(
+    ...checkLinks(settled, textLinks, leftOut),
+    ...checkWhole(settled),
+    ...checkPanels(settled),
+    ...checkDates(settled),
+  );
   return {
     catalogue: buildCatalogue(settled, 'restricted', false),
     problems: problems.sort(compareDiagnostics),
@@ -74,7 +79,7 @@ function readEntryFile(
   const data = front.yaml?.data;
   if (!front.yaml || data === null || data === undefined || typeof data !== 'object' || Array.isArray(data)) {
     const none = front.problems.some((problem) => problem.severity === 'error') ? [] : [noKeys(file)];
-    return { id: null, entry: null, problems: [...front.problems, ...none] };
+    return { id: idInBrokenText(file.text), entry: null, problems: [...front.problems, ...none] };
   }
   const argument = readArgument(file);
   textLinks.set(file.file, argument.links);
@@ -86,6 +91,11 @@ function readEntryFile(
   };
   const result = checkEntry(withDefaults(raw, defaults));
   return { ...result, problems: [...front.problems, ...argument.problems, ...result.problems] };
+}
+
+/** The id of an entry whose keys cannot be read, so that links to it are not reported as well. */
+function idInBrokenText(text: string): string | null {
+  return /^id:[ \t]*["']?([A-Za-z0-9][A-Za-z0-9.-]*)/m.exec(text)?.[1] ?? null;
 }
 
 function noKeys({ file }: TextFile): Diagnostic {
@@ -153,7 +163,7 @@ function withAccess(entries: readonly Omit<Entry, 'access'>[]): readonly Entry[]
   const workspace = entries.find((entry): entry is Entry<'workspace'> => entry.type === 'workspace');
   const usual = workspace?.keys['access-default'] ?? 'internal';
   return entries.map((entry) => {
-    const byType = entry.type === 'request-for-return' ? 'restricted' : entry.type === 'workspace' ? 'public' : usual;
+    const byType = entry.type === 'request-for-return' ? 'restricted' : usual;
     return { ...entry, access: entry.keys.access ?? byType };
   });
 }

@@ -13,6 +13,19 @@ export interface Places {
   sourceOf(path: KeyPath): string | null;
 }
 
+/** Words that people write for ours. */
+const SYNONYMS: Readonly<Record<string, string>> = {
+  before: 'by',
+  until: 'by',
+  after: 'not-before',
+  since: 'not-before',
+  on: 'within',
+  in: 'within',
+  certain: 'established',
+  sure: 'established',
+  likely: 'probable',
+};
+
 type Issue = z.core.$ZodIssue;
 
 /** Puts the issues of a schema into words, one diagnostic a slip. */
@@ -72,11 +85,11 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     (issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union')
   ) {
     const choice = issue.code === 'invalid_value' ? `: one of ${issue.values.join(', ')}` : '';
-    return error('missing-key', `"${key}" is missing`, `add a line "${key}: ..."${choice}`);
+    return error('missing-key', `"${key}" is missing`, `add "${key}: ..."${choice}`);
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);
-    const [near] = nearest(String(input), values, 1);
+    const near = values.find((value) => value === SYNONYMS[String(input)]) ?? nearest(String(input), values, 1)[0];
     const all = `the words here are: ${values.join(', ')}`;
     return error(
       'unknown-word',
@@ -88,7 +101,7 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
   if (issue.code === 'too_small')
     return error('empty-value', `"${key}" is empty or too short`, 'write a value, or delete the line');
   if (issue.code === 'invalid_format') {
-    return error('bad-shape', `"${String(input)}" does not have the shape of "${key}"`, shapeMend(key));
+    return error('bad-shape', `"${String(input)}" does not have the shape of "${key}"`, shapeMend(key, String(input)));
   }
   return error('bad-value', `"${key}" cannot be read: ${issue.message}`, 'compare with docs/format.md');
 }
@@ -127,6 +140,13 @@ function wrongType(
   if (issue.expected === 'number') {
     return error('not-a-number', `"${String(input)}" is not a number`, `write "${key}" in digits only, without a unit`);
   }
+  if (issue.expected === 'array') {
+    return error(
+      'wants-list',
+      `"${key}" wants a list, but holds a single value`,
+      `write each item on a line of its own below "${key}:", set in by two spaces and beginning with a hyphen: - { ... }`,
+    );
+  }
   if (issue.expected === 'object') {
     return error(
       'wants-keys',
@@ -146,7 +166,11 @@ function lastName(path: KeyPath): string {
   return names.at(-1) ?? 'the entry';
 }
 
-function shapeMend(key: string): string {
+function shapeMend(key: string, input: string): string {
+  if (key === 'table')
+    return 'the name of a CSV file beside this entry: panel-A.csv; a spreadsheet can save its table as CSV';
+  if (/[,;]/.test(input) && key !== 'id')
+    return `several ids stand in square brackets, with commas: ${key}: [${input.split(/[,;]\s*/).join(', ')}]`;
   if (key === 'id') return 'letters (a-z), digits, - and . only, no spaces: EV-removal, PE-joint-2';
   if (key === 'base-url' || key === 'url') return 'write the whole address, beginning with https://';
   if (/size|thickness|weight|value/.test(key))

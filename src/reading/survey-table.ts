@@ -29,6 +29,7 @@ export function readSurveyTable(
     rows = parse(table.text, {
       info: true,
       bom: true,
+      delimiter: delimiterOf(table.text),
       relax_column_count: true,
       skip_empty_lines: true,
       trim: true,
@@ -39,8 +40,17 @@ export function readSurveyTable(
   const [head, ...body] = rows;
   if (!head) return { rows: [], problems: [notCsv(table.file, new Error('the table is empty'))] };
   const problems: Diagnostic[] = [];
-  const raw = body.map((row) => rawRow(table.file, head.record, row, survey, problems));
+  const raw = body
+    .filter((row) => row.record.some((cell) => cell !== ''))
+    .map((row) => rawRow(table.file, head.record, row, survey, problems));
   return { rows: raw, problems };
+}
+
+/** Commas; spreadsheets of some countries part the columns by semicolons or tabs. */
+function delimiterOf(text: string): string {
+  const head = text.slice(0, text.search(/[\r\n]|$/));
+  if (head.includes(',')) return ',';
+  return head.includes(';') ? ';' : head.includes('\t') ? '\t' : ',';
 }
 
 function rawRow(

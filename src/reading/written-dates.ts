@@ -1,8 +1,11 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { CALENDARS, type CalendarName } from '../dates/calendars/calendar.ts';
+import { dayOf } from '../dates/day.ts';
 import { parseDuration } from '../dates/duration.ts';
-import type { DateSettings } from '../dates/expression.ts';
+import type { DateExpression, DateProblem, DateSettings, DateWarning } from '../dates/expression.ts';
+import { fromWords } from '../dates/from-words.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { formatExpression, hullOfExpression } from '../dates/wording.ts';
 import { ENTRY_SCHEMAS, type Entry } from '../model/entry.ts';
 import { settingsOf } from '../model/settings.ts';
 import { findNotedFields, type NotedField } from '../model/walk-fields.ts';
@@ -19,6 +22,23 @@ export function checkDates(entries: readonly Entry[]): readonly Diagnostic[] {
   );
 }
 
+const WARNING_MENDS: Readonly<Record<DateWarning['code'], string>> = {
+  'date-short-year': 'write four digits for a year; for a decade "192X", for a century "19XX"',
+  'date-time-of-day': 'leave the time of day to the words of the entry',
+  'date-far-off': 'check the year and the calendar',
+  'date-season-or-years':
+    'if two years are meant, write "1926/1927" (it lasted) or "[1926..1927]" (one unknown day between)',
+};
+
+/** Days so far from anything in a museum's file that a slip is likelier: a wrong calendar, a digit too many. */
+function farOff(written: string, date: DateExpression): readonly DateWarning[] {
+  const { first, last } = hullOfExpression(date);
+  const late = Number.isFinite(first) && first > dayOf(2100, 1, 1);
+  const early = date.calendar !== 'gregorian' && Number.isFinite(last) && last < dayOf(500, 1, 1);
+  if (!late && !early) return [];
+  return [{ code: 'date-far-off', text: `"${written}" is ${formatExpression(date)} in the Gregorian calendar` }];
+}
+
 function checkDate(entry: Entry, field: NotedField, settings: DateSettings): readonly Diagnostic[] {
   const base = { place: entry.placeOf(field.path), entry: entry.id };
   if (/[\u2018-\u201f\u2032\u2033]/.test(field.value)) {
@@ -33,17 +53,27 @@ function checkDate(entry: Entry, field: NotedField, settings: DateSettings): rea
     ];
   }
   const result = readDate(field.value, calendarBeside(field), settings);
-  if (isDateProblem(result)) return [{ ...base, ...result, severity: 'error' }];
-  return result.warnings.map((warning) => ({
+  if (isDateProblem(result)) return [{ ...base, ...result, mend: mendOf(field.value, result), severity: 'error' }];
+  return [...farOff(field.value, result), ...result.warnings].map((warning) => ({
     ...base,
     code: warning.code,
     severity: 'doubt',
     message: warning.text,
-    mend:
-      warning.code === 'date-short-year'
-        ? 'write four digits for a year; for a decade "192X", for a century "19XX"'
-        : 'leave the time of day to the words of the entry',
+    mend: WARNING_MENDS[warning.code],
   }));
+}
+
+/** Words that are understood are offered as EDTF; day and month in one digit are filled up. */
+function mendOf(written: string, problem: DateProblem): string {
+  if (problem.code !== 'date-not-edtf') return problem.mend;
+  const filled = written.replace(/^(\d{4})-(\d{1,2})(?:-(\d{1,2}))?$/, (_, year: string, month: string, day?: string) =>
+    [year, month.padStart(2, '0'), ...(day === undefined ? [] : [day.padStart(2, '0')])].join('-'),
+  );
+  if (filled !== written) return `write "${filled}"`;
+  if (/^\d{1,2}[/.]\d{1,2}[/.]\d{4}$/.test(written)) return 'write the year first, then month and day: "1926-04-12"';
+  const words = fromWords(written);
+  if (!words) return problem.mend;
+  return `write date: "${words.edtf}"${words.sense ? ` with sense: ${words.sense}` : ''}, and keep the words under as-written`;
 }
 
 /** The calendar named in the same map, Gregorian where there is none. */

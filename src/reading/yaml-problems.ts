@@ -38,10 +38,29 @@ const BRACKET_OPEN: Wording = {
   mend: 'close it: every [ needs its ], every { its }',
 };
 
+const COMMA_MISSING: Wording = {
+  code: 'yaml-comma-missing',
+  message: 'a comma is missing between two keys inside the brackets',
+  mend: 'write a comma after each value: { date: "1926", grade: probable }',
+};
+
+const NEIGHBOURS: Wording = {
+  code: 'yaml-set-in',
+  message: 'this line is set in differently from its neighbours',
+  mend: 'begin it in the same column as the keys that belong with it',
+};
+
 const SET_IN: Wording = {
   code: 'yaml-set-in',
   message: 'a line below this key is set in, although the key has a value already',
   mend: 'begin the next key in the same column as this one',
+};
+
+/** Words for text that YAML would take for a comment. */
+export const COMMENT_IN_TEXT: Wording = {
+  code: 'yaml-comment-in-text',
+  message: 'from the # on, YAML takes the rest of the line for a comment, so it would be lost',
+  mend: 'put the whole text in quotation marks: "lot #3"; a comment of your own is set off by a space after the #',
 };
 
 /** Words for a line that is set in with hard spaces, wherever it is noticed. */
@@ -76,7 +95,22 @@ function fromLine(error: YAMLError, line: string): Wording | null {
   if (error.code === 'DUPLICATE_KEY') return null;
   if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
   if (/^ *\u00a0/.test(line)) return HARD_SPACE;
-  if (error.code === 'BAD_SCALAR_START' || /:\s+[@`%*&!|>]/.test(line)) {
+  if (/^\s*[\w-]+\s*=\s/.test(line)) {
+    return {
+      code: 'yaml-no-colon',
+      message: 'a key is followed by a colon, not by an equals sign',
+      mend: `write ${line.trim().replace(/\s*=\s*/, ': ')}`,
+    };
+  }
+  if (/:\s+"[^"]*"\s*[^\s,}\]#]/.test(line) || /:\s+'[^']*'\s*[^\s,}\]#']/.test(line)) {
+    if (/\{.*["\w]\s+[a-z-]+:/.test(line)) return COMMA_MISSING;
+    return {
+      code: 'yaml-text-after-quote',
+      message: 'text goes on after a closing quotation mark',
+      mend: 'put the whole text in double quotation marks, and write \\" for those inside: "\\"Sold\\" to the museum", "The dealer\'s sale"',
+    };
+  }
+  if (error.code === 'BAD_SCALAR_START' || /^\s*(?:- )?[\w-]+:\s+(?:[@`%*&!|>]|- )/.test(line)) {
     return {
       code: 'yaml-special-start',
       message: 'a value begins with a character that has a meaning of its own in YAML',
@@ -98,6 +132,8 @@ function fromLine(error: YAMLError, line: string): Wording | null {
     };
   }
   if (oddQuotes(line)) return null;
+  if (/\{.*["\w]\s+[a-z-]+:/.test(line)) return COMMA_MISSING;
+  if (/Sequence item without -|same column|indentation/i.test(error.message)) return NEIGHBOURS;
   return ['MULTILINE_IMPLICIT_KEY', 'BLOCK_AS_IMPLICIT_KEY', 'BAD_INDENT'].includes(error.code) ? SET_IN : null;
 }
 

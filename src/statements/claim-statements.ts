@@ -1,6 +1,6 @@
-import { titleOf } from '../model/catalogue.ts';
-import type { Entry } from '../model/entry.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
 import type { Collector } from './collector.ts';
+import { doubtLasted } from './event-statements.ts';
 
 /** A claim is one statement with the claim's own id; only what says a date enters the network. */
 export function collectClaim(collector: Collector, claim: Entry<'claim'>): void {
@@ -38,7 +38,8 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
     { id: claim.id, kind: 'claim', path: ['says'] },
     words,
     span,
-    `${edge}“${titleOf(subject)}”`,
+    `${edge}“${collector.title(subject)}”`,
     out ? { notUsed: `the claim is ${standing}` } : {},
   );
+  if (isOfType(subject, 'event')) doubtLasted(collector, subject, words, ['says'], claim);
 }

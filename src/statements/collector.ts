@@ -4,7 +4,7 @@ import type { CalendarName } from '../dates/calendars/calendar.ts';
 import type { DateExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import type { Sense } from '../dates/sense.ts';
-import type { Catalogue } from '../model/catalogue.ts';
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
 import { datedLinks } from './dated-links.ts';
@@ -44,10 +44,20 @@ export class Collector {
   readonly statements: FileStatement[] = [];
   readonly problems: Diagnostic[] = [];
 
-  constructor(catalogue: Catalogue) {
+  /** Titles are told as this audience reads them. */
+  private readonly shown: Catalogue;
+
+  constructor(catalogue: Catalogue, shown: Catalogue) {
     this.catalogue = catalogue;
+    this.shown = shown;
     this.settings = settingsOf(catalogue.workspace);
     this.moments = findMoments(catalogue);
+  }
+
+  /** Title of an entry as the audience reads it. */
+  title(entry: Entry): string {
+    const shownAs = this.shown.shownAs(entry.id);
+    return titleOf((shownAs === null ? undefined : this.shown.get(shownAs)) ?? entry);
   }
 
   /** Reads a date of an entry; null where it cannot be read (reported when the entries were read). */
@@ -126,7 +136,7 @@ export class Collector {
     words: DatedWords,
     sense: Sense,
   ): Diagnostic {
-    const between = words.date.replace(/^([^/]*)\/([^/]*)$/, '[$1..$2]');
+    const between = betweenOf(words.date);
     const wording = {
       'interval-on-moment': {
         severity: 'doubt' as const,
@@ -151,4 +161,10 @@ export class Collector {
     }[trouble];
     return { code: `date-${trouble}`, place: entry.placeOf([...path, 'date']), entry: entry.id, ...wording };
   }
+}
+
+/** The reading "one unknown day between" of an interval: `1921/1926` becomes `[1921..1926]`. */
+export function betweenOf(interval: string): string {
+  const [from = '', to = ''] = interval.split('/').map((end) => (end === '..' ? '' : end));
+  return `[${from}..${to}]`;
 }

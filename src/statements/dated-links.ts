@@ -90,7 +90,7 @@ function lasted(span: Span, sense: Sense, a: DayRange, b: DayRange): DatedLinks 
 
 function eachOf(span: Span, sense: Sense, members: readonly DayRange[]): DatedLinks {
   if (sense === 'not-yet') return checked(notBefore(span.start, Math.max(...members.map((one) => one.first))));
-  if (sense !== 'under-way') return { links: [], trouble: 'all-of-refused' };
+  if (sense !== 'under-way' || span.single) return { links: [], trouble: 'all-of-refused' };
   return checked([
     ...notAfter(span.start, Math.min(...members.map((one) => one.last))),
     ...notBefore(span.end, Math.max(...members.map((one) => one.first))),

@@ -1,7 +1,6 @@
 import { type Grade, gradeOfRank, lowestGrade, rankOf } from '../base/grade.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Entry } from '../model/entry.ts';
-import { IDENTIFICATION_LEVELS } from '../model/types/evidence.ts';
 import table from '../reference/dated-materials.json' with { type: 'json' };
 
 /** A row of the table of dated materials. */
@@ -9,6 +8,15 @@ export type DatedMaterial = (typeof table)[number];
 
 /** A material as a trace names it. */
 export type NamedMaterial = NonNullable<Entry<'evidence'>['keys']['materials']>[number];
+
+/** Which identifications suffice where the table needs one: an element tells no class and no crystal form. */
+const SUFFICES: Readonly<Record<NamedMaterial['identified-as'], readonly NamedMaterial['identified-as'][]>> = {
+  'crystal form': ['crystal form'],
+  compound: ['crystal form', 'compound'],
+  element: ['crystal form', 'compound', 'element'],
+  class: ['crystal form', 'compound', 'class'],
+  look: ['crystal form', 'compound', 'element', 'class', 'look'],
+};
 
 /** The table of dated materials, each row with source, standing and how sure it is. */
 export const DATED_MATERIALS: readonly DatedMaterial[] = table;
@@ -51,7 +59,7 @@ export function gradeOfMaterial(
   if (rankOf(cap) > rankOf(material.grade))
     notes.push(`the year is ${row.howSure}${row.standing === 'memory' ? ' and from memory' : ''} in the table`);
   caps.push(cap);
-  if (levelOf(material['identified-as']) > levelOf(row.needs)) {
+  if (!SUFFICES[row.needs as keyof typeof SUFFICES].includes(material['identified-as'])) {
     caps.push('possible');
     notes.push(`identified as ${material['identified-as']}, where ${row.needs} is needed`);
   }
@@ -65,9 +73,4 @@ export function gradeOfMaterial(
 function rowCap(row: DatedMaterial): Grade {
   const byCertainty = row.howSure === 'high' ? 0 : row.howSure === 'medium' ? 1 : 2;
   return gradeOfRank(Math.max(byCertainty, row.standing === 'memory' ? 1 : 0));
-}
-
-/** 0 for the finest identification. */
-function levelOf(level: string): number {
-  return IDENTIFICATION_LEVELS.indexOf(level as (typeof IDENTIFICATION_LEVELS)[number]);
 }

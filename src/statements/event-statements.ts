@@ -1,8 +1,7 @@
 import { formatDuration, longestDays, parseDuration } from '../dates/duration.ts';
-import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
-import type { Collector, DatedWords } from './collector.ts';
+import { betweenOf, type Collector, type DatedWords } from './collector.ts';
 import type { FileStatement, Span } from './file-statement.ts';
 import { type Gap, lengthLinks, relationLinks } from './relation-links.ts';
 import { RELATION_WORDS } from './say-statement.ts';
@@ -17,7 +16,7 @@ export function collectEvent(collector: Collector, event: Entry<'event'>): void 
   stated.forEach((one, i) => {
     const path = ['stated', i];
     const head = { id: inlineId(event.id, one.ref, i + 1), kind: 'stated' as const, path };
-    collector.addDated(event, head, one, span, `“${titleOf(event)}”`);
+    collector.addDated(event, head, one, span, `“${collector.title(event)}”`);
     doubtLasted(collector, event, one, path);
   });
   (event.keys.relations ?? []).forEach((relation, i) => {
@@ -96,7 +95,7 @@ function collectRelation(
       grade: relation.grade,
       source: relation.source,
       why: relation.why,
-      text: `“${titleOf(event)}” ${RELATION_WORDS[name]} “${other ? titleOf(other) : reference}”${sayGap(gap)}${relation.strict ? ', at least a day apart' : ''}`,
+      text: `“${collector.title(event)}” ${RELATION_WORDS[name]} “${other ? collector.title(other) : reference}”${sayGap(gap)}${relation.strict ? ', at least a day apart' : ''}`,
     },
     { links, precision: gapPrecision(gap), ...(order ? { order } : {}) },
   );
@@ -135,7 +134,7 @@ function collectLength(collector: Collector, event: Entry<'event'>, span: Span):
   const lasts = event.keys.lasts;
   if (!lasts) return;
   const gap = readGap(lasts);
-  const text = `“${titleOf(event)}” lasted ${sayBounds(gap) || 'some time'}`;
+  const text = `“${collector.title(event)}” lasted ${sayBounds(gap) || 'some time'}`;
   collector.add(
     event,
     {
@@ -151,11 +150,12 @@ function collectLength(collector: Collector, event: Entry<'event'>, span: Span):
 }
 
 /** "a/b" for something that takes a day, or that is longer than the event can have lasted. */
-function doubtLasted(
+export function doubtLasted(
   collector: Collector,
   event: Entry<'event'>,
   words: DatedWords,
   path: readonly (string | number)[],
+  writtenIn: Entry = event,
 ): void {
   const date = collector.read(words);
   if (date?.shape.kind !== 'lasted' || (words.sense ?? 'within') !== 'within') return;
@@ -163,11 +163,11 @@ function doubtLasted(
   const tooLong = most !== null && date.shape.b.first - date.shape.a.last > longestDays(most);
   if (!DAY_KINDS.includes(event.keys.kind) && !tooLong) return;
   collector.problem(
-    event,
+    writtenIn,
     [...path, 'date'],
     'lasted-or-unknown',
     'doubt',
     `"${words.date}" says that the event lasted from the one to the other${tooLong ? ', longer than its "lasts" allows' : `, but a ${event.keys.kind} takes a day`}`,
-    `if one unknown day in between is meant, write "[${words.date.replace('/', '..')}]"`,
+    `if one unknown day in between is meant, write "${betweenOf(words.date)}"`,
   );
 }

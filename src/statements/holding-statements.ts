@@ -1,5 +1,4 @@
 import type { Grade } from '../base/grade.ts';
-import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
 import type { Collector, DatedWords } from './collector.ts';
@@ -12,7 +11,7 @@ export function collectHolding(collector: Collector, holding: Entry<'holding'>):
   const whole = collector.moments.spanOf(holding.id);
   if (!whole) return;
   const at = (moment: number): Span => ({ start: moment, end: moment, single: true });
-  const title = `“${titleOf(holding)}”`;
+  const title = `“${collector.title(holding)}”`;
   let number = 0;
   const addList = (key: 'begins' | 'ends' | 'held', span: Span, subject: string): void => {
     (holding.keys[key] ?? []).forEach((one, i) => {
@@ -85,7 +84,7 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       path: ['passage'],
       grade,
       why,
-      text: `passed from “${titleOf(before)}” to “${titleOf(holding)}”, ${how}`,
+      text: `passed from “${collector.title(before)}” to “${collector.title(holding)}”, ${how}`,
     },
     { links },
   );

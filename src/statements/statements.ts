@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import { groupBy } from '../base/group-by.ts';
 import type { Network, NetworkStatement } from '../chronology/chronology.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
@@ -8,11 +9,11 @@ import { Collector } from './collector.ts';
 import { collectEvent } from './event-statements.ts';
 import type { FileStatement } from './file-statement.ts';
 import { collectHolding } from './holding-statements.ts';
-import type { Moments } from './moments.ts';
+import { findMoments, type Moments } from './moments.ts';
+import { shownStatements } from './shown-statements.ts';
 import { collectTrace } from './trace-statements.ts';
 
 export type { FileStatement, Moment } from './file-statement.ts';
-export type { Moments } from './moments.ts';
 
 /** The statements of a file, its moments, and the network that they make. */
 export interface FileStatements {
@@ -25,26 +26,30 @@ export interface FileStatements {
   readonly problems: readonly Diagnostic[];
 }
 
-/** Turns a catalogue into statements about moments. */
-export function findStatements(catalogue: Catalogue): FileStatements {
-  const collector = new Collector(catalogue);
-  for (const entry of catalogue.entries) {
+/**
+ * Turns a catalogue into statements about moments. Numbers, caps and choices are settled on the
+ * whole file, so that an id means the same to every audience; then every statement that touches
+ * something not shown is taken out, before anything is computed.
+ */
+export function findStatements(whole: Catalogue, shown: Catalogue = whole): FileStatements {
+  const collector = new Collector(whole, shown);
+  for (const entry of whole.entries) {
     if (isOfType(entry, 'event')) collectEvent(collector, entry);
     else if (isOfType(entry, 'claim')) collectClaim(collector, entry);
     else if (isOfType(entry, 'holding')) collectHolding(collector, entry);
     else if (isOfType(entry, 'evidence')) collectTrace(collector, entry);
   }
-  const used = collector.statements.filter((one) => one.notUsed === null && one.links.length > 0);
+  const moments = findMoments(shown);
+  const all = shownStatements(collector.statements, collector.moments, whole, shown, moments);
+  const used = all.filter((one) => one.notUsed === null && (one.links.length > 0 || one.choice !== undefined));
   return {
-    moments: collector.moments,
-    all: collector.statements,
+    moments,
+    all,
     used,
-    network: {
-      moments: collector.moments.all.length,
-      axioms: collector.moments.axioms,
-      statements: used.map(networkStatement),
-    },
-    problems: collector.problems,
+    network: { moments: moments.all.length, axioms: moments.axioms, statements: used.map(networkStatement) },
+    problems: [...collector.problems, ...sameName(whole, collector.statements)].filter(
+      (one) => one.entry === undefined || shown.shownAs(one.entry) === one.entry,
+    ),
   };
 }
 
@@ -56,4 +61,23 @@ function networkStatement(statement: FileStatement): NetworkStatement {
     ...(statement.choice ? { choice: statement.choice } : {}),
     ...(statement.order ? { order: statement.order } : {}),
   };
+}
+
+/** Two statements of one name: a ref written twice, or one that is the number of another's place. */
+function sameName(catalogue: Catalogue, statements: readonly FileStatement[]): readonly Diagnostic[] {
+  return [...groupBy(statements, (one) => one.id).values()].flatMap(([first, second]) => {
+    const entry = second && catalogue.get(second.entry);
+    if (!first || !second || !entry) return [];
+    return [
+      {
+        code: 'ref-twice',
+        severity: 'error' as const,
+        place: entry.placeOf(second.path),
+        message: `two statements of this entry are called ${second.id}`,
+        mend: 'give one of them another ref (a number counts as the name of the statement in that place)',
+        entry: entry.id,
+        related: [{ place: entry.placeOf(first.path), text: 'the other one' }],
+      },
+    ];
+  });
 }

@@ -1,7 +1,6 @@
 import { type Grade, lowestGrade, rankOf } from '../base/grade.ts';
 import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import { dayOf } from '../dates/day.ts';
-import { titleOf } from '../model/catalogue.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
 import type { Collector } from './collector.ts';
@@ -94,7 +93,7 @@ function collectLayer(
       path,
       grade: other.grade,
       why: other.why,
-      text: `“${titleOf(trace)}” ${LAYER_WORDS[key]} “${titleOf(entry)}”`,
+      text: `“${collector.title(trace)}” ${LAYER_WORDS[key]} “${collector.title(entry)}”`,
     },
     { links, order: key === 'same-as' ? 'same' : 'order' },
   );
@@ -142,7 +141,7 @@ function collectLeftBy(
         path: ['left-by', i],
         grade: one.grade,
         why: reason,
-        text: `“${titleOf(trace)}” was left by “${titleOf(event)}”`,
+        text: `“${collector.title(trace)}” was left by “${collector.title(event)}”`,
       },
       {
         links: [
@@ -202,8 +201,9 @@ function collectMaterial(
         kind: 'material',
         path,
         grade: at,
+        source: material.report,
         why: [material.why, note].filter(Boolean).join('; ') || undefined,
-        text: `“${titleOf(trace)}” holds ${material.name}, ${what} ${year} (${row.source})`,
+        text: `“${collector.title(trace)}” holds ${material.name}, ${what} ${year} (${row.source})`,
       },
       { links: [link], precision: 'year', statedGrade: material.grade, gradeNote: note },
     );

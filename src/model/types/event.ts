@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { commonKeys, date, gap, grade, list, momentRef, ref, span, statedDate, text } from '../fields.ts';
+import {
+  commonKeys,
+  date,
+  gap,
+  grade,
+  list,
+  momentRef,
+  ref,
+  span,
+  statedDate,
+  statementName,
+  text,
+} from '../fields.ts';
 
 /** What can happen to a piece of a wall. */
 export const EVENT_KINDS = [
@@ -84,7 +96,7 @@ const targets = Object.fromEntries(
 ) as Record<RelationName, z.ZodOptional<ReturnType<typeof momentRef>>>;
 
 const relation = z.strictObject({
-  ref: text().optional(),
+  ref: statementName().optional(),
   ...targets,
   gap: gap().optional().describe('least and greatest distance; for after and before only'),
   strict: z.boolean().optional().describe('true: at least one day apart'),

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { commonKeys, date, duration, grade, list, measure, number, ref, refOrWords, text } from '../fields.ts';
+import { commonKeys, date, grade, list, measure, number, ref, refOrWords, statementName, text } from '../fields.ts';
 
 /** What is seen; what it is taken for stands under `inferred`. */
 export const EVIDENCE_KINDS = [
@@ -59,7 +59,12 @@ export const SEEN_UNDER = [
 
 const other = z.union([
   ref('evidence'),
-  z.strictObject({ id: ref('evidence'), grade: grade().optional(), why: text().optional(), ref: text().optional() }),
+  z.strictObject({
+    id: ref('evidence'),
+    grade: grade().optional(),
+    why: text().optional(),
+    ref: statementName().optional(),
+  }),
 ]);
 
 const point = z.array(number()).length(2);
@@ -74,7 +79,7 @@ const shape = z.strictObject({
 });
 
 const material = z.strictObject({
-  ref: text().optional(),
+  ref: statementName().optional(),
   name: text().describe('as the table of dated materials names it'),
   'identified-as': z.enum(IDENTIFICATION_LEVELS),
   method: text().optional(),
@@ -89,7 +94,7 @@ const material = z.strictObject({
 
 const leftBy = z.union([
   ref('event'),
-  z.strictObject({ event: ref('event'), grade: grade(), why: text().optional(), ref: text().optional() }),
+  z.strictObject({ event: ref('event'), grade: grade(), why: text().optional(), ref: statementName().optional() }),
 ]);
 
 /** One physical trace. */
@@ -133,12 +138,4 @@ export const evidence = z.strictObject({
   reads: text().optional().describe('what a label, mark or inscription says'),
   'firm-at-address': z.strictObject({ party: ref('party'), address: text() }).optional(),
   colour: text().optional(),
-  lasts: z
-    .strictObject({
-      min: duration().optional(),
-      max: duration().optional(),
-      grade: grade().optional(),
-      why: text().optional(),
-    })
-    .optional(),
 });

@@ -36,7 +36,7 @@ export const place = z.strictObject({
   type: z.literal('place'),
   names: z.array(name()).optional(),
   kind: z.enum(['wall', 'building', 'town', 'district', 'island', 'country', 'port', 'store', 'other']).optional(),
-  coordinates: z.strictObject({ latitude: number(), longitude: number() }).optional(),
+  coordinates: z.strictObject({ latitude: number(-90, 90), longitude: number(-180, 180) }).optional(),
   show: z.enum(['exact', 'district', 'country', 'none']).optional(),
   within: ref('place').optional(),
   rule: z

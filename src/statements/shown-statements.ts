@@ -1,0 +1,71 @@
+import type { Link } from '../chronology/chronology.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import type { FileStatement } from './file-statement.ts';
+import type { Moments } from './moments.ts';
+
+/** Keys without which a dated or related statement says nothing any more. */
+const CARRYING = ['date', 'sense', 'calendar', 'says', 'about'];
+
+/**
+ * The statements that an audience may see, about the moments that it may see. A statement goes
+ * where its entry, its source, or another entry that it speaks of is not shown, and where the key
+ * that carries it is withheld. Withheld words (why, source, as-written) are taken out of it.
+ */
+export function shownStatements(
+  statements: readonly FileStatement[],
+  from: Moments,
+  whole: Catalogue,
+  shown: Catalogue,
+  to: Moments,
+): readonly FileStatement[] {
+  if (whole === shown) return statements;
+  const indexOf = (moment: number): number | null => {
+    if (moment < 0) return moment;
+    const known = from.all[moment];
+    const id = known ? shown.shownAs(known.entry) : null;
+    return known && id !== null ? (to.momentOf(id, known.edge)?.index ?? null) : null;
+  };
+  return statements.flatMap((statement): readonly FileStatement[] => {
+    const id = shown.shownAs(statement.entry);
+    const withheld = whole.get(statement.entry)?.keys.withhold ?? [];
+    const names = [...CARRYING, ...statement.path.filter((part) => typeof part === 'string')];
+    if (id === null || withheld.some((key) => names.includes(key))) return [];
+    if (statement.source !== null && shown.shownAs(statement.source) === null) return [];
+    const links = moved(statement.links, indexOf);
+    const choice = statement.choice?.map((member) => moved(member, indexOf));
+    if (links === null || choice?.some((member) => member === null)) return [];
+    const shownChoice = choice as readonly (readonly Link[])[] | undefined;
+    const { choice: _, ...rest } = statement;
+    return [
+      {
+        ...withoutWithheldWords(rest, withheld),
+        entry: id,
+        id: statement.id.replace(statement.entry, () => id),
+        links,
+        ...(shownChoice ? { choice: shownChoice } : {}),
+      },
+    ];
+  });
+}
+
+function moved(links: readonly Link[], indexOf: (moment: number) => number | null): readonly Link[] | null {
+  const result: Link[] = [];
+  for (const link of links) {
+    const [from, to] = [indexOf(link.from), indexOf(link.to)];
+    if (from === null || to === null) return null;
+    result.push({ ...link, from, to });
+  }
+  return result;
+}
+
+function withoutWithheldWords(statement: FileStatement, withheld: readonly string[]): FileStatement {
+  const source = withheld.includes('source');
+  return {
+    ...statement,
+    text: withheld.includes('as-written') ? statement.text.replace(/, written “[^”]*”/, '') : statement.text,
+    why: withheld.includes('why') ? null : statement.why,
+    source: source ? null : statement.source,
+    gradeNote: source ? '' : statement.gradeNote,
+    notUsed: source && statement.notUsed !== null ? 'of a reason that is not shown' : statement.notUsed,
+  };
+}
