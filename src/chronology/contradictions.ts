@@ -38,6 +38,9 @@ export interface Disagreements {
 
 const MOST_WAYS = 20;
 
+/** Largest cluster for which a second way out is sought where not all contradictions are listed. */
+const MOST_FOR_TWO = 400;
+
 /** Finds the contradictions among the statements that take part, at every grade. */
 export function findDisagreements(compiled: Compiled, usable: Uint8Array): Disagreements {
   const sets = new Map<string, readonly number[]>();
@@ -179,18 +182,17 @@ function waysOut(
 ): readonly (readonly number[])[] {
   const union = [...new Set([...members.flatMap((one) => one.statements), ...open.flat()])];
   const order = members.some((one) => one.kind === 'order');
-  const isMended = (kept: readonly number[]): boolean => {
-    const part = partOf(compiled, kept);
-    const all = new Uint8Array(kept.length).fill(1);
-    return isConsistent(part.compiled, all) && !(order && hasOrderLoop(part.compiled, all));
-  };
+  const part = partOf(compiled, union);
+  const isMended = (active: Uint8Array): boolean =>
+    isConsistent(part.compiled, active) && !(order && hasOrderLoop(part.compiled, active));
+  const without = (way: readonly number[]): Uint8Array => Uint8Array.from(union, (one) => (way.includes(one) ? 0 : 1));
   const found = open.length === 0 ? hittingSets(members.map((one) => one.statements)).sets : [];
-  const checked = found.filter((way) => isMended(union.filter((one) => !way.includes(one))));
+  const checked = found.filter((way) => isMended(without(way)));
   const rank = (one: number): number => compiled.network.statements[one]?.rank ?? 0;
   const byId = (a: number, b: number): number => naturalOrder(idOf(compiled, a), idOf(compiled, b));
   const bestFirst = union.toSorted((a, b) => rank(a) - rank(b) || byId(a, b));
-  const sought =
-    checked.length > 0 ? [] : [greedyWayOut(bestFirst, isMended), greedyWayOut([...bestFirst].reverse(), isMended)];
+  const orders = union.length > MOST_FOR_TWO ? [bestFirst] : [bestFirst, [...bestFirst].reverse()];
+  const sought = checked.length > 0 ? [] : orders.map((inOrder) => greedyWayOut(union, inOrder, isMended));
   const ways = new Map([...checked, ...sought].map((way) => [way.toSorted((a, b) => a - b).join(','), way]));
   return [...ways.values()]
     .map((way) => way.toSorted(byId))
@@ -199,10 +201,19 @@ function waysOut(
 }
 
 /** One minimal way out without an enumeration: keep statements in this order while they agree. */
-function greedyWayOut(inOrder: readonly number[], isMended: (kept: readonly number[]) => boolean): readonly number[] {
-  const kept: number[] = [];
-  for (const one of inOrder) if (isMended([...kept, one])) kept.push(one);
-  return inOrder.filter((one) => !kept.includes(one));
+function greedyWayOut(
+  union: readonly number[],
+  inOrder: readonly number[],
+  isMended: (active: Uint8Array) => boolean,
+): readonly number[] {
+  const place = new Map(union.map((one, i) => [one, i]));
+  const kept = new Uint8Array(union.length);
+  for (const one of inOrder) {
+    const i = place.get(one) as number;
+    kept[i] = 1;
+    if (!isMended(kept)) kept[i] = 0;
+  }
+  return union.filter((_, i) => kept[i] === 0);
 }
 
 function compareWays(compiled: Compiled, a: readonly number[], b: readonly number[]): number {

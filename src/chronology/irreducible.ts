@@ -14,6 +14,9 @@ export interface IrreducibleSets {
 const MOST_SETS = 200;
 const MOST_NODES = 20_000;
 
+/** Most links that all tests of one enumeration may look at together; keeps large files quick. */
+const MOST_WORK = 30_000_000;
+
 /**
  * Lists the irreducible inconsistent sets of statements by a tree of withdrawals
  * (Reiter, Artificial Intelligence 32, 1987, with the labels shrunk by a deletion filter):
@@ -23,11 +26,21 @@ const MOST_NODES = 20_000;
  */
 export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
   const ranks = compiled.network.statements.map((statement) => statement.rank);
-  return findIrreducible(ranks, (active) => isConsistent(compiled, active));
+  const cost = compiled.links.length + compiled.lowers.length + compiled.uppers.length + compiled.moments + 1;
+  return findIrreducible(ranks, (active) => isConsistent(compiled, active), Math.ceil(MOST_WORK / cost));
 }
 
 /** The same for any test that stays true when statements are withdrawn; \`ranks\` has one rank a statement. */
-export function findIrreducible(ranks: readonly number[], isFine: (active: Active) => boolean): IrreducibleSets {
+export function findIrreducible(
+  ranks: readonly number[],
+  test: (active: Active) => boolean,
+  mostTests = MOST_NODES * 10,
+): IrreducibleSets {
+  let tests = 0;
+  const isFine = (active: Active): boolean => {
+    tests += 1;
+    return test(active);
+  };
   const sets: number[][] = [];
   const corrections: (readonly number[])[] = [];
   const seen = new Set<string>(['']);
@@ -37,7 +50,7 @@ export function findIrreducible(ranks: readonly number[], isFine: (active: Activ
     const next: (readonly number[])[] = [];
     for (const withdrawn of level) {
       nodes += 1;
-      if (nodes > MOST_NODES || sets.length > MOST_SETS) {
+      if (nodes > MOST_NODES || tests > mostTests || sets.length > MOST_SETS) {
         return { sets: sets.slice(0, MOST_SETS), corrections, complete: false };
       }
       if (corrections.some((smaller) => smaller.every((one) => withdrawn.includes(one)))) continue;
