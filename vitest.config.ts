@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/bench/**'],
+    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     globalSetup: ['tests/global-setup.ts'],
     testTimeout: 60_000,
     hookTimeout: 180_000,
