@@ -1,15 +1,10 @@
 import type { JSX } from 'preact';
-import { GRADES } from '../../src/base/grade.ts';
-import { formatRange } from '../../src/dates/wording.ts';
 import { eventsInOrder } from '../../src/findings/event-order.ts';
-import { titleOf } from '../../src/model/catalogue.ts';
 import { drawChronology } from '../../src/publish/chronology-drawing.ts';
-import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
+import { EventTable } from './event-table.tsx';
 import { Layout } from './layout.tsx';
-import { Scroll } from './parts.tsx';
-import { isRepeated } from './repeated.ts';
 
 /** The chronology: one drawing, and the same as a table. */
 export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -32,43 +27,12 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
           mark the order of dates only; they do not say that an act was lawful or unlawful.
         </figcaption>
       </figure>
-      <Scroll label="Chronology as a table">
-        <table class="chronology-table">
-          <caption>The same as a table: from the earliest beginning to the latest end</caption>
-          <thead>
-            <tr>
-              <th scope="col">Event</th>
-              {GRADES.map((grade) => (
-                <th scope="col">{grade}</th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {events.map((event) => (
-              <tr>
-                <th scope="row">
-                  <a href={page.href(entryPath(event.id))}>{titleOf(event, file.settings.languages)}</a>
-                </th>
-                {GRADES.map((grade, rank) => {
-                  const start = file.statements.moments.momentOf(event.id, 'start');
-                  const end = file.statements.moments.momentOf(event.id, 'end');
-                  const from = start ? file.rangesOf(start)[rank] : undefined;
-                  const to = end ? file.rangesOf(end)[rank] : undefined;
-                  return (
-                    <td class={isRepeated(page, event, rank) ? 'same' : undefined}>
-                      <span class="cell-label">{grade} </span>
-                      <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>
-                        {formatRange(from?.earliest ?? null, to?.latest ?? null)}
-                      </a>
-                      {from?.consistent && to?.consistent ? null : <span class="disputed"> disputed</span>}
-                    </td>
-                  );
-                })}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
+      <EventTable
+        page={page}
+        events={events}
+        label="Chronology as a table"
+        caption="The same as a table: from the earliest beginning to the latest end"
+      />
       <p>
         <a href={page.href('data/dates.json')}>The same for machines</a> (kerfmark-dates/1).
       </p>

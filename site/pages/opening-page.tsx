@@ -2,16 +2,15 @@ import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import { formatRange } from '../../src/dates/wording.ts';
 import { eventsInOrder } from '../../src/findings/event-order.ts';
-import type { MomentRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { shownRank } from '../../src/publish/chronology-drawing.ts';
-import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
+import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { EventTable, eventRanges } from './event-table.tsx';
 import { Layout } from './layout.tsx';
-import { EntryLink, Scroll, StatementLink } from './parts.tsx';
-import { isRepeated } from './repeated.ts';
+import { EntryLink, StatementLink } from './parts.tsx';
 
 /** The opening page: for each object what is known, its key events, and what is in dispute. */
 export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -64,40 +63,12 @@ function ObjectSummary({
         <EntryLink page={page} id={object.id} />
       </h2>
       <p class="known">{knownSentence(page, events)}</p>
-      <Scroll label="Key events">
-        <table class="chronology-table">
-          <caption>Key events, from the earliest beginning to the latest end</caption>
-          <thead>
-            <tr>
-              <th scope="col">Event</th>
-              {GRADES.map((grade) => (
-                <th scope="col">{grade}</th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {events.map((event) => (
-              <tr>
-                <th scope="row">
-                  <a href={page.href(entryPath(event.id))}>{titleOf(event, file.settings.languages)}</a>
-                </th>
-                {GRADES.map((grade, rank) => {
-                  const [start, end] = edges(page, event).map((ranges) => ranges[rank]);
-                  return (
-                    <td class={isRepeated(page, event, rank) ? 'same' : undefined}>
-                      <span class="cell-label">{grade} </span>
-                      <a href={page.href(`${reasonPath(event.id)}#start-${grade}`)}>
-                        {formatRange(start?.earliest ?? null, end?.latest ?? null)}
-                      </a>
-                      {start?.consistent && end?.consistent ? null : <span class="disputed"> disputed</span>}
-                    </td>
-                  );
-                })}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </Scroll>
+      <EventTable
+        page={page}
+        events={events}
+        label="Key events"
+        caption="Key events, from the earliest beginning to the latest end"
+      />
       {contradictions.length > 0 ? (
         <p>
           <a href={page.href('contradictions.html')}>
@@ -136,17 +107,10 @@ function ObjectSummary({
   );
 }
 
-function edges(page: PageContext, event: Entry<'event'>): readonly (readonly MomentRange[])[] {
-  return (['start', 'end'] as const).map((edge) => {
-    const moment = page.file.statements.moments.momentOf(event.id, edge);
-    return moment ? page.file.rangesOf(moment) : [];
-  });
-}
-
 /** One sentence of what is known, made from the key events at the grade that is printed. */
 function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): string {
   const parts = events.map((event) => {
-    const [starts = [], ends = []] = edges(page, event);
+    const [starts = [], ends = []] = eventRanges(page, event);
     const rank = shownRank(page.file, starts, ends);
     const range = formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null);
     const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${GRADES[rank]})`;

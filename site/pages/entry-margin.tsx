@@ -1,0 +1,114 @@
+import type { JSX } from 'preact';
+import { groupBy } from '../../src/base/group-by.ts';
+import type { RestingBound } from '../../src/findings/resting.ts';
+import { titleOf } from '../../src/model/catalogue.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { reasonPath } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+import { EntryLink, GradeMark } from './parts.tsx';
+
+/** What the entry rests on, what links to it, and which dates rest on it. */
+export function Margin({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
+  const { catalogue } = page.file;
+  const restsOn = [...new Set(catalogue.linksFrom(entry.id).map((link) => link.to))];
+  const linked = [...new Set(catalogue.linksTo(entry.id).map((link) => link.from))];
+  const bounds = page.resting.get(entry.id) ?? [];
+  return (
+    <aside class="margin" aria-label="Links of this entry">
+      {restsOn.length > 0 ? (
+        <section>
+          <h2>Rests on, or names</h2>
+          <ul>
+            {restsOn.map((id) => (
+              <li>
+                <EntryLink page={page} id={id} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      {linked.length > 0 ? (
+        <section>
+          <h2>What links here</h2>
+          <ul>
+            {linked.map((id) => (
+              <li>
+                <EntryLink page={page} id={id} />
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+      <section>
+        <h2>What rests on it</h2>
+        {bounds.length === 0 ? (
+          <p>No computed date of another entry.</p>
+        ) : (
+          <ul>
+            {[...groupBy(bounds, (bound) => bound.moment.entry)].map(([id, list]) => (
+              <RestingEntry page={page} id={id} bounds={list} />
+            ))}
+          </ul>
+        )}
+      </section>
+    </aside>
+  );
+}
+
+/** The bounds of one other entry that rest on this one, told together. */
+function RestingEntry({
+  page,
+  id,
+  bounds,
+}: {
+  readonly page: PageContext;
+  readonly id: string;
+  readonly bounds: readonly RestingBound[];
+}): JSX.Element {
+  const other = page.file.catalogue.get(id);
+  const [first] = bounds;
+  const sides = (['earliest', 'latest'] as const).filter((side) => bounds.some((bound) => bound.side === side));
+  const words = sides.map((side) => (side === 'earliest' ? 'not earlier' : 'not later')).join(' and ');
+  return (
+    <li>
+      <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>
+        {other ? titleOf(other, page.file.settings.languages) : id}
+      </a>
+      : {words} <GradeMark grade={first?.grade ?? 'conjectural'} />
+    </li>
+  );
+}
+
+/** The entries before and after this one in its register. */
+export function Neighbours({
+  page,
+  entry,
+  types,
+}: {
+  readonly page: PageContext;
+  readonly entry: Entry;
+  readonly types: readonly string[];
+}): JSX.Element {
+  const all = page.file.catalogue.entries.filter((one) => types.includes(one.type));
+  const at = all.findIndex((one) => one.id === entry.id);
+  const before = all[at - 1];
+  const after = all[at + 1];
+  return (
+    <nav class="neighbours" aria-label="Neighbouring entries">
+      {before ? (
+        <span>
+          Before: <EntryLink page={page} id={before.id} />
+        </span>
+      ) : (
+        <span />
+      )}
+      {after ? (
+        <span>
+          Next: <EntryLink page={page} id={after.id} />
+        </span>
+      ) : (
+        <span />
+      )}
+    </nav>
+  );
+}
