@@ -4,7 +4,8 @@ import type { Stretch } from './choices.ts';
 import { AXIOM, type Compiled, compileNetwork } from './compiled.ts';
 import { isConsistent } from './consistency.ts';
 import { contradictedMoments, type Disagreements, findDisagreements } from './contradictions.ts';
-import { type Network, RANKS } from './network.ts';
+import { keptSets } from './kept-sets.ts';
+import type { Network } from './network.ts';
 import { type Ranges, rangesOf } from './ranges.ts';
 import { type Chains, findChains, type Side, type Step } from './reasons.ts';
 
@@ -47,19 +48,27 @@ export interface Chronology {
   crossing(rank: number, moment: number): Stretch | null;
 }
 
+/** A reader's trial: statements left out, and statements taken at another grade. */
+export interface Trial {
+  readonly withdrawn?: ReadonlySet<number>;
+  /** Rank by statement, where it is not that of the file. */
+  readonly ranks?: ReadonlyMap<number, number>;
+}
+
 /**
- * Computes ranges at the four grades, with contradictions and reasons.
- * `withdrawn` statements take no part (a reader's trial). Results do not depend on the order in
- * which statements are given, apart from their indices.
+ * Computes ranges at the four grades, with contradictions and reasons; in a `trial`, of the altered
+ * file. Results do not depend on the order in which statements are given, apart from their indices.
+ * `standing`: the chronology of the same network as it stands, which spares the search for
+ * contradictions in a trial.
  */
-export function computeChronology(network: Network, withdrawn: ReadonlySet<number> = new Set()): Chronology {
-  const compiled = compileNetwork(network);
-  const usable = Uint8Array.from(network.statements, (_, i) => (withdrawn.has(i) ? 0 : 1));
-  const disagreements = findDisagreements(compiled, usable);
-  const grades: GradeResult[] = [];
-  for (let rank = 0; rank < RANKS; rank += 1) {
-    grades.push(gradeResult(compiled, usable, rank, disagreements, grades[rank - 1] ?? null));
-  }
+export function computeChronology(network: Network, trial: Trial = {}, standing: Chronology | null = null): Chronology {
+  const { withdrawn, ranks } = trial;
+  const altered = ranks?.size ? { ...network, statements: regraded(network, ranks) } : network;
+  const compiled = standing ? { ...standing.compiled, network: altered } : compileNetwork(altered);
+  const usable = Uint8Array.from(network.statements, (_, i) => (withdrawn?.has(i) ? 0 : 1));
+  const known = standing?.grades.every((grade) => grade.ranges.inexact.size === 0) ? standing.disagreements : null;
+  const disagreements = findDisagreements(compiled, usable, known);
+  const grades = gradeResults(compiled, usable, disagreements);
   const reasons = new ReasonFinder(compiled, grades);
   const aside = new SetAsideFinder(compiled, grades);
   return {
@@ -73,22 +82,23 @@ export function computeChronology(network: Network, withdrawn: ReadonlySet<numbe
   };
 }
 
-function gradeResult(
-  compiled: Compiled,
-  usable: Active,
-  rank: number,
-  disagreements: Disagreements,
-  better: GradeResult | null,
-): GradeResult {
-  const all = usable.map((on, i) => (on && (compiled.network.statements[i]?.rank ?? 0) <= rank ? 1 : 0));
-  const disputed = disagreements.disputed[rank] ?? new Set<number>();
-  const kept = all.map((on, i) => (on && (better?.kept[i] || !disputed.has(i)) ? 1 : 0));
-  const contradicted = new Set(
-    disagreements.contradictions
-      .filter((one) => one.kind === 'dates' && one.rank <= rank)
-      .flatMap((one) => one.moments),
-  );
-  return { rank, all, kept, disputed, contradicted, ranges: rangesOf(compiled, kept, better?.ranges ?? null) };
+function regraded(network: Network, ranks: ReadonlyMap<number, number>): Network['statements'] {
+  return network.statements.map((one, i) => ({ ...one, rank: ranks.get(i) ?? one.rank }));
+}
+
+/** Ranges at the four grades, each from its kept set. */
+function gradeResults(compiled: Compiled, usable: Active, disagreements: Disagreements): readonly GradeResult[] {
+  let better: Ranges | null = null;
+  return keptSets(compiled, usable, disagreements.disputed).map(({ all, kept, disputed }, rank): GradeResult => {
+    const ranges = rangesOf(compiled, kept, better);
+    better = ranges;
+    const contradicted = new Set(
+      disagreements.contradictions
+        .filter((one) => one.kind === 'dates' && one.rank <= rank)
+        .flatMap((one) => one.moments),
+    );
+    return { rank, all, kept, disputed, contradicted, ranges };
+  });
 }
 
 function crossingAt(compiled: Compiled, grade: GradeResult | undefined, moment: number): Stretch | null {

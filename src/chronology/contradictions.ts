@@ -7,7 +7,7 @@ import { findIrreducibleSets } from './irreducible.ts';
 import { RANKS } from './network.ts';
 import { findOrderLoops, hasOrderLoop } from './order-loops.ts';
 import { partOf } from './part-of-network.ts';
-import { findSuspects } from './suspects.ts';
+import { findSuspects, type SuspectGroup } from './suspects.ts';
 
 /** Statements that cannot all be right; nothing can be taken out without mending it. */
 export interface Contradiction {
@@ -21,7 +21,7 @@ export interface Contradiction {
   cluster: number;
 }
 
-/** Contradictions that share statements, and the ways out of all of them together. */
+/** Contradictions that share statements, and the ways out of all of them together (sought when asked for). */
 export interface Cluster {
   readonly number: number;
   readonly complete: boolean;
@@ -34,6 +34,16 @@ export interface Disagreements {
   readonly clusters: readonly Cluster[];
   /** At each rank, the statements in dispute. */
   readonly disputed: readonly ReadonlySet<number>[];
+  /** Groups of statements in which not every contradiction could be listed; empty as a rule. */
+  readonly unfinished: readonly (readonly number[])[];
+}
+
+/** Irreducible sets as they were found, before they are graded and linked. */
+interface FoundSets {
+  readonly dates: readonly (readonly number[])[];
+  readonly order: readonly (readonly number[])[];
+  readonly disputed: readonly ReadonlySet<number>[];
+  readonly unfinished: readonly (readonly number[])[];
 }
 
 const MOST_WAYS = 20;
@@ -41,51 +51,96 @@ const MOST_WAYS = 20;
 /** Largest cluster for which a second way out is sought where not all contradictions are listed. */
 const MOST_FOR_TWO = 400;
 
-/** Finds the contradictions among the statements that take part, at every grade. */
-export function findDisagreements(compiled: Compiled, usable: Uint8Array): Disagreements {
+/**
+ * Finds the contradictions among the statements that take part, at every grade. `known`: what was
+ * found with more statements taking part, or with other grades. A set that cannot be spared a
+ * statement stays so whatever else is withdrawn and whatever its grades, so nothing is sought anew.
+ */
+export function findDisagreements(
+  compiled: Compiled,
+  usable: Uint8Array,
+  known: Disagreements | null = null,
+): Disagreements {
+  const found = known && known.unfinished.length === 0 ? narrowed(compiled, usable, known) : search(compiled, usable);
+  const contradictions = [
+    ...found.dates.map((set) => contradiction(compiled, set, 'dates')),
+    ...found.order.map((set) => contradiction(compiled, set, 'order')),
+  ].sort((a, b) => compareContradictions(compiled, a, b));
+  const { disputed, unfinished } = found;
+  return { contradictions, clusters: clustersOf(compiled, contradictions, unfinished), disputed, unfinished };
+}
+
+function narrowed(compiled: Compiled, usable: Uint8Array, known: Disagreements): FoundSets {
+  const left = known.contradictions.filter((one) => one.statements.every((statement) => usable[statement]));
+  const sets = (kind: Contradiction['kind']): readonly (readonly number[])[] =>
+    left.filter((one) => one.kind === kind).map((one) => one.statements);
+  const dates = sets('dates');
+  return { dates, order: sets('order'), disputed: disputedIn(compiled, dates), unfinished: [] };
+}
+
+/** At each rank, the members of the sets of that rank or better. */
+export function disputedIn(compiled: Compiled, sets: readonly (readonly number[])[]): readonly ReadonlySet<number>[] {
+  return Array.from(
+    { length: RANKS },
+    (_, rank) => new Set(sets.filter((set) => rankOfSet(compiled, set) <= rank).flat()),
+  );
+}
+
+function rankOfSet(compiled: Compiled, set: readonly number[]): number {
+  return Math.max(...set.map((one) => compiled.network.statements[one]?.rank ?? 0));
+}
+
+/**
+ * Searches with all statements first: where that lists everything, the sets of the better grades
+ * are among them. Else each grade is searched for itself, since a smaller search may end.
+ */
+function search(compiled: Compiled, usable: Uint8Array): FoundSets {
   const sets = new Map<string, readonly number[]>();
   const unfinished: (readonly number[])[] = [];
   const disputed: ReadonlySet<number>[] = [];
-  for (let rank = 0; rank < RANKS; rank += 1) {
+  for (let rank = RANKS - 1; rank >= 0; rank -= 1) {
     const active = usable.map((on, i) => (on && (compiled.network.statements[i]?.rank ?? 0) <= rank ? 1 : 0));
     const members = new Set<number>();
     for (const group of findSuspects(compiled, active)) {
-      const { links } = group;
-      const part = partOf(compiled, group.statements, links ? (link) => links.has(link) : undefined);
-      const result = findIrreducibleSets(part.compiled);
+      const result = setsOfGroup(compiled, group);
       for (const set of result.sets) {
-        const whole = set.map((one) => part.statements[one] as number);
-        sets.set(whole.join(','), whole);
-        for (const one of whole) members.add(one);
+        sets.set(set.join(','), set);
+        for (const one of set) members.add(one);
       }
       if (result.complete) continue;
       unfinished.push(group.statements);
       for (const one of group.statements) members.add(one);
     }
-    disputed.push(members);
+    disputed[rank] = members;
+    if (rank === RANKS - 1 && unfinished.length === 0) break;
   }
   const order = findOrderLoops(compiled, usable);
-  const loops = order.sets.filter((set) => !sets.has(set.join(',')));
   if (!order.complete) unfinished.push([...new Set(order.sets.flat())]);
-  const contradictions = [
-    ...[...sets.values()].map((set) => contradiction(compiled, set, 'dates')),
-    ...loops.map((set) => contradiction(compiled, set, 'order')),
-  ].sort((a, b) => compareContradictions(compiled, a, b));
-  return { contradictions, clusters: clustersOf(compiled, contradictions, unfinished), disputed };
+  const dates = [...sets.values()];
+  return {
+    dates,
+    order: order.sets.filter((set) => !sets.has(set.join(','))),
+    disputed: disputed[0] ? disputed : disputedIn(compiled, dates),
+    unfinished,
+  };
+}
+
+/** The irreducible sets of one suspect group, in statements of the whole network. */
+function setsOfGroup(
+  compiled: Compiled,
+  { statements, links }: SuspectGroup,
+): { readonly sets: readonly (readonly number[])[]; readonly complete: boolean } {
+  const part = partOf(compiled, statements, links ? (link) => links.has(link) : undefined);
+  const { sets, complete } = findIrreducibleSets(part.compiled);
+  return { sets: sets.map((set) => set.map((one) => part.statements[one] as number)), complete };
 }
 
 /** Moments through which any contradiction of the active statements passes. */
 export function contradictedMoments(compiled: Compiled, active: Uint8Array): readonly number[] {
   const moments = new Set<number>();
   for (const group of findSuspects(compiled, active)) {
-    const { links } = group;
-    const part = partOf(compiled, group.statements, links ? (link) => links.has(link) : undefined);
-    for (const set of findIrreducibleSets(part.compiled).sets) {
-      for (const moment of momentsOf(
-        compiled,
-        set.map((one) => part.statements[one] as number),
-      ))
-        moments.add(moment);
+    for (const set of setsOfGroup(compiled, group).sets) {
+      for (const moment of momentsOf(compiled, set)) moments.add(moment);
     }
   }
   return [...moments];
@@ -93,8 +148,13 @@ export function contradictedMoments(compiled: Compiled, active: Uint8Array): rea
 
 function contradiction(compiled: Compiled, set: readonly number[], kind: Contradiction['kind']): Contradiction {
   const statements = [...set].sort((a, b) => naturalOrder(idOf(compiled, a), idOf(compiled, b)));
-  const rank = Math.max(...set.map((one) => compiled.network.statements[one]?.rank ?? 0));
-  return { rank, kind, statements, moments: kind === 'dates' ? momentsOf(compiled, set) : [], cluster: 0 };
+  return {
+    rank: rankOfSet(compiled, set),
+    kind,
+    statements,
+    moments: kind === 'dates' ? momentsOf(compiled, set) : [],
+    cluster: 0,
+  };
 }
 
 /** Moments on the crossing of an irreducible set; all that it touches where only gaps make it one. */
@@ -136,7 +196,7 @@ function compareIds(compiled: Compiled, a: readonly number[], b: readonly number
   return a.length - b.length;
 }
 
-/** Numbers the clusters (1, 2, ...) in the order of their first contradiction and finds the ways out. */
+/** Numbers the clusters (1, 2, ...) in the order of their first contradiction. */
 function clustersOf(
   compiled: Compiled,
   contradictions: readonly Contradiction[],
@@ -150,7 +210,15 @@ function clustersOf(
     for (const member of members) member.cluster = number;
     const sets = members.map((member) => member.statements);
     const open = unfinished.filter((group) => sets.some((set) => set.some((one) => group.includes(one))));
-    clusters.push({ number, complete: open.length === 0, waysOut: waysOut(compiled, members, open) });
+    let ways: Cluster['waysOut'] | null = null;
+    clusters.push({
+      number,
+      complete: open.length === 0,
+      get waysOut() {
+        ways ??= waysOut(compiled, members, open);
+        return ways;
+      },
+    });
   }
   return clusters;
 }

@@ -41,7 +41,7 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
   const catalogue = forAudience(whole, audience);
   const statements = findStatements(whole, catalogue);
   const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
-  const chronology = computeChronology(statements.network, out);
+  const chronology = computeChronology(statements.network, { withdrawn: out });
   const ranges = new Map<number, readonly MomentRange[]>();
   const rangesOf = (moment: Moment): readonly MomentRange[] => {
     const known = ranges.get(moment.index);
