@@ -20,7 +20,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
   const { file } = page;
   const keys = file.catalogue.workspace?.keys;
   const circa = keys?.circa ?? {};
-  const references = chosenReferences(file.catalogue);
+  const references = chosenReferences(file.catalogue).filter((one) => !one.adoption);
   const declined = (keys?.['reference-dates'] ?? []).filter((one) => typeof one !== 'string');
   return (
     <Layout page={page} title="Method" standing="What the words, marks and numbers of this site mean.">

@@ -152,23 +152,14 @@ class Finder {
   }
 
   /** Contradictions of dates inside a group that do not need the statement, in its own numbers. */
-  private setsWithout(
-    statement: number,
-    localOf: ReadonlyMap<number, number>,
-  ): readonly (readonly number[])[] {
+  private setsWithout(statement: number, localOf: ReadonlyMap<number, number>): readonly (readonly number[])[] {
     return this.chronology.disagreements.contradictions
       .filter(({ kind, statements }) => kind === 'dates' && !statements.includes(statement))
       .filter(({ statements }) => localOf.has(statements[0] as number))
       .map(({ statements }) => statements.map((one) => localOf.get(one) as number));
   }
 
-  private compare(
-    rank: number,
-    part: Part,
-    after: Ranges,
-    bounds: BoundChange[],
-    stretches: StretchChange[],
-  ): void {
+  private compare(rank: number, part: Part, after: Ranges, bounds: BoundChange[], stretches: StretchChange[]): void {
     const before = (this.chronology.grades[rank] as Chronology['grades'][number]).ranges;
     part.moments.forEach((moment, local) => {
       for (const side of ['earliest', 'latest'] as const) {
@@ -182,10 +173,7 @@ class Finder {
 }
 
 function sameStretches(a: readonly Stretch[], b: readonly Stretch[]): boolean {
-  return (
-    a.length === b.length &&
-    a.every((one, i) => one.earliest === b[i]?.earliest && one.latest === b[i]?.latest)
-  );
+  return a.length === b.length && a.every((one, i) => one.earliest === b[i]?.earliest && one.latest === b[i]?.latest);
 }
 
 function compareChanges(a: BoundChange, b: BoundChange): number {

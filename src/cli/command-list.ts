@@ -5,9 +5,23 @@ import type { Command } from './commands.ts';
 import { dates } from './dates.ts';
 import { newEntry } from './new-entry.ts';
 import { number } from './number.ts';
+import { references } from './references.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { why } from './why.ts';
+import { worth } from './worth.ts';
 
 /** All commands, in the order in which the help tells them. */
-export const COMMANDS: readonly Command[] = [begin, newEntry, check, dates, why, serve, build, number, schema];
+export const COMMANDS: readonly Command[] = [
+  begin,
+  newEntry,
+  check,
+  dates,
+  why,
+  worth,
+  references,
+  serve,
+  build,
+  number,
+  schema,
+];

@@ -1,28 +1,32 @@
 import { GRADES } from '../base/grade.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { datesReport } from '../findings/dates-report.ts';
+import { countRoots, sayRootCount } from '../findings/independence.ts';
 import { sayRange } from '../findings/printed-range.ts';
+import { type ClusterOfContradictions, clustersOfContradictions, type EntryRange } from '../findings/ways-out.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf, type Options } from './commands.ts';
+import type { Entry } from '../model/entry.ts';
+import { hasErrors } from '../pipeline.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
 import { countWords, formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { loadWorkspace } from './load-workspace.ts';
+import { computeTrial } from './trial.ts';
 
 export const dates: Command = {
   name: 'dates',
   summary: 'prints the range of every moment at each grade, and what contradicts what',
-  usage: 'kerfmark dates [--in FOLDER] [--json] [--audience A] [--without ID,ID]',
-  examples: ['kerfmark dates', 'kerfmark dates --json --audience public', 'kerfmark dates --without CL-4,EV-removal#2'],
+  usage:
+    'kerfmark dates [--in FOLDER] [--json] [--audience A] [--without ID,ID]   (a source stands for all that goes back to it alone)',
+  examples: [
+    'kerfmark dates',
+    'kerfmark dates --json --audience public',
+    'kerfmark dates --without CL-4,EV-removal#2',
+    'kerfmark dates --without SO-ledger',
+  ],
   flags: { json: 'switch', without: 'value' },
   async run(options, effects) {
     const files = await loadWorkspace(folderOf(options, effects));
-    const withdrawn = withdrawnOf(options);
-    const { file, problems } = compute(files, audienceOf(options), withdrawn);
-    const unknown = withdrawn.filter((id) => !file.statement(id));
-    if (unknown.length > 0)
-      throw new Fault(
-        `There is no statement ${unknown.join(', ')} for this audience. "kerfmark dates --json" lists the statements.`,
-      );
+    const { file, problems } = computeTrial(files, audienceOf(options), options);
     const errors = problems.filter((one) => one.severity === 'error');
     if (options.flags.json) effects.out(`${JSON.stringify(datesReport(file), null, 2)}\n`);
     else effects.out(table(file));
@@ -33,17 +37,6 @@ export const dates: Command = {
     return hasErrors(problems) ? 1 : 0;
   },
 };
-
-/** Statements named after --without. */
-export function withdrawnOf(options: Options): readonly string[] {
-  const text = options.flags.without;
-  return typeof text === 'string'
-    ? text
-        .split(',')
-        .map((id) => id.trim())
-        .filter((id) => id !== '')
-    : [];
-}
 
 function table(file: CaseFile): string {
   const lines: string[] = [];
@@ -71,10 +64,35 @@ function table(file: CaseFile): string {
 function contradictionWords(file: CaseFile): string {
   if (file.contradictions.length === 0)
     return `No statements contradict each other at any of the grades (${GRADES.join(', ')}).`;
-  const lines = file.contradictions.flatMap((one) => [
-    `${one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'} (${one.grade}): ${one.statements.map((s) => s.id).join(', ')}`,
-    ...one.statements.map((s) => `    ${s.id}: ${s.text} (${s.grade})`),
-    `    Ways out: ${one.waysOut.map((way) => `without ${way.map((s) => s.id).join(' and ')}`).join('; or ')}`,
-  ]);
-  return lines.join('\n');
+  return clustersOfContradictions(file)
+    .map((cluster) => clusterWords(file, cluster))
+    .join('\n\n');
+}
+
+/** The contradictions of one cluster, then every way out with the dates that it leaves. */
+function clusterWords(file: CaseFile, cluster: ClusterOfContradictions): string {
+  const { affected } = cluster;
+  const title = (i: number): string => titleOf(affected[i] as Entry, file.settings.languages);
+  const ranges = (list: readonly EntryRange[]): readonly string[] =>
+    list.map((range, i) => `      ${title(i)}: ${sayRange(range)}`);
+  return [
+    ...cluster.contradictions.flatMap((one) => [
+      `${one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'} (${one.grade}): ${ids(one.statements)}`,
+      ...one.statements.map((s) => `    ${s.id}: ${s.text} (${s.grade})`),
+      `    ${sayRootCount(countRoots(file.catalogue, one.statements))}.`,
+    ]),
+    ...(cluster.complete ? [] : ['  There may be more contradictions here than could be listed.']),
+    ...(affected.length > 0
+      ? [`  As the file stands, on ${cluster.grade} statements:`, ...ranges(cluster.standing)]
+      : []),
+    '  Ways out; none is preferred:',
+    ...cluster.ways.flatMap((way) => [
+      `    without ${way.withdrawn.map((s) => s.id).join(' and ')}`,
+      ...ranges(way.ranges),
+    ]),
+  ].join('\n');
+}
+
+function ids(list: readonly { readonly id: string }[]): string {
+  return list.map((one) => one.id).join(', ');
 }

@@ -2,15 +2,17 @@ import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Side } from '../chronology/chronology.ts';
 import type { CaseFile } from '../findings/case-file.ts';
+import { supportOf } from '../findings/company.ts';
 import { explainBound, sayMoment } from '../findings/explain.ts';
+import { sayRootCount, sayTitles } from '../findings/independence.ts';
 import { sayRange } from '../findings/printed-range.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { hasErrors } from '../pipeline.ts';
 import type { Moment } from '../statements/statements.ts';
 import { audienceOf, type Command, choiceOf, folderOf } from './commands.ts';
-import { withdrawnOf } from './dates.ts';
 import { formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
+import { computeTrial } from './trial.ts';
 
 export const why: Command = {
   name: 'why',
@@ -22,7 +24,7 @@ export const why: Command = {
     const [id] = options.words;
     if (id === undefined) throw new Fault('Which entry? Type its id: kerfmark why EV-removal');
     const files = await loadWorkspace(folderOf(options, effects));
-    const { file, problems } = compute(files, audienceOf(options), withdrawnOf(options));
+    const { file, problems } = computeTrial(files, audienceOf(options), options);
     const target = file.catalogue.resolve(id);
     if (!target) {
       const near = nearest(
@@ -66,13 +68,32 @@ function argument(file: CaseFile, moment: Moment, grade: Grade): string {
       excluding.length > 0
         ? [`    The other possibilities are ruled out by ${excluding.map((one) => one.id).join(', ')}.`]
         : [];
-    return [`  ${head}:`, ...lines, ...ruled].join('\n');
+    return [`  ${head}:`, ...lines, ...ruled, ...support(file, moment, rank, side)].join('\n');
   });
   const dispute = range.consistent
     ? ''
     : '\n  Statements that cannot all be right pass through this moment; the range rests only on what is not in dispute.';
   const aside = range.setAside.map((one) => `\n  Set aside, since in dispute: ${one.text} [${one.id}, ${one.grade}].`);
   return `\n${sentenceCase(sayMoment(file, moment))}: ${sayRange(range)}\n${parts.join('\n')}${dispute}${aside.join('')}\n`;
+}
+
+/** What the bound hangs on: alone, in company, and by how many roots. */
+function support(file: CaseFile, moment: Moment, rank: number, side: Side): readonly string[] {
+  const { sole, company, roots } = supportOf(file, moment, rank, side);
+  const ids = (list: readonly { readonly id: string }[]): string => list.map((one) => one.id).join(', ');
+  return [
+    ...(sole.length > 0 ? [`    Gives way without any one of: ${ids(sole)}.`] : []),
+    ...company.map(({ spared, instead, oneRoot, perhapsOneRoot }) => {
+      const root =
+        oneRoot.length > 0
+          ? `; held twice, by one root: ${sayTitles(file.catalogue, oneRoot, file.settings.languages)}`
+          : perhapsOneRoot
+            ? '; perhaps by one root, since the parentage of a source is not known'
+            : '';
+      return `    Holds without ${ids(spared)} too${instead.length > 0 ? `, by ${ids(instead)}` : ''}${root}.`;
+    }),
+    `    ${sayRootCount(roots)}.`,
+  ];
 }
 
 function sentenceCase(words: string): string {

@@ -4,6 +4,12 @@ import type { Day, DayRange } from './day.ts';
 /** How fine a written date is; decades and centuries print as years. */
 export type Precision = 'day' | 'month' | 'year';
 
+/** The coarsest of some precisions; `day` for none. */
+export function coarsest(precisions: readonly Precision[]): Precision {
+  if (precisions.includes('year')) return 'year';
+  return precisions.includes('month') ? 'month' : 'day';
+}
+
 /** What a date expression says in days. */
 export type DateShape =
   /** One unknown day inside one of the members (apart from each other, in order). */

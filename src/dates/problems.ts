@@ -1,5 +1,5 @@
 import type { CalendarName } from './calendars/calendar.ts';
-import { CALENDAR_WORDS } from './calendars/calendars.ts';
+import { CALENDAR_WORDS } from './calendars/calendar-words.ts';
 import type { DateProblem } from './expression.ts';
 
 /** Widths that are proposed where the workspace has none; no standard says. */

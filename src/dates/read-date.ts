@@ -5,12 +5,12 @@ import { calendarOf } from './calendars/calendars.ts';
 import type { DayRange } from './day.ts';
 import {
   ALL_TIME,
+  coarsest,
   type DateExpression,
   type DateProblem,
   type DateSettings,
   type DateShape,
   mergeRanges,
-  type Precision,
 } from './expression.ts';
 import { problem } from './problems.ts';
 
@@ -51,12 +51,6 @@ export function readDate(
 /** True where the result of `readDate` is a problem. */
 export function isDateProblem(result: DateExpression | DateProblem): result is DateProblem {
   return 'mend' in result;
-}
-
-/** The coarsest of some precisions; `day` for none. */
-export function coarsest(precisions: readonly Precision[]): Precision {
-  if (precisions.includes('year')) return 'year';
-  return precisions.includes('month') ? 'month' : 'day';
 }
 
 /**

@@ -1,4 +1,4 @@
-import { CALENDAR_WORDS } from './calendars/calendars.ts';
+import { CALENDAR_WORDS } from './calendars/calendar-words.ts';
 import { civilOf, type Day, type DayRange } from './day.ts';
 import { type DateExpression, hullOf, type Precision } from './expression.ts';
 

@@ -1,6 +1,7 @@
 import type { Access } from '../base/access.ts';
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
-import { type Chronology, computeChronology } from '../chronology/chronology.ts';
+import { type Chronology, computeChronology, type Trial } from '../chronology/chronology.ts';
+import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
@@ -31,10 +32,17 @@ export interface CaseFile {
   readonly withdrawn: readonly string[];
   readonly doubts: readonly Diagnostic[];
   rangesOf(moment: Moment): readonly MomentRange[];
+  /** What each statement is worth, by its place among those used. */
+  readonly worth: WorthFinder;
+  /** The chronology of the file with statements withdrawn or taken at another grade. */
+  trial(trial: Trial): Chronology;
   /** Statements about an entry: written in it, or claims about it. */
   statementsAbout(entry: string): readonly FileStatement[];
   statement(id: string): FileStatement | null;
 }
+
+/** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
+const MOST_TRIALS = 400;
 
 /** Builds the case file: cut for the audience first, then computed. */
 export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {
@@ -52,6 +60,15 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
   };
   const byId = new Map(statements.all.map((one) => [one.id, one]));
   const about = statementsByEntry(catalogue, statements.all);
+  const trials = new Map<string, Chronology>();
+  const trial = ({ withdrawn: less = new Set<number>(), ranks = new Map<number, number>() }: Trial): Chronology => {
+    const key = `${[...less].join(',')} ${[...ranks].join(';')}`;
+    const known = trials.get(key);
+    if (known) return known;
+    const fresh = computeChronology(statements.network, { withdrawn: new Set([...out, ...less]), ranks }, chronology);
+    if (trials.size < MOST_TRIALS) trials.set(key, fresh);
+    return fresh;
+  };
   const base = {
     catalogue,
     settings: settingsOf(catalogue.workspace),
@@ -59,6 +76,8 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     chronology,
     contradictions: contradictionsOf(chronology, statements),
     withdrawn,
+    worth: weighStatements(chronology),
+    trial,
     rangesOf,
     statementsAbout: (entry: string) => about.get(entry) ?? [],
     statement: (id: string) => byId.get(id) ?? null,

@@ -8,6 +8,7 @@ import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { Settings } from '../model/settings.ts';
 import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
+import { ancestorsOf } from './independence.ts';
 import type { MomentRange } from './printed-range.ts';
 
 /** What the doubts are found from. */
@@ -52,26 +53,8 @@ function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend:
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
 }
 
-/** Sources that a source was copied from, all the way up; the source itself where it goes in a circle. */
-export function ancestorsOf(catalogue: Catalogue, source: Entry<'source'>): ReadonlySet<string> {
-  const found = new Set<string>();
-  const queue = [...parentsOf(source)];
-  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
-    if (found.has(id)) continue;
-    found.add(id);
-    const parent = catalogue.get(id);
-    if (parent && isOfType(parent, 'source')) queue.push(...parentsOf(parent));
-  }
-  return found;
-}
-
-function parentsOf(source: Entry<'source'>): readonly string[] {
-  const from = source.keys['derives-from'];
-  return from === undefined || from === 'unknown' ? [] : from;
-}
-
 function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagnostic[] {
-  if (!ancestorsOf(catalogue, source).has(source.id)) return [];
+  if (!ancestorsOf(catalogue, source.id).has(source.id)) return [];
   return [
     {
       ...doubt(
@@ -90,7 +73,7 @@ function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagn
 function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Diagnostic[] {
   const source = catalogue.get(claim.keys.source);
   if (!source || !isOfType(source, 'source') || claim.keys.basis !== 'first-hand') return [];
-  const ancestors = ancestorsOf(catalogue, source);
+  const ancestors = ancestorsOf(catalogue, source.id);
   const copied = catalogue
     .ofType('claim')
     .some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));

@@ -1,6 +1,5 @@
 import { RANKS, type Side, type Step } from '../chronology/chronology.ts';
-import type { Precision } from '../dates/expression.ts';
-import { coarsest } from '../dates/read-date.ts';
+import { coarsest, type Precision } from '../dates/expression.ts';
 import { formatBound } from '../dates/wording.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';

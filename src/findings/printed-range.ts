@@ -1,7 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import type { Chronology, Side } from '../chronology/chronology.ts';
-import type { Precision } from '../dates/expression.ts';
-import { coarsest } from '../dates/read-date.ts';
+import { coarsest, type Precision } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
 import type { FileStatement } from '../statements/statements.ts';
 
@@ -52,18 +51,38 @@ function boundOf(
   moment: number,
   side: Side,
 ): MomentBound | null {
-  const day = chronology.grades[rank]?.ranges[side][moment];
-  if (day === undefined || !Number.isFinite(day)) return null;
-  const because = chronology.reason(rank, moment, side).statements.map((i) => used[i] as FileStatement);
-  return { day, because, precision: precisionOf(because), about: because.some((one) => one.about) };
+  const bound = printedBound(chronology, used, rank, moment, side);
+  if (!bound) return null;
+  return {
+    ...bound,
+    because: chronology.reason(rank, moment, side).statements.map((i) => used[i] as FileStatement),
+  };
 }
 
-/** No bound is printed finer than the coarsest of what it rests on. */
-function precisionOf(because: readonly FileStatement[]): Precision {
-  return coarsest(because.map((one) => one.precision));
+/** What has to be known of a statement to print a bound that rests on it. */
+export interface PrintableStatement {
+  readonly precision: Precision;
+  readonly about: boolean;
+}
+
+/** A bound as it may be printed: no finer than the coarsest of what it rests on. Null where it is open. */
+export function printedBound(
+  chronology: Chronology,
+  used: readonly PrintableStatement[],
+  rank: number,
+  moment: number,
+  side: Side,
+): PrintedBound | null {
+  const day = chronology.grades[rank]?.ranges[side][moment];
+  if (day === undefined || !Number.isFinite(day)) return null;
+  const because = chronology.reason(rank, moment, side).statements.map((i) => used[i] as PrintableStatement);
+  return { day, precision: coarsest(because.map((one) => one.precision)), about: because.some((one) => one.about) };
 }
 
 /** A range in words. */
-export function sayRange(range: Pick<MomentRange, 'earliest' | 'latest'>): string {
+export function sayRange(range: {
+  readonly earliest: PrintedBound | null;
+  readonly latest: PrintedBound | null;
+}): string {
   return formatRange(range.earliest, range.latest);
 }

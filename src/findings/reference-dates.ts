@@ -1,14 +1,15 @@
 import type { DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
-import type { Catalogue } from '../model/catalogue.ts';
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
 import table from '../reference/reference-dates.json' with { type: 'json' };
 
 /** A row of the built-in table of laws, treaties, policies and periods. */
 export type ReferenceRow = (typeof table)[number];
 
 /** The built-in table; every row with its source, its standing and how sure it is. */
-export const REFERENCE_ROWS: readonly ReferenceRow[] = table;
+const REFERENCE_ROWS: readonly ReferenceRow[] = table;
 
 /** A reference date chosen for a workspace, with the days that it falls on. */
 export interface ChosenReference {
@@ -20,25 +21,76 @@ export interface ChosenReference {
   readonly to: DayRange | null;
   /** True where only the day on which it was made is known. */
   readonly madeOnly: boolean;
+  /** True for the day of adoption of a treaty that came into force later. */
+  readonly adoption: boolean;
+  /** The entry that holds it, where it is beyond the built-in table. */
+  readonly entry: string | null;
 }
 
-/** Reference dates that the workspace chose, in order of time. */
+/**
+ * Reference dates that the workspace chose, and those that have entries of their own, in order of
+ * time. A treaty or policy with a later day of force stands twice, once for the day of its adoption.
+ */
 export function chosenReferences(catalogue: Catalogue): readonly ChosenReference[] {
   const chosen = catalogue.workspace?.keys['reference-dates'] ?? [];
   const rows = chosen.flatMap((one) => (typeof one === 'string' ? REFERENCE_ROWS.filter((row) => row.id === one) : []));
-  return rows
-    .map((row): ChosenReference => {
-      const start = row.inForceFrom === '' ? row.made : row.inForceFrom;
-      return {
-        id: row.id,
-        title: row.title,
-        row,
-        from: days(start),
-        to: days(row.inForceTo),
-        madeOnly: row.inForceFrom === '',
-      };
-    })
-    .sort((a, b) => (a.from?.first ?? 0) - (b.from?.first ?? 0));
+  return [
+    ...rows.flatMap((row) => referencesOf(row, null)),
+    ...catalogue.ofType('reference-date').flatMap((entry) => referencesOf(rowOfEntry(catalogue, entry), entry.id)),
+  ].sort((a, b) => (a.from?.first ?? 0) - (b.from?.first ?? 0));
+}
+
+/** A row that was looked at and declined, with the reason. */
+export function declinedReferences(catalogue: Catalogue): readonly { readonly title: string; readonly why: string }[] {
+  return (catalogue.workspace?.keys['reference-dates'] ?? []).flatMap((one) =>
+    typeof one === 'string'
+      ? []
+      : [{ title: REFERENCE_ROWS.find((row) => row.id === one.id)?.title ?? one.id, why: one.declined }],
+  );
+}
+
+function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenReference[] {
+  const madeOnly = row.inForceFrom === '';
+  const from = days(madeOnly ? row.made : row.inForceFrom);
+  const main = { id: row.id, title: row.title, row, from, to: days(row.inForceTo), madeOnly, adoption: false, entry };
+  const made = days(row.made);
+  const adopted = made && from && made.last < from.first && (row.kind === 'treaty' || row.kind === 'policy');
+  if (!adopted) return [main];
+  return [
+    {
+      ...main,
+      id: `${row.id}-adopted`,
+      title: `${row.title}, adopted`,
+      from: made,
+      to: null,
+      madeOnly: true,
+      adoption: true,
+    },
+    main,
+  ];
+}
+
+/** An entry of one's own in the shape of a row. */
+function rowOfEntry(catalogue: Catalogue, { id, keys }: Entry<'reference-date'>): ReferenceRow {
+  const source = keys.source === undefined ? undefined : catalogue.get(keys.source);
+  return {
+    id,
+    jurisdiction: keys.jurisdiction,
+    territory: keys.territory ?? '',
+    made: keys.made ?? '',
+    inForceFrom: keys['in-force-from'] ?? '',
+    inForceTo: keys['in-force-to'] ?? '',
+    dateAsGiven: keys['date-as-given'] ?? '',
+    calendar: keys.calendar ?? 'gregorian',
+    kind: keys.kind ?? '',
+    tests: keys.tests ?? 'any',
+    retroactive: keys.retroactive ?? 'not known',
+    title: titleOf({ keys } as Entry),
+    effect: keys.effect ?? '',
+    source: source ? titleOf(source) : (keys.source ?? ''),
+    standing: keys.standing,
+    howSure: keys['how-sure'],
+  };
 }
 
 function days(text: string): DayRange | null {

@@ -258,7 +258,9 @@ describe('small traps (chronology, section 12)', () => {
     const ways = result.disagreements.clusters[0]?.waysOut ?? [];
     expect(ways.map((way) => way.length).sort((a, b) => a - b)).toEqual([1, 250]);
     for (const way of ways)
-      expect(computeChronology(result.compiled.network, { withdrawn: new Set(way) }).disagreements.contradictions).toEqual([]);
+      expect(
+        computeChronology(result.compiled.network, { withdrawn: new Set(way) }).disagreements.contradictions,
+      ).toEqual([]);
     expect(result.grades[2]?.ranges.earliest[0]).toBe(1930);
     expect(result.grades[2]?.ranges.latest[0]).toBe(Number.POSITIVE_INFINITY);
   });

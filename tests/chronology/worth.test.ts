@@ -89,9 +89,17 @@ describe('a trial', () => {
       };
       const [quick, anew] = [computeChronology(network, trial, standing), computeChronology(network, trial)];
       expect(differences(anew, quick, 0)).toEqual([]);
-      const sets = (one: Chronology) => one.disagreements.contradictions.map(({ kind, rank, statements, cluster }) => [kind, rank, statements, cluster]);
+      const sets = (one: Chronology) =>
+        one.disagreements.contradictions.map(({ kind, rank, statements, cluster }) => [
+          kind,
+          rank,
+          statements,
+          cluster,
+        ]);
       expect(sets(quick)).toEqual(sets(anew));
-      expect(quick.disagreements.clusters.map((one) => one.waysOut)).toEqual(anew.disagreements.clusters.map((one) => one.waysOut));
+      expect(quick.disagreements.clusters.map((one) => one.waysOut)).toEqual(
+        anew.disagreements.clusters.map((one) => one.waysOut),
+      );
       expect(quick.grades.map((one) => one.kept)).toEqual(anew.grades.map((one) => one.kept));
       contradictions += sets(anew).length;
     }
@@ -121,7 +129,12 @@ describe('loops whose days add to nothing', () => {
       ],
     };
     const worth = weighStatements(computeChronology(network));
-    expect(worth.of(0).bounds.filter((one) => one.rank === 0).map((one) => one.after)).toEqual([4, 4, 4]);
+    expect(
+      worth
+        .of(0)
+        .bounds.filter((one) => one.rank === 0)
+        .map((one) => one.after),
+    ).toEqual([4, 4, 4]);
     expect(worth.of(1).bounds).toEqual([]);
   });
 });

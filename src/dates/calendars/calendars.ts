@@ -27,21 +27,3 @@ const byName: Readonly<Record<CalendarName, Calendar>> = {
 export function calendarOf(name: CalendarName): Calendar {
   return byName[name];
 }
-
-/** How a calendar is called in a sentence. */
-export const CALENDAR_WORDS: Readonly<Record<CalendarName, string>> = {
-  gregorian: 'Gregorian',
-  julian: 'Julian (old style)',
-  'islamic-civil': 'Islamic, civil reckoning',
-  'islamic-umalqura': 'Islamic, Umm al-Qura',
-  rumi: 'Rumi (Ottoman fiscal)',
-  hebrew: 'Hebrew',
-  persian: 'Persian',
-  coptic: 'Coptic',
-  ethiopic: 'Ethiopic',
-  chinese: 'Chinese',
-  roc: 'Republic of China',
-  japanese: 'Japanese',
-  buddhist: 'Thai Buddhist',
-  'french-republican': 'French Republican',
-};

@@ -1,0 +1,39 @@
+import type { Chronology, Reason, Trial } from './chronology.ts';
+import type { Side } from './reasons.ts';
+import { type WorthFinder, widens } from './worth.ts';
+
+/** What holds a bound: the statements of its reason without which it gives way, and those that have company. */
+export interface HeldBy {
+  /** Statements of the reason whose withdrawal alone widens the bound. */
+  readonly sole: readonly number[];
+  /** For each other statement of the reason, the best reason that does without it. */
+  readonly also: readonly { readonly statement: number; readonly instead: Reason }[];
+}
+
+/**
+ * Tells which statements of a reason hold a bound alone. A statement that does not is held up by
+ * another reason for the same day: the best one that avoids it. `trial` computes the chronology
+ * without a statement.
+ */
+export function findHeldBy(
+  chronology: Chronology,
+  worth: WorthFinder,
+  trial: (trial: Trial) => Chronology,
+  { rank, moment, side }: { readonly rank: number; readonly moment: number; readonly side: Side },
+): HeldBy {
+  const { statements } = chronology.reason(rank, moment, side);
+  const day = chronology.grades[rank]?.ranges[side][moment];
+  const isSole = (statement: number): boolean =>
+    worth
+      .of(statement)
+      .bounds.some((one) => one.rank === rank && one.moment === moment && one.side === side && widens(one));
+  const sole = statements.filter(isSole);
+  const also = statements
+    .filter((statement) => !sole.includes(statement))
+    .flatMap((statement) => {
+      const without = trial({ withdrawn: new Set([statement]) });
+      if (without.grades[rank]?.ranges[side][moment] !== day) return [];
+      return [{ statement, instead: without.reason(rank, moment, side) }];
+    });
+  return { sole, also };
+}

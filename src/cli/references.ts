@@ -1,0 +1,67 @@
+import type { OrderToReference } from '../findings/order-to-reference.ts';
+import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
+import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { compute, hasErrors } from '../pipeline.ts';
+import cautions from '../reference/cautions.json' with { type: 'json' };
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { loadWorkspace } from './load-workspace.ts';
+
+export const references: Command = {
+  name: 'references',
+  summary: 'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
+  usage: 'kerfmark references [--json] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark references', 'kerfmark references --json'],
+  flags: { json: 'switch' },
+  async run(options, effects) {
+    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+    const tests = testReferences(file);
+    if (options.flags.json) effects.out(`${JSON.stringify(report(tests), null, 2)}\n`);
+    else {
+      const lines = tests.flatMap(({ reference, events, holdings }) => [
+        `${reference.title} (${reference.id})`,
+        ...events.flatMap(({ event, answers }) => [
+          `  ${titleOf(event, file.settings.languages)} [${event.id}]`,
+          ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }) => [
+            `    ${grades.join(', ')}: ${sayOrder(order)}${because.length > 0 ? `; rests on ${because.map((one) => one.id).join(', ')}` : ''}`,
+            ...decidedBy.map(
+              (one) =>
+                `      ${sayOrder(one.order)}, were ${one.statements.length > 1 ? 'any one of ' : ''}${one.statements.map((s) => s.id).join(', ')} established`,
+            ),
+          ]),
+        ]),
+        ...holdings.map(
+          ({ holding, answers }) =>
+            `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map(sayHeld).join(' / ')}`,
+        ),
+        '',
+      ]);
+      const caution = cautions.find((one) => one.subject === 'legal')?.text ?? '';
+      effects.out(
+        `${tests.length === 0 ? 'No reference dates were chosen for this file.\n\n' : `${lines.join('\n')}\n`}The order of dates only; it does not say that an act was lawful or unlawful.\n${caution}\n`,
+      );
+    }
+    return hasErrors(problems) ? 1 : 0;
+  },
+};
+
+function report(tests: readonly ReferenceTest[]): unknown {
+  return {
+    format: 'kerfmark-references/1',
+    note: 'the order of dates only; it does not say that an act was lawful or unlawful',
+    references: tests.map(({ reference, events, holdings }) => ({
+      id: reference.id,
+      title: reference.title,
+      events: events.map(({ event, answers }) => ({
+        entry: event.id,
+        answers: answers.map(({ grade, order, because, decidedBy }) => ({
+          grade,
+          order: order satisfies OrderToReference,
+          because: because.map((one) => one.id),
+          decidedBy: decidedBy.map((one) => ({ order: one.order, statements: one.statements.map((s) => s.id) })),
+        })),
+      })),
+      holdings: holdings.map(({ holding, answers }) => ({ entry: holding.id, held: answers })),
+    })),
+  };
+}

@@ -1,0 +1,40 @@
+import type { Access } from '../base/access.ts';
+import { nearest } from '../base/nearest.ts';
+import { restingOnRootAlone } from '../findings/independence.ts';
+import { type Computed, compute } from '../pipeline.ts';
+import type { WorkspaceFiles } from '../reading/reading.ts';
+import type { Options } from './commands.ts';
+import { Fault } from './load-workspace.ts';
+
+/**
+ * Computes a workspace without what is named after --without: statements, or sources, which stand
+ * for every statement that goes back to them alone. Computed anew from the start.
+ */
+export function computeTrial(files: WorkspaceFiles, audience: Access, options: Options): Computed {
+  const named = namesAfter(options.flags.without);
+  const standing = compute(files, audience);
+  if (named.length === 0) return standing;
+  const { file } = standing;
+  const withdrawn = named.flatMap((id) => {
+    if (file.catalogue.get(id)?.type === 'source')
+      return restingOnRootAlone(file.catalogue, file.statements.used, id).map((one) => one.id);
+    return [id];
+  });
+  const known = file.statements.used.map((one) => one.id);
+  const unknown = withdrawn.filter((id) => !known.includes(id));
+  if (unknown.length > 0) {
+    const near = [...new Set(unknown.flatMap((id) => nearest(id, known)))];
+    throw new Fault(
+      `There is no statement ${unknown.join(', ')} for this audience.${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''} "kerfmark dates --json" lists the statements.`,
+    );
+  }
+  return compute(files, audience, withdrawn);
+}
+
+function namesAfter(flag: string | boolean | undefined): readonly string[] {
+  if (typeof flag !== 'string') return [];
+  return flag
+    .split(',')
+    .map((id) => id.trim())
+    .filter((id) => id !== '');
+}

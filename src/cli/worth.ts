@@ -1,0 +1,99 @@
+import type { CaseFile } from '../findings/case-file.ts';
+import { leaveOneRootOut, whatToCheckFirst } from '../findings/check-first.ts';
+import { sayTitles } from '../findings/independence.ts';
+import { sayChanges } from '../findings/worth-in-words.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { compute, hasErrors } from '../pipeline.ts';
+import type { FileStatement } from '../statements/statements.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { formatProblems } from './format-problems.ts';
+import { Fault, loadWorkspace } from './load-workspace.ts';
+
+export const worth: Command = {
+  name: 'worth',
+  summary:
+    'tells what each statement is worth: what widens, narrows or is resolved without it; and what to check first',
+  usage: 'kerfmark worth [STATEMENT] [--json] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark worth', 'kerfmark worth CL-4', 'kerfmark worth "EV-removal#2"', 'kerfmark worth --json'],
+  flags: { json: 'switch' },
+  async run(options, effects) {
+    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+    const [id] = options.words;
+    const chosen = file.statements.used.filter((one) => id === undefined || one.id === id || one.entry === id);
+    if (id !== undefined && chosen.length === 0)
+      throw new Fault(`There is no statement ${id} in the computation. "kerfmark dates --json" lists the statements.`);
+    if (options.flags.json) effects.out(`${JSON.stringify(worthReport(file, chosen), null, 2)}\n`);
+    else if (id === undefined) effects.out(checkFirst(file));
+    else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
+    const errors = problems.filter((one) => one.severity === 'error');
+    if (errors.length > 0) effects.err(formatProblems(errors, 'text'));
+    return hasErrors(problems) ? 1 : 0;
+  },
+};
+
+function worthOf(file: CaseFile, statement: FileStatement): string {
+  const { bounds, stretches, resolved } = file.worth.of(file.statements.used.indexOf(statement));
+  const changes = sayChanges(file, bounds, [statement]).map(
+    ({ text, grades, effect }) => `  ${effect}: ${text} (${grades.join(', ')})`,
+  );
+  const gone = resolved.map((i) => `  resolved: contradiction ${i + 1}`);
+  const none = changes.length + gone.length + stretches.length === 0 ? ['  nothing changes without it'] : [];
+  const gaps = stretches.length > 0 ? ['  the separate stretches of a date with gaps become others'] : [];
+  return [`${statement.id}: ${statement.text} (${statement.grade})`, ...gone, ...changes, ...gaps, ...none].join('\n');
+}
+
+function checkFirst(file: CaseFile): string {
+  const { languages, printedGrade } = file.settings;
+  const objects = file.catalogue.ofType('object').filter((one) => one.keys['key-events'] !== undefined);
+  if (objects.length === 0)
+    return 'No object names its key events yet. Add "key-events: [EV-...]" to an object to see what to check first.\n';
+  return objects
+    .map((object) => {
+      const statements = whatToCheckFirst(file, object).map(({ statement, moved }, i) =>
+        [
+          `  ${i + 1}. ${statement.id}: ${statement.text} (${statement.grade})`,
+          ...sayChanges(file, moved, [statement]).map(({ text }) => `       ${text}`),
+        ].join('\n'),
+      );
+      const roots = leaveOneRootOut(file, object).map(
+        ({ root, statements: out, moved }) =>
+          `  without ${sayTitles(file.catalogue, [root], languages)} [${root}] and what goes back to it alone (${out.map((one) => one.id).join(', ')}):\n${sayChanges(
+            file,
+            moved,
+            out,
+          )
+            .map(({ text }) => `       ${text}`)
+            .join('\n')}`,
+      );
+      return [
+        `What to check first for ${titleOf(object, languages)} (${object.id}), on ${printedGrade} statements; for readers inside the institution`,
+        ...(statements.length > 0 ? statements : ['  No statement below "established" moves its key events.']),
+        ...(roots.length > 0 ? ['', '  One root left out after the other:', ...roots] : []),
+      ].join('\n');
+    })
+    .join('\n\n')
+    .concat('\n');
+}
+
+function worthReport(file: CaseFile, chosen: readonly FileStatement[]): unknown {
+  const moment = (i: number) => file.statements.moments.all[i];
+  return {
+    format: 'kerfmark-worth/1',
+    statements: chosen.map((one) => {
+      const { bounds, resolved } = file.worth.of(file.statements.used.indexOf(one));
+      return {
+        id: one.id,
+        grade: one.grade,
+        resolved: resolved.map((i) => file.contradictions[i]?.statements.map((s) => s.id)),
+        changes: sayChanges(file, bounds, [one]).map(({ moment: at, side, grades, effect, text }) => ({
+          entry: moment(at.index)?.entry,
+          edge: at.edge,
+          side,
+          grades,
+          effect,
+          text,
+        })),
+      };
+    }),
+  };
+}

@@ -1,0 +1,139 @@
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
+import { isOfType } from '../model/entry.ts';
+import type { FileStatement } from '../statements/statements.ts';
+
+/** The sources to which a source goes back. */
+export interface Roots {
+  /** Sources that copy nothing known of. */
+  readonly known: ReadonlySet<string>;
+  /** Sources whose own parentage is not known. */
+  readonly unknown: ReadonlySet<string>;
+}
+
+/** Sources that a source was copied from, all the way up; the source itself where it goes in a circle. */
+export function ancestorsOf(catalogue: Catalogue, source: string): ReadonlySet<string> {
+  const found = new Set<string>();
+  const queue = [...parentsOf(catalogue, source)];
+  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
+    if (found.has(id)) continue;
+    found.add(id);
+    queue.push(...parentsOf(catalogue, id));
+  }
+  return found;
+}
+
+function parentsOf(catalogue: Catalogue, source: string): readonly string[] {
+  const entry = catalogue.get(source);
+  const from = entry && isOfType(entry, 'source') ? entry.keys['derives-from'] : undefined;
+  return from === undefined || from === 'unknown' ? [] : from.filter((id) => catalogue.get(id) !== undefined);
+}
+
+/** The sources at the top of all lines of copying that lead to a source; itself where it copies none. */
+export function rootsOf(catalogue: Catalogue, source: string): Roots {
+  const known = new Set<string>();
+  const unknown = new Set<string>();
+  for (const id of new Set([source, ...ancestorsOf(catalogue, source)])) {
+    if (parentsOf(catalogue, id).length > 0) continue;
+    const entry = catalogue.get(id);
+    const from = entry && isOfType(entry, 'source') ? entry.keys['derives-from'] : undefined;
+    (from === undefined ? known : unknown).add(id);
+  }
+  return { known, unknown };
+}
+
+/** On how many independent roots some statements stand. */
+export interface RootCount {
+  /** Statements that name a source, and how many roots these have: a range where parentage is unknown. */
+  readonly sourced: number;
+  readonly least: number;
+  readonly most: number;
+  readonly roots: readonly string[];
+  /** Statements of traces: seen on the object. */
+  readonly seen: number;
+  /** Statements that name no source. */
+  readonly unsourced: number;
+}
+
+/**
+ * Counts root sources, not statements: five catalogues that repeat one invoice are one root. A
+ * source of unknown parentage may go back to one of the others, or be a root of its own.
+ */
+export function countRoots(catalogue: Catalogue, statements: readonly FileStatement[]): RootCount {
+  const sources = new Set(statements.flatMap((one) => (one.source === null ? [] : [one.source])));
+  const all = [...sources].map((source) => rootsOf(catalogue, source));
+  const known = new Set(all.flatMap((one) => [...one.known]));
+  const unknown = new Set(all.flatMap((one) => [...one.unknown]));
+  const plain = statements.filter((one) => one.source === null);
+  const seen = plain.filter((one) => catalogue.get(one.entry)?.type === 'evidence').length;
+  return {
+    sourced: statements.length - plain.length,
+    least: sources.size === 0 ? 0 : Math.max(1, known.size),
+    most: known.size + unknown.size,
+    roots: [...known, ...unknown],
+    seen,
+    unsourced: plain.length - seen,
+  };
+}
+
+const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** A small number as a word, `one` to `ten`; figures above. */
+export function sayNumber(count: number): string {
+  return NUMBERS[count] ?? String(count);
+}
+
+/** `Five statements from sources that go back to one root; two seen on the object; one names no source.` */
+export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): string {
+  const statements = (count: number): string => `${sayNumber(count)} ${count === 1 ? 'statement' : 'statements'}`;
+  const roots = least === most ? sayNumber(most) : `${sayNumber(least)} to ${sayNumber(most)}`;
+  const parts = [
+    ...(sourced > 0 ? [`${statements(sourced)} with a source, ${roots} ${most === 1 ? 'root' : 'roots'}`] : []),
+    ...(seen > 0 ? [`${sayNumber(seen)} seen on the object`] : []),
+    ...(unsourced > 0 ? [`${sayNumber(unsourced)} that ${unsourced === 1 ? 'names' : 'name'} no source`] : []),
+  ];
+  const text = parts.join('; ');
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Statements that go back to one root and to nothing else: what falls if that root falls. */
+export function restingOnRootAlone(
+  catalogue: Catalogue,
+  statements: readonly FileStatement[],
+  root: string,
+): readonly FileStatement[] {
+  return statements.filter((one) => {
+    if (one.source === null) return false;
+    const roots = rootsOf(catalogue, one.source);
+    const all = [...roots.known, ...roots.unknown];
+    return all.length === 1 && all[0] === root;
+  });
+}
+
+/** Roots shared by two groups of statements; `unsure` where parentage that is not known leaves it open. */
+export function sharedRoots(
+  catalogue: Catalogue,
+  one: readonly FileStatement[],
+  other: readonly FileStatement[],
+): { readonly shared: readonly string[]; readonly unsure: boolean } {
+  const rootsOfAll = (statements: readonly FileStatement[]): { all: Set<string>; unknown: boolean } => {
+    const roots = statements.flatMap((s) => (s.source === null ? [] : [rootsOf(catalogue, s.source)]));
+    return {
+      all: new Set(roots.flatMap((r) => [...r.known, ...r.unknown])),
+      unknown: roots.some((r) => r.unknown.size > 0),
+    };
+  };
+  const [a, b] = [rootsOfAll(one), rootsOfAll(other)];
+  const shared = [...a.all].filter((root) => b.all.has(root));
+  const both = a.all.size > 0 && b.all.size > 0;
+  return { shared, unsure: shared.length === 0 && both && (a.unknown || b.unknown) };
+}
+
+/** Titles of sources, for a sentence. */
+export function sayTitles(catalogue: Catalogue, ids: readonly string[], languages: readonly string[]): string {
+  return ids
+    .map((id) => {
+      const entry = catalogue.get(id);
+      return entry ? `“${titleOf(entry, languages)}”` : id;
+    })
+    .join(', ');
+}

@@ -1,0 +1,184 @@
+import { GRADES, type Grade } from '../base/grade.ts';
+import { groupBy } from '../base/group-by.ts';
+import { type Chronology, RANKS } from '../chronology/chronology.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { FileStatement, Moment } from '../statements/statements.ts';
+import type { CaseFile } from './case-file.ts';
+import { eventsInOrder } from './event-order.ts';
+import {
+  type HeldAtReference,
+  heldAtReference,
+  type MomentDays,
+  type OrderToReference,
+  orderToReference,
+  type ReferenceDays,
+} from './order-to-reference.ts';
+import { type ChosenReference, chosenReferences } from './reference-dates.ts';
+
+/** Statements each of which alone would settle an open order, and how. */
+export interface Deciding {
+  readonly order: OrderToReference;
+  readonly statements: readonly FileStatement[];
+}
+
+/** How an event lies to a reference date at one grade. */
+export interface ReferenceAnswer {
+  readonly grade: Grade;
+  readonly order: OrderToReference;
+  /** Statements that a settled order rests on. */
+  readonly because: readonly FileStatement[];
+  /** Where it is undetermined: statements each of which alone would decide it, were it established. */
+  readonly decidedBy: readonly Deciding[];
+}
+
+/** An event against a reference date, at the four grades. */
+export interface EventAtReference {
+  readonly event: Entry<'event'>;
+  readonly answers: readonly ReferenceAnswer[];
+}
+
+/** A holding against a reference date, at the four grades. */
+export interface HoldingAtReference {
+  readonly holding: Entry<'holding'>;
+  readonly answers: readonly HeldAtReference[];
+}
+
+/** A reference date with everything that is tested against it. */
+export interface ReferenceTest {
+  readonly reference: ChosenReference;
+  readonly events: readonly EventAtReference[];
+  readonly holdings: readonly HoldingAtReference[];
+}
+
+/** Kinds of event that an act in the table speaks of. */
+const ACTS: Readonly<Record<string, readonly string[]>> = {
+  removal: ['removal', 'theft or looting', 'sectioning'],
+  export: ['export', 'transport'],
+  import: ['import'],
+  acquisition: [
+    'sale',
+    'gift',
+    'bequest',
+    'inheritance',
+    'exchange',
+    'division of finds',
+    'nationalisation',
+    'confiscation',
+    'forced sale',
+    'deaccession',
+    'return',
+  ],
+};
+
+/** The kinds of event that a reference date is tested on; null for every kind. */
+export function kindsTested(tests: string): readonly string[] | null {
+  const acts = tests.split(/[;,]/).map((act) => act.trim());
+  return acts.includes('any') ? null : acts.flatMap((act) => ACTS[act] ?? []);
+}
+
+/** Tests every chosen reference date on the acts that it speaks of. The order of dates only. */
+export function testReferences(file: CaseFile): readonly ReferenceTest[] {
+  const events = eventsInOrder(file);
+  return chosenReferences(file.catalogue).flatMap((reference) => {
+    const { from, to } = reference;
+    if (!from) return [];
+    const kinds = kindsTested(reference.row.tests);
+    const isHeld = /holding|any/.test(reference.row.tests) || reference.row.kind === 'period';
+    return [
+      {
+        reference,
+        events: events
+          .filter((event) => kinds === null || kinds.includes(event.keys.kind))
+          .map((event) => ({ event, answers: answersFor(file, { from, to }, event) })),
+        holdings: isHeld
+          ? file.catalogue.ofType('holding').map((holding) => ({
+              holding,
+              answers: heldAt(file, { from, to: reference.row.kind === 'period' ? to : null }, holding),
+            }))
+          : [],
+      },
+    ];
+  });
+}
+
+function edges(file: CaseFile, entry: Entry): readonly [Moment, Moment] | null {
+  const [first, last] = isOfType(entry, 'holding') ? (['begins', 'ends'] as const) : (['start', 'end'] as const);
+  const start = file.statements.moments.momentOf(entry.id, first);
+  const end = file.statements.moments.momentOf(entry.id, last);
+  return start && end ? [start, end] : null;
+}
+
+function daysAt(chronology: Chronology, rank: number, moment: Moment): MomentDays {
+  const ranges = chronology.grades[rank]?.ranges;
+  return {
+    earliest: ranges?.earliest[moment.index] ?? Number.NEGATIVE_INFINITY,
+    latest: ranges?.latest[moment.index] ?? Number.POSITIVE_INFINITY,
+  };
+}
+
+function answersFor(file: CaseFile, days: ReferenceDays, event: Entry<'event'>): readonly ReferenceAnswer[] {
+  const moments = edges(file, event);
+  if (!moments) return [];
+  const [start, end] = moments;
+  const orderIn = (chronology: Chronology, rank: number): OrderToReference =>
+    orderToReference(days, daysAt(chronology, rank, start), daysAt(chronology, rank, end));
+  return GRADES.map((grade, rank): ReferenceAnswer => {
+    const order = orderIn(file.chronology, rank);
+    if (order !== 'undetermined') {
+      return { grade, order, because: becauseOf(file, rank, start, end, order), decidedBy: [] };
+    }
+    const settled = candidates(file, rank, [start, end]).map((statement) => ({
+      statement: file.statements.used[statement] as FileStatement,
+      order: orderIn(file.trial({ ranks: new Map([[statement, 0]]) }), rank),
+    }));
+    const decidedBy = [...groupBy(settled, (one) => one.order)]
+      .filter(([settles]) => settles !== 'undetermined')
+      .map(([settles, list]): Deciding => ({ order: settles, statements: list.map((one) => one.statement) }));
+    return { grade, order, because: [], decidedBy };
+  });
+}
+
+/** Statements below a grade, or set aside at it, that bear on these moments at some grade. */
+function candidates(file: CaseFile, rank: number, moments: readonly Moment[]): readonly number[] {
+  const kept = file.chronology.grades[rank]?.kept;
+  const found = new Set<number>();
+  for (const moment of moments) {
+    for (let below = rank; below < RANKS; below += 1) {
+      for (const one of file.chronology.setAside(below, moment.index)) found.add(one);
+      for (const side of ['earliest', 'latest'] as const) {
+        for (const one of file.chronology.reason(below, moment.index, side).statements) found.add(one);
+      }
+    }
+  }
+  return [...found].filter((one) => !kept?.[one]).sort((a, b) => a - b);
+}
+
+function becauseOf(
+  file: CaseFile,
+  rank: number,
+  start: Moment,
+  end: Moment,
+  order: OrderToReference,
+): readonly FileStatement[] {
+  const bound = (moment: Moment, side: 'earliest' | 'latest'): readonly FileStatement[] =>
+    file.rangesOf(moment)[rank]?.[side]?.because ?? [];
+  const list =
+    order === 'before'
+      ? bound(end, 'latest')
+      : order === 'after'
+        ? bound(start, 'earliest')
+        : [
+            ...bound(start, order === 'partly' ? 'latest' : 'earliest'),
+            ...bound(end, order === 'partly' ? 'earliest' : 'latest'),
+          ];
+  return [...new Set(list)];
+}
+
+function heldAt(file: CaseFile, days: ReferenceDays, holding: Entry<'holding'>): readonly HeldAtReference[] {
+  const moments = edges(file, holding);
+  if (!moments) return [];
+  const [begins, ends] = moments;
+  return GRADES.map((_, rank) =>
+    heldAtReference(days, daysAt(file.chronology, rank, begins), daysAt(file.chronology, rank, ends)),
+  );
+}

@@ -1,0 +1,53 @@
+import { GRADES, type Grade } from '../base/grade.ts';
+import type { Chronology } from '../chronology/chronology.ts';
+import { type BoundChange, widens } from '../chronology/worth.ts';
+import { formatBound } from '../dates/wording.ts';
+import type { FileStatement, Moment } from '../statements/statements.ts';
+import type { CaseFile } from './case-file.ts';
+import { sayMoment } from './explain.ts';
+import { printedBound } from './printed-range.ts';
+
+/** A bound that is another one without some statement, told once for all grades at which it is. */
+export interface ChangeInWords {
+  readonly moment: Moment;
+  readonly side: 'earliest' | 'latest';
+  readonly grades: readonly Grade[];
+  readonly effect: 'widens' | 'narrows';
+  /** `the beginning of “Taken off the wall”: not before 1929 → not before 1925`. */
+  readonly text: string;
+}
+
+/**
+ * Tells the changes that a withdrawal makes in words; the same change at several grades once. Each
+ * day is printed no finer than what it rests on, before and after.
+ */
+export function sayChanges(
+  file: CaseFile,
+  changes: readonly BoundChange[],
+  withdrawn: readonly FileStatement[],
+): readonly ChangeInWords[] {
+  if (changes.length === 0) return [];
+  const { used } = file.statements;
+  const without = file.trial({ withdrawn: new Set(withdrawn.map((one) => used.indexOf(one))) });
+  const sayIn = (chronology: Chronology, { rank, moment, side }: BoundChange): string => {
+    const bound = printedBound(chronology, used, rank, moment, side);
+    return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
+  };
+  const told = new Map<string, ChangeInWords & { grades: Grade[] }>();
+  for (const change of changes) {
+    const moment = file.statements.moments.all[change.moment] as Moment;
+    const text = `${sayMoment(file, moment)}: ${sayIn(file.chronology, change)} → ${sayIn(without, change)}`;
+    const grade = GRADES[change.rank] as Grade;
+    const known = told.get(text);
+    if (known) known.grades.push(grade);
+    else
+      told.set(text, {
+        moment,
+        side: change.side,
+        grades: [grade],
+        effect: widens(change) ? 'widens' : 'narrows',
+        text,
+      });
+  }
+  return [...told.values()];
+}
