@@ -3,6 +3,7 @@ import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
 import { entryPath, REGISTERS, reasonPath, relativeHref } from '../src/publish/page-paths.ts';
 import type { PageContext, SiteData } from './context.ts';
+import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
 import { ContradictionsPage } from './pages/contradictions-page.tsx';
 import { DoubtsPage } from './pages/doubts-page.tsx';
@@ -10,6 +11,7 @@ import { EntryPage } from './pages/entry-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
+import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
 
 /** One file of the site: its address and how to make its text. */
@@ -30,9 +32,15 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('index.html', (context) => <OpeningPage page={context} />),
     page('chronology.html', (context) => <ChronologyPage page={context} />),
     page('contradictions.html', (context) => <ContradictionsPage page={context} />),
+    page('references.html', (context) => <ReferencesPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),
-    ...(file.catalogue.audience === 'public' ? [] : [page('doubts.html', (context) => <DoubtsPage page={context} />)]),
+    ...(file.catalogue.audience === 'public'
+      ? []
+      : [
+          page('doubts.html', (context) => <DoubtsPage page={context} />),
+          page('check-first.html', (context) => <CheckFirstPage page={context} />),
+        ]),
     ...REGISTERS.map((one) =>
       page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />),
     ),

@@ -1,54 +1,160 @@
 import type { JSX } from 'preact';
+import type { FileContradiction } from '../../src/findings/case-file.ts';
+import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
+import { sayRange } from '../../src/findings/printed-range.ts';
+import {
+  type ClusterOfContradictions,
+  clustersOfContradictions,
+  type EntryRange,
+} from '../../src/findings/ways-out.ts';
+import { titleOf } from '../../src/model/catalogue.ts';
+import { reasonPath } from '../../src/publish/page-paths.ts';
+import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { StatementLink, StatementList } from './parts.tsx';
+import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
 
 /** Where the file disagrees with itself, and the ways out. Nothing is picked for the reader. */
 export function ContradictionsPage({ page }: { readonly page: PageContext }): JSX.Element {
-  const { contradictions } = page.file;
+  const clusters = clustersOfContradictions(page.file);
   return (
     <Layout page={page} title="Contradictions" standing="Where statements of the file cannot all be right.">
       <h1>Contradictions</h1>
-      {contradictions.length === 0 ? (
+      {clusters.length === 0 ? (
         <p>No statements of this file contradict each other, at any grade.</p>
       ) : (
         <p class="lead">
           Each set below cannot hold together, and would be free of contradiction if any one of its statements were
-          withdrawn. The file does not choose: ranges rest on what is not in dispute, and the ways out say which
-          withdrawals would mend a whole cluster of contradictions.
+          withdrawn. The file does not choose: its dates rest on what is not in dispute, and the ways out say which
+          withdrawals would mend all of them together, and what the dates would then be.
         </p>
       )}
-      {contradictions.map((one) => (
-        <section id={`c-${one.number}`}>
-          <h2>
-            {one.number}. {one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'},{' '}
-            {one.grade}
-          </h2>
-          {one.kind === 'order' ? (
-            <p>
-              Each comes after the next, and the last after the first. All on one day would satisfy it; it is rather a
-              slip in one of the relations.
-            </p>
-          ) : null}
-          <StatementList page={page} statements={one.statements} />
-          <h3>Ways out</h3>
-          <ul>
-            {one.waysOut.map((way) => (
-              <li>
-                Withdraw{' '}
-                {way.map((s, i) => (
-                  <>
-                    {i > 0 ? ' and ' : ''}
-                    <StatementLink page={page} statement={s} />
-                  </>
-                ))}
-                .
-              </li>
-            ))}
-          </ul>
-          {one.complete ? null : <p>There may be more contradictions in this cluster than could be listed.</p>}
-        </section>
+      {clusters.map((cluster) => (
+        <ClusterSection page={page} cluster={cluster} several={clusters.length > 1} />
       ))}
     </Layout>
+  );
+}
+
+function ClusterSection({
+  page,
+  cluster,
+  several,
+}: {
+  readonly page: PageContext;
+  readonly cluster: ClusterOfContradictions;
+  readonly several: boolean;
+}): JSX.Element {
+  return (
+    <section class="cluster">
+      {several ? <h2>Group {cluster.number}</h2> : null}
+      {cluster.contradictions.map((one) => (
+        <ContradictionPart page={page} one={one} />
+      ))}
+      {cluster.complete ? null : <p>There may be more contradictions in this group than could be listed.</p>}
+      <h3>Ways out{cluster.contradictions.length > 1 ? ' of all of these together' : ''}</h3>
+      <p>
+        Each row withdraws as little as possible; none is preferred. The dates are those on statements that are{' '}
+        {cluster.grade} or better.
+      </p>
+      <WaysTable page={page} cluster={cluster} />
+    </section>
+  );
+}
+
+/** One irreducible set, said as a sentence that names both sides. */
+function ContradictionPart({
+  page,
+  one,
+}: {
+  readonly page: PageContext;
+  readonly one: FileContradiction;
+}): JSX.Element {
+  return (
+    <div id={`c-${one.number}`}>
+      <h3>
+        {one.number}. {one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'}, {one.grade}
+      </h3>
+      {one.kind === 'order' ? (
+        <p>
+          Each comes after the next, and the last after the first. All on one day would satisfy it; it is rather a slip
+          in one of the relations.
+        </p>
+      ) : null}
+      <StatementList page={page} statements={one.statements} />
+      <p class="aside">{sayRootCount(countRoots(page.file.catalogue, one.statements))}.</p>
+    </div>
+  );
+}
+
+function WaysTable({
+  page,
+  cluster,
+}: {
+  readonly page: PageContext;
+  readonly cluster: ClusterOfContradictions;
+}): JSX.Element {
+  const { affected, standing, ways } = cluster;
+  const title = (i: number): string => {
+    const entry = affected[i];
+    return entry ? titleOf(entry, page.file.settings.languages) : '';
+  };
+  const cells = (ranges: readonly EntryRange[], before: readonly EntryRange[] | null): readonly JSX.Element[] =>
+    ranges.map((range, i) => {
+      const same = before !== null && sayRange(range) === sayRange(before[i] as EntryRange);
+      return (
+        <td class={same ? 'same' : undefined}>
+          <span class="cell-label">{title(i)} </span>
+          {sayRange(range)}
+        </td>
+      );
+    });
+  return (
+    <Scroll label={`Ways out of group ${cluster.number}`}>
+      <table class="stacking">
+        <thead>
+          <tr>
+            <th scope="col">Withdrawn</th>
+            {affected.map((entry, i) => (
+              <th scope="col">
+                <a href={page.href(reasonPath(entry.id))}>{title(i)}</a>
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">Nothing: as the file stands</th>
+            {cells(standing, null)}
+          </tr>
+          {ways.map((way) => (
+            <tr>
+              <th scope="row">
+                <Withdrawn page={page} statements={way.withdrawn} />
+              </th>
+              {cells(way.ranges, standing)}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+function Withdrawn({
+  page,
+  statements,
+}: {
+  readonly page: PageContext;
+  readonly statements: readonly FileStatement[];
+}): JSX.Element {
+  const trial = `trial.html#${new URLSearchParams({ without: statements.map((one) => one.id).join(',') })}`;
+  return (
+    <>
+      <Joined items={statements.map((one) => <StatementLink page={page} statement={one} />)} />{' '}
+      <a class="ref" href={page.href(trial)}>
+        (see it)
+      </a>
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
@@ -6,8 +7,11 @@ import { entryPath, REGISTERS, statementAnchor } from '../../src/publish/page-pa
 import type { PageContext } from '../context.ts';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
+import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
+import { StandingInDispute } from './standing-in-dispute.tsx';
+import { WorthSection } from './worth-section.tsx';
 
 /** An entry as a catalogue entry: title, line of facts, argument; what it rests on and what rests on it in the margin. */
 export function EntryPage({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
@@ -36,6 +40,8 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
           caption="Dates, on statements of each grade or better; each opens its reason"
         />
         <Statements page={page} entry={entry} />
+        <WorthSection page={page} entry={entry} />
+        {isOfType(entry, 'source') ? <IndependenceSection page={page} source={entry} /> : null}
         <Panels page={page} entry={entry} />
         <Facts page={page} entry={entry} />
         {(entry.withheld ?? []).length > 0 ? (
@@ -138,10 +144,12 @@ function Statements({ page, entry }: { readonly page: PageContext; readonly entr
               {one.notUsed === null ? null : (
                 <span class="aside"> Not used in the computation, because {one.notUsed}.</span>
               )}
+              <StandingInDispute page={page} statement={one} />
             </dd>
           </>
         ))}
       </dl>
+      <p class="aside">{sayRootCount(countRoots(page.file.catalogue, statements))}.</p>
     </section>
   );
 }

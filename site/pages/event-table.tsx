@@ -19,7 +19,7 @@ interface EventTableProps {
 export function EventTable({ page, events, label, caption }: EventTableProps): JSX.Element {
   return (
     <Scroll label={label}>
-      <table class="chronology-table">
+      <table class="stacking">
         <caption>{caption}</caption>
         <thead>
           <tr>

@@ -63,13 +63,17 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
   const links: readonly (readonly [string, string])[] = [
     ...(objects[0] ? [[`entry/${objects[0].id}.html`, 'Object'] as const] : []),
     ['chronology.html', 'Chronology'],
+    ['trial.html', 'Withdraw and see'],
     ['contradictions.html', 'Contradictions'],
+    ['references.html', 'Reference dates'],
     ['register/evidence.html', 'Evidence'],
     ['register/sources.html', 'Documents'],
     ['register/holdings.html', 'Custody'],
-    ['registers.html', 'All registers'],
+    ['registers.html', 'Registers'],
     ['method.html', 'Method'],
-    ...(page.file.catalogue.audience === 'public' ? [] : [['doubts.html', 'Doubts'] as const]),
+    ...(page.file.catalogue.audience === 'public'
+      ? []
+      : [['check-first.html', 'Check first'] as const, ['doubts.html', 'Doubts'] as const]),
   ];
   return (
     <nav aria-label="Main">

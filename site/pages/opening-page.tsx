@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import { formatRange } from '../../src/dates/wording.ts';
+import { whatToCheckFirst } from '../../src/findings/check-first.ts';
 import { eventsInOrder } from '../../src/findings/event-order.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -91,6 +92,7 @@ function ObjectSummary({
       ) : (
         <p>No contradiction touches these events.</p>
       )}
+      <CheckFirst page={page} object={object} />
       {questions.length > 0 ? (
         <p>
           Open:{' '}
@@ -104,6 +106,30 @@ function ObjectSummary({
         </p>
       ) : null}
     </section>
+  );
+}
+
+/** The three statements that most hangs on; for readers inside the institution. */
+function CheckFirst({
+  page,
+  object,
+}: {
+  readonly page: PageContext;
+  readonly object: Entry<'object'>;
+}): JSX.Element | null {
+  const first = page.file.catalogue.audience === 'public' ? [] : whatToCheckFirst(page.file, object).slice(0, 3);
+  if (first.length === 0) return null;
+  return (
+    <p>
+      <a href={page.href('check-first.html')}>What to check first</a>:{' '}
+      {first.map(({ statement }, i) => (
+        <>
+          {i > 0 ? '; ' : ''}
+          {statement.text} <StatementLink page={page} statement={statement} />
+        </>
+      ))}
+      .
+    </p>
   );
 }
 

@@ -126,6 +126,26 @@ function RangeCell({
   );
 }
 
+/** Things in a row of a sentence: `a, b and c`. */
+export function Joined({
+  items,
+  last = ' and ',
+}: {
+  readonly items: readonly JSX.Element[];
+  readonly last?: string;
+}): JSX.Element {
+  return (
+    <>
+      {items.map((item, i) => (
+        <>
+          {i === 0 ? '' : i === items.length - 1 ? last : ', '}
+          {item}
+        </>
+      ))}
+    </>
+  );
+}
+
 /** A list of statements with grade, source and reason; those not used say why. */
 export function StatementList({
   page,

@@ -10,6 +10,7 @@ import type { Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
 import { RangeTable, StatementLink, StatementList } from './parts.tsx';
+import { ReasonSupport } from './reason-support.tsx';
 
 /** Why the dates of an entry are what they are: a numbered argument for each bound at each grade. */
 export function ReasonPage({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
@@ -186,6 +187,7 @@ function Side({
           Rests on a date with “about”, widened as the <a href={page.href('method.html#circa')}>method</a> says.
         </p>
       ) : null}
+      <ReasonSupport page={page} moment={moment} range={range} side={side} />
     </div>
   );
 }

@@ -1,12 +1,13 @@
 import type { JSX } from 'preact';
 import { rankOf } from '../../src/base/grade.ts';
+import { rootsOf } from '../../src/findings/independence.ts';
 import { sayRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, REGISTERS, type RegisterName } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
-import { EntryLink, Scroll } from './parts.tsx';
+import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 interface Column {
   readonly head: string;
@@ -54,6 +55,7 @@ const COLUMNS: Readonly<Record<RegisterName, readonly Column[]>> = {
     { head: 'Kind', cell: key('kind') },
     { head: 'Repository', cell: key('repository') },
     { head: 'Copied from', cell: (entry, page) => parents(entry, page) },
+    { head: 'Goes back to', cell: (entry, page) => roots(entry, page) },
   ],
   holdings: [
     {
@@ -104,6 +106,20 @@ function parents(entry: Entry, page: PageContext): JSX.Element | string {
           <EntryLink page={page} id={id} />
         </>
       ))}
+    </>
+  );
+}
+
+/** The root sources; "itself" where it copies none. */
+function roots(entry: Entry, page: PageContext): JSX.Element | string {
+  const { known, unknown } = rootsOf(page.file.catalogue, entry.id);
+  const all = [...known, ...unknown];
+  if (all.length === 1 && all[0] === entry.id) return unknown.size > 0 ? 'not known' : 'itself';
+  const count = unknown.size === 0 ? String(all.length) : `${Math.max(1, known.size)}–${all.length}`;
+  return (
+    <>
+      {all.length > 1 ? `${count} roots: ` : ''}
+      <Joined items={all.map((id) => <EntryLink page={page} id={id} />)} />
     </>
   );
 }

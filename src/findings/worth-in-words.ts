@@ -17,6 +17,30 @@ export interface ChangeInWords {
   readonly text: string;
 }
 
+/** A bound in words as it is at a grade without some statements. */
+export function sayBoundWithout(
+  file: CaseFile,
+  moment: Moment,
+  rank: number,
+  side: 'earliest' | 'latest',
+  withdrawn: readonly FileStatement[],
+): string {
+  return sayIn(file, withoutThese(file, withdrawn), { rank, moment: moment.index, side });
+}
+
+function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Chronology {
+  return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.statements.used.indexOf(one))) });
+}
+
+function sayIn(
+  file: CaseFile,
+  chronology: Chronology,
+  { rank, moment, side }: Pick<BoundChange, 'rank' | 'moment' | 'side'>,
+): string {
+  const bound = printedBound(chronology, file.statements.used, rank, moment, side);
+  return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
+}
+
 /**
  * Tells the changes that a withdrawal makes in words; the same change at several grades once. Each
  * day is printed no finer than what it rests on, before and after.
@@ -27,16 +51,11 @@ export function sayChanges(
   withdrawn: readonly FileStatement[],
 ): readonly ChangeInWords[] {
   if (changes.length === 0) return [];
-  const { used } = file.statements;
-  const without = file.trial({ withdrawn: new Set(withdrawn.map((one) => used.indexOf(one))) });
-  const sayIn = (chronology: Chronology, { rank, moment, side }: BoundChange): string => {
-    const bound = printedBound(chronology, used, rank, moment, side);
-    return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
-  };
+  const without = withoutThese(file, withdrawn);
   const told = new Map<string, ChangeInWords & { grades: Grade[] }>();
   for (const change of changes) {
     const moment = file.statements.moments.all[change.moment] as Moment;
-    const text = `${sayMoment(file, moment)}: ${sayIn(file.chronology, change)} → ${sayIn(without, change)}`;
+    const text = `${sayMoment(file, moment)}: ${sayIn(file, file.chronology, change)} → ${sayIn(file, without, change)}`;
     const grade = GRADES[change.rank] as Grade;
     const known = told.get(text);
     if (known) known.grades.push(grade);

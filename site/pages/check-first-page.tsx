@@ -1,0 +1,96 @@
+import type { JSX } from 'preact';
+import { leaveOneRootOut, type MovedBound, whatToCheckFirst } from '../../src/findings/check-first.ts';
+import { sayChanges } from '../../src/findings/worth-in-words.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { reasonPath } from '../../src/publish/page-paths.ts';
+import type { FileStatement } from '../../src/statements/statements.ts';
+import type { PageContext } from '../context.ts';
+import { Layout } from './layout.tsx';
+import { EntryLink, GradeMark, Joined, StatementLink } from './parts.tsx';
+
+/** Which statements are worth checking first; for readers inside the institution, since it ranks testimony. */
+export function CheckFirstPage({ page }: { readonly page: PageContext }): JSX.Element {
+  const objects = page.file.catalogue.ofType('object').filter((object) => object.keys['key-events'] !== undefined);
+  return (
+    <Layout
+      page={page}
+      title="What to check first"
+      standing="Which statements the dates of the key events hang on; for internal readers only."
+    >
+      <h1>What to check first</h1>
+      <p class="lead">
+        Statements below <i>established</i>, in the order of how much of the key events’ dates would give way without
+        each: dates that would become open first, then the number of dates, then the days. Computed on{' '}
+        {page.file.settings.printedGrade} statements. It says nothing of how likely a statement is to be wrong.
+      </p>
+      {objects.length === 0 ? <p>No object names its key events yet.</p> : null}
+      {objects.map((object) => (
+        <ObjectPart page={page} object={object} />
+      ))}
+    </Layout>
+  );
+}
+
+function ObjectPart({ page, object }: { readonly page: PageContext; readonly object: Entry<'object'> }): JSX.Element {
+  const statements = whatToCheckFirst(page.file, object);
+  const roots = leaveOneRootOut(page.file, object);
+  return (
+    <section>
+      <h2>
+        <EntryLink page={page} id={object.id} />
+      </h2>
+      {statements.length === 0 ? <p>No statement below established moves these dates.</p> : null}
+      <ol class="check-first">
+        {statements.map(({ statement, moved }) => (
+          <li>
+            {statement.text} <StatementLink page={page} statement={statement} /> <GradeMark grade={statement.grade} />
+            {statement.source ? (
+              <span class="aside">
+                {' '}
+                Source: <EntryLink page={page} id={statement.source} />.
+              </span>
+            ) : null}
+            <Moved page={page} moved={moved} withdrawn={[statement]} />
+          </li>
+        ))}
+      </ol>
+      <h3>One root left out after the other</h3>
+      <p>
+        A source counts together with everything that was copied from it alone. If one root fell, with all of that,
+        these dates would be others.
+      </p>
+      {roots.length === 0 ? <p>No root moves them.</p> : null}
+      <ol class="check-first">
+        {roots.map(({ root, statements: out, moved }) => (
+          <li>
+            <EntryLink page={page} id={root} />{' '}
+            <span class="aside">
+              with <Joined items={out.map((one) => <StatementLink page={page} statement={one} />)} />
+            </span>
+            <Moved page={page} moved={moved} withdrawn={out} />
+          </li>
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function Moved({
+  page,
+  moved,
+  withdrawn,
+}: {
+  readonly page: PageContext;
+  readonly moved: readonly MovedBound[];
+  readonly withdrawn: readonly FileStatement[];
+}): JSX.Element {
+  return (
+    <ul class="plain aside">
+      {sayChanges(page.file, moved, withdrawn).map(({ text, moment, grades }) => (
+        <li>
+          <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${grades[0]}`)}>{text}</a>
+        </li>
+      ))}
+    </ul>
+  );
+}

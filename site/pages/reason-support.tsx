@@ -1,0 +1,58 @@
+import type { JSX } from 'preact';
+import { rankOf } from '../../src/base/grade.ts';
+import { type Company, supportOf } from '../../src/findings/company.ts';
+import { sayRootCount } from '../../src/findings/independence.ts';
+import type { MomentRange } from '../../src/findings/printed-range.ts';
+import { sayBoundWithout } from '../../src/findings/worth-in-words.ts';
+import type { FileStatement, Moment } from '../../src/statements/statements.ts';
+import type { PageContext } from '../context.ts';
+import { EntryLink, Joined, StatementLink } from './parts.tsx';
+
+interface Props {
+  readonly page: PageContext;
+  readonly moment: Moment;
+  readonly range: MomentRange;
+  readonly side: 'earliest' | 'latest';
+}
+
+/** What a bound hangs on: which statements hold it alone, which have company, and on how many roots. */
+export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element {
+  const { file } = page;
+  const rank = rankOf(range.grade);
+  const { sole, company, roots } = supportOf(file, moment, rank, side);
+  return (
+    <div class="support">
+      {sole.length > 0 ? (
+        <ul class="plain">
+          {sole.map((one) => (
+            <li>
+              Without <StatementLink page={page} statement={one} />: {sayBoundWithout(file, moment, rank, side, [one])}.
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {company.map((one) => (
+        <CompanyLine page={page} company={one} />
+      ))}
+      <p>{sayRootCount(roots)}.</p>
+    </div>
+  );
+}
+
+function CompanyLine({ page, company }: { readonly page: PageContext; readonly company: Company }): JSX.Element {
+  const { spared, instead, oneRoot, perhapsOneRoot } = company;
+  const links = (list: readonly FileStatement[]): JSX.Element => (
+    <Joined items={list.map((one) => <StatementLink page={page} statement={one} />)} />
+  );
+  return (
+    <p>
+      It holds without {links(spared)} too{instead.length > 0 ? <>, by {links(instead)}</> : null}
+      {oneRoot.length > 0 ? (
+        <>
+          : held twice, by one root, <Joined items={oneRoot.map((id) => <EntryLink page={page} id={id} />)} />
+        </>
+      ) : null}
+      {perhapsOneRoot ? '; perhaps by one root, since the parentage of a source is not known' : ''}.
+    </p>
+  );
+}

@@ -1,0 +1,171 @@
+import type { JSX } from 'preact';
+import { GRADES } from '../../src/base/grade.ts';
+import { formatDays } from '../../src/dates/wording.ts';
+import { declinedReferences } from '../../src/findings/reference-dates.ts';
+import {
+  type EventAtReference,
+  type HoldingAtReference,
+  type ReferenceTest,
+  testReferences,
+} from '../../src/findings/reference-tests.ts';
+import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
+import cautions from '../../src/reference/cautions.json' with { type: 'json' };
+import type { PageContext } from '../context.ts';
+import { Layout } from './layout.tsx';
+import { EntryLink, Joined, Scroll, StatementLink } from './parts.tsx';
+
+/** How events and holdings lie to the reference dates that were chosen; the order of dates only. */
+export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.Element {
+  const tests = testReferences(page.file);
+  const declined = declinedReferences(page.file.catalogue);
+  return (
+    <Layout
+      page={page}
+      title="Reference dates"
+      standing="Laws, treaties and periods chosen for this file, and how its events lie to them."
+    >
+      <h1>Reference dates</h1>
+      <p class="lead">
+        The order of dates only; it does not say that an act was lawful or unlawful. Each date is tested on the acts
+        that it speaks of. The <a href={page.href('method.html#references')}>method</a> gives source and standing of
+        each.
+      </p>
+      <p class="caution">{cautions.find((one) => one.subject === 'legal')?.text}</p>
+      {tests.length === 0 ? <p>None were chosen for this file.</p> : null}
+      {tests.map((test) => (
+        <TestSection page={page} test={test} />
+      ))}
+      {declined.length > 0 ? (
+        <section>
+          <h2>Looked at and declined</h2>
+          <ul>
+            {declined.map(({ title, why }) => (
+              <li>
+                {title}: {why}.
+              </li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+    </Layout>
+  );
+}
+
+function TestSection({ page, test }: { readonly page: PageContext; readonly test: ReferenceTest }): JSX.Element {
+  const { reference, events, holdings } = test;
+  const { from, to, row } = reference;
+  const said = [
+    from ? `${reference.madeOnly ? 'made' : 'in force from'} ${formatDays(from, 'day')}` : '',
+    to ? `to ${formatDays(to, 'day')}` : '',
+    row.territory,
+    `tested on: ${row.tests.replaceAll(';', ', ')}`,
+    `standing of the row: ${row.standing}, ${row.howSure === 'high' ? 'sure' : row.howSure}`,
+  ].filter((part) => part !== '');
+  return (
+    <section id={`r-${reference.id}`}>
+      <h2>{reference.entry ? <EntryLink page={page} id={reference.entry} /> : reference.title}</h2>
+      <p class="facts-line">{said.join(' · ')}</p>
+      {row.effect === '' ? null : <p>{row.effect}.</p>}
+      {events.length === 0 ? <p>No event of the file is an act that it speaks of.</p> : null}
+      {events.length > 0 ? (
+        <dl class="statement-list">
+          {events.map((one) => (
+            <EventPart page={page} one={one} />
+          ))}
+        </dl>
+      ) : null}
+      {holdings.length > 0 ? <Holders page={page} holdings={holdings} period={row.kind === 'period'} /> : null}
+    </section>
+  );
+}
+
+function EventPart({ page, one }: { readonly page: PageContext; readonly one: EventAtReference }): JSX.Element {
+  return (
+    <>
+      <dt>
+        <EntryLink page={page} id={one.event.id} />
+      </dt>
+      <dd>
+        <ul class="plain">
+          {tellAnswers(one.answers).map(({ grades, answer }) => (
+            <li>
+              <strong>{sayOrder(answer.order)}</strong>{' '}
+              {grades.length === GRADES.length ? 'at every grade' : `on ${grades.join(', ')} statements`}
+              {answer.because.length > 0 ? (
+                <>
+                  ; rests on <Joined items={answer.because.map((s) => <StatementLink page={page} statement={s} />)} />
+                </>
+              ) : null}
+              {answer.decidedBy.map(({ order, statements }) => (
+                <>
+                  ; {sayOrder(order)}, were {statements.length > 1 ? 'any one of ' : ''}
+                  <Joined
+                    items={statements.map((s) => <StatementLink page={page} statement={s} />)}
+                    last={statements.length > 1 ? ' or ' : ' and '}
+                  />{' '}
+                  established
+                </>
+              ))}
+              .
+            </li>
+          ))}
+        </ul>
+      </dd>
+    </>
+  );
+}
+
+/** Who had it then: throughout or possibly, at each grade. Those who certainly did not are left out. */
+function Holders({
+  page,
+  holdings,
+  period,
+}: {
+  readonly page: PageContext;
+  readonly holdings: readonly HoldingAtReference[];
+  readonly period: boolean;
+}): JSX.Element {
+  const printed = GRADES.indexOf(page.file.settings.printedGrade);
+  const shown = holdings.filter((one) => one.answers[printed] !== 'not');
+  return (
+    <>
+      <h3>In whose hands {period ? 'in that time' : 'on that day'}</h3>
+      {shown.length === 0 ? (
+        <p>No record known to this museum.</p>
+      ) : (
+        <Scroll label="Holdings">
+          <table class="stacking">
+            <thead>
+              <tr>
+                <th scope="col">Holding</th>
+                <th scope="col">Capacity</th>
+                {GRADES.map((grade) => (
+                  <th scope="col">{grade}</th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {shown.map(({ holding, answers }) => (
+                <tr>
+                  <th scope="row">
+                    <EntryLink page={page} id={holding.id} />
+                  </th>
+                  <td>
+                    {holding.keys.capacity}
+                    {holding.keys['not-disclosed'] ? '; known, not disclosed' : ''}
+                  </td>
+                  {answers.map((held, rank) => (
+                    <td class={held === answers[rank - 1] ? 'same' : undefined}>
+                      <span class="cell-label">{GRADES[rank]} </span>
+                      {sayHeld(held)}
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Scroll>
+      )}
+    </>
+  );
+}
