@@ -13,6 +13,7 @@ import { OpeningPage } from './pages/opening-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
+import { TrialPage } from './pages/trial-page.tsx';
 
 /** One file of the site: its address and how to make its text. */
 export interface SitePage {
@@ -32,6 +33,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('index.html', (context) => <OpeningPage page={context} />),
     page('chronology.html', (context) => <ChronologyPage page={context} />),
     page('contradictions.html', (context) => <ContradictionsPage page={context} />),
+    page('trial.html', (context) => <TrialPage page={context} />),
     page('references.html', (context) => <ReferencesPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),

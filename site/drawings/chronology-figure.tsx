@@ -1,7 +1,13 @@
 import type { JSX } from 'preact';
-import type { Bar, ChronologyDrawing, Row } from '../../src/publish/chronology-drawing.ts';
-import { reasonPath } from '../../src/publish/page-paths.ts';
-import type { PageContext } from '../context.ts';
+import type { Grade } from '../../src/base/grade.ts';
+import {
+  type Bar,
+  type DrawnEvent,
+  layOutRow,
+  type Row,
+  type Ruling as RulingLines,
+} from '../../src/publish/chronology-drawing.ts';
+import { Still } from './still.ts';
 
 const ROW = 30;
 const HEAD = 262;
@@ -11,41 +17,51 @@ const FOOT = 34;
 const THICKNESS = { established: 14, probable: 10, possible: 6, conjectural: 0 } as const;
 
 interface Props {
-  readonly drawing: ChronologyDrawing;
-  readonly page: PageContext;
+  readonly events: readonly DrawnEvent[];
+  readonly ruling: RulingLines;
+  readonly printedGrade: Grade;
+  /** Where the row of an event leads. */
+  hrefOf(event: string): string;
 }
 
 /** The chronology as one SVG: legible in print at A4, in grey, and without scripts. */
-export function ChronologyFigure({ drawing, page }: Props): JSX.Element {
-  const top = drawing.references.length > 0 ? HEAD : 20;
-  const bottom = top + drawing.rows.length * ROW;
+export function ChronologyFigure({ events, ruling, printedGrade, hrefOf }: Props): JSX.Element {
+  const top = ruling.references.length > 0 ? HEAD : 20;
+  const bottom = top + events.length * ROW;
   return (
     <svg
       class="chronology"
-      viewBox={`0 0 ${drawing.width} ${bottom + FOOT}`}
+      viewBox={`0 0 ${ruling.width} ${bottom + FOOT}`}
       role="group"
       aria-label="Chronology: one row an event; the table below says the same"
     >
-      <Ruling drawing={drawing} top={top} bottom={bottom} />
-      {drawing.rows.map((row, i) => (
-        <RowMarks row={row} y={top + i * ROW + ROW / 2} drawing={drawing} href={page.href(`${reasonPath(row.id)}`)} />
+      <Ruling ruling={ruling} top={top} bottom={bottom} />
+      {events.map((event, i) => (
+        <EventRow
+          key={event.id}
+          event={event}
+          ruling={ruling}
+          printedGrade={printedGrade}
+          y={top + i * ROW + ROW / 2}
+          href={hrefOf(event.id)}
+        />
       ))}
     </svg>
   );
 }
 
 function Ruling({
-  drawing,
+  ruling,
   top,
   bottom,
 }: {
-  readonly drawing: ChronologyDrawing;
+  readonly ruling: RulingLines;
   readonly top: number;
   readonly bottom: number;
 }): JSX.Element {
   return (
     <g aria-hidden="true">
-      {drawing.decades.map(({ x, label }) => (
+      {ruling.decades.map(({ x, label }) => (
         <g>
           <line class="decade" x1={x} x2={x} y1={top - 4} y2={bottom + 6} />
           <text class="decade-label" x={x} y={bottom + 22} text-anchor="middle">
@@ -53,7 +69,7 @@ function Ruling({
           </text>
         </g>
       ))}
-      {drawing.references.map(({ x, label, labelX }) => (
+      {ruling.references.map(({ x, label, labelX }) => (
         <g>
           <path class="reference" d={`M${labelX} ${top - 18} L${x} ${top - 6} V${bottom + 6}`} />
           <text class="reference-label" transform={`translate(${labelX + 4.5} ${top - 22}) rotate(-90)`}>
@@ -65,28 +81,43 @@ function Ruling({
   );
 }
 
+interface EventRowProps {
+  readonly event: DrawnEvent;
+  readonly ruling: RulingLines;
+  readonly printedGrade: Grade;
+  readonly y: number;
+  readonly href: string;
+}
+
+/** A row that is drawn anew only where its event changed. */
+class EventRow extends Still<EventRowProps> {
+  override render({ event, ruling, printedGrade, y, href }: EventRowProps): JSX.Element {
+    return <RowMarks row={layOutRow(event, ruling.window, printedGrade)} y={y} ruling={ruling} href={href} />;
+  }
+}
+
 function RowMarks({
   row,
   y,
-  drawing,
+  ruling,
   href,
 }: {
   readonly row: Row;
   readonly y: number;
-  readonly drawing: ChronologyDrawing;
+  readonly ruling: RulingLines;
   readonly href: string;
 }): JSX.Element {
   return (
     <a href={href}>
       <title>{row.sentence}</title>
-      <rect class="row-hit" x={0} y={y - ROW / 2} width={drawing.width} height={ROW} />
+      <rect class="row-hit" x={0} y={y - ROW / 2} width={ruling.width} height={ROW} />
       <text class="event-name" x={0} y={y + 5}>
         {shorten(row.title, 44)}
       </text>
       {row.outside ? (
         <text
           class="outside"
-          x={row.outside === 'before' ? drawing.left + 6 : drawing.right - 6}
+          x={row.outside === 'before' ? ruling.left + 6 : ruling.right - 6}
           y={y + 5}
           text-anchor={row.outside === 'before' ? 'start' : 'end'}
         >
@@ -99,7 +130,7 @@ function RowMarks({
       ))}
       {row.core ? <rect class="core" x={row.core.x1} y={y - 3} width={row.core.x2 - row.core.x1} height={6} /> : null}
       {row.crossing ? <Crossing left={row.crossing.left} right={row.crossing.right} y={y} /> : null}
-      <text class="years" x={drawing.right + 14} y={y + 5}>
+      <text class="years" x={ruling.right + 14} y={y + 5}>
         {row.years}
         <tspan class="years-letter" dx="6">
           {row.letter}
@@ -123,18 +154,14 @@ function BarMark({ bar, y }: { readonly bar: Bar; readonly y: number }): JSX.Ele
       </g>
     );
   }
-  const top = y - height / 2;
-  const [a, b] = [bar.x1, bar.x2];
+  const [top, foot] = [y - height / 2, y + height / 2];
   const tip = bar.grade === 'established' ? 9 : 6;
-  const left = bar.openLeft ? `L${a} ${y} ` : `L${a} ${top + height} L${a} ${top} `;
-  const right = bar.openRight
-    ? `L${b - tip} ${top} L${b} ${y} L${b - tip} ${top + height} `
-    : `L${b} ${top} L${b} ${top + height} `;
-  const start = bar.openLeft ? a + tip : a;
+  const [a, b] = [bar.x1 + (bar.openLeft ? tip : 0), bar.x2 - (bar.openRight ? tip : 0)];
+  // Always six corners, so that a range that moves keeps its shape on the way.
   return (
     <path
       class={unbounded ? 'unbounded' : bar.grade}
-      d={`M${start} ${top} ${right}L${start} ${top + height} ${left}Z`}
+      d={`M${a} ${top} L${b} ${top} L${bar.x2} ${y} L${b} ${foot} L${a} ${foot} L${bar.x1} ${y} Z`}
     />
   );
 }

@@ -11,6 +11,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { formatTrial } from '../trial/trial-state.ts';
 import { Layout } from './layout.tsx';
 import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
 
@@ -148,7 +149,7 @@ function Withdrawn({
   readonly page: PageContext;
   readonly statements: readonly FileStatement[];
 }): JSX.Element {
-  const trial = `trial.html#${new URLSearchParams({ without: statements.map((one) => one.id).join(',') })}`;
+  const trial = `trial.html${formatTrial({ withdrawn: statements.map((one) => one.id), grades: {} })}`;
   return (
     <>
       <Joined items={statements.map((one) => <StatementLink page={page} statement={one} />)} />{' '}

@@ -17,10 +17,12 @@ interface LayoutProps {
   readonly children: ComponentChildren;
   /** Explains the letters of the grades at the foot. */
   readonly usesGrades?: boolean;
+  /** A script of this page alone, beside that of the registers. */
+  readonly script?: string;
 }
 
 /** The frame of every page: words of navigation at the head, how to cite and for whom at the foot. */
-export function Layout({ page, title, standing, children, usesGrades = true }: LayoutProps): JSX.Element {
+export function Layout({ page, title, standing, children, usesGrades = true, script }: LayoutProps): JSX.Element {
   const workspace = page.file.catalogue.workspace;
   const name = workspace ? titleOf(workspace, page.file.settings.languages) : 'Untitled workspace';
   return (
@@ -36,6 +38,7 @@ export function Layout({ page, title, standing, children, usesGrades = true }: L
         <link rel="stylesheet" href={page.href('assets/fonts/fonts.css')} />
         <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
         <script src={page.href('assets/registers.js')} defer />
+        {script ? <script src={page.href(`assets/${script}`)} defer /> : null}
       </head>
       <body>
         <a class="skip" href="#main">

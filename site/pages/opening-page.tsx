@@ -137,7 +137,7 @@ function CheckFirst({
 function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): string {
   const parts = events.map((event) => {
     const [starts = [], ends = []] = eventRanges(page, event);
-    const rank = shownRank(page.file, starts, ends);
+    const rank = shownRank(page.file.settings.printedGrade, starts, ends);
     const range = formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null);
     const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${GRADES[rank]})`;
     return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;

@@ -1,5 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
-import { type Active, propagate } from './bounds.ts';
+import { type Active, type Bounds, propagate } from './bounds.ts';
 import type { Stretch } from './choices.ts';
 import { AXIOM, type Compiled, compileNetwork } from './compiled.ts';
 import { isConsistent } from './consistency.ts';
@@ -68,7 +68,7 @@ export function computeChronology(network: Network, trial: Trial = {}, standing:
   const usable = Uint8Array.from(network.statements, (_, i) => (withdrawn?.has(i) ? 0 : 1));
   const known = standing?.grades.every((grade) => grade.ranges.inexact.size === 0) ? standing.disagreements : null;
   const disagreements = findDisagreements(compiled, usable, known);
-  const grades = gradeResults(compiled, usable, disagreements);
+  const grades = gradeResults(compiled, usable, disagreements, known && standing ? standing.grades : []);
   const reasons = new ReasonFinder(compiled, grades);
   const aside = new SetAsideFinder(compiled, grades);
   return {
@@ -77,7 +77,7 @@ export function computeChronology(network: Network, trial: Trial = {}, standing:
     disagreements,
     reason: (rank, moment, side) => reasons.reason(rank, moment, side),
     setAside: (rank, moment) => aside.at(rank, moment),
-    crossing: (rank, moment) => crossingAt(compiled, grades[rank], moment),
+    crossing: crossingFinder(compiled, grades),
     stretches: (rank, moment) => grades[rank]?.ranges.stretches.get(moment) ?? [],
   };
 }
@@ -86,11 +86,18 @@ function regraded(network: Network, ranks: ReadonlyMap<number, number>): Network
   return network.statements.map((one, i) => ({ ...one, rank: ranks.get(i) ?? one.rank }));
 }
 
-/** Ranges at the four grades, each from its kept set. */
-function gradeResults(compiled: Compiled, usable: Active, disagreements: Disagreements): readonly GradeResult[] {
+/** Ranges at the four grades, each from its kept set; where that is the one of `standing`, its ranges. */
+function gradeResults(
+  compiled: Compiled,
+  usable: Active,
+  disagreements: Disagreements,
+  standing: readonly GradeResult[],
+): readonly GradeResult[] {
   let better: Ranges | null = null;
   return keptSets(compiled, usable, disagreements.disputed).map(({ all, kept, disputed }, rank): GradeResult => {
-    const ranges = rangesOf(compiled, kept, better);
+    const before = standing[rank];
+    const ranges: Ranges =
+      before && kept.every((on, i) => on === before.kept[i]) ? before.ranges : rangesOf(compiled, kept, better);
     better = ranges;
     const contradicted = new Set(
       disagreements.contradictions
@@ -101,11 +108,17 @@ function gradeResults(compiled: Compiled, usable: Active, disagreements: Disagre
   });
 }
 
-function crossingAt(compiled: Compiled, grade: GradeResult | undefined, moment: number): Stretch | null {
-  if (!grade?.contradicted.has(moment)) return null;
-  const { earliest, latest } = propagate(compiled, grade.all);
-  const crossed = { earliest: earliest[moment] as number, latest: latest[moment] as number };
-  return crossed.earliest > crossed.latest ? crossed : null;
+/** Propagates all statements of a grade, once for all moments that are asked about. */
+function crossingFinder(compiled: Compiled, grades: readonly GradeResult[]): Chronology['crossing'] {
+  const known = new Map<number, Bounds>();
+  return (rank, moment) => {
+    const grade = grades[rank];
+    if (!grade?.contradicted.has(moment)) return null;
+    const bounds = known.get(rank) ?? propagate(compiled, grade.all);
+    known.set(rank, bounds);
+    const crossed = { earliest: bounds.earliest[moment] as number, latest: bounds.latest[moment] as number };
+    return crossed.earliest > crossed.latest ? crossed : null;
+  };
 }
 
 /** True where a bound is infinite, so that nothing has to be explained. */
@@ -115,11 +128,13 @@ function isOpen(day: number): boolean {
 
 const NO_REASON: Reason = { statements: [], steps: [] };
 
+/** Chains already found, by the bounds that they explain and the side. */
+const knownChains: Readonly<Record<Side, WeakMap<Bounds, Chains>>> = { earliest: new WeakMap(), latest: new WeakMap() };
+
 /** Finds reasons on demand; chains of a grade are found once for all moments. */
 class ReasonFinder {
   private readonly compiled: Compiled;
   private readonly grades: readonly GradeResult[];
-  private readonly chains = new Map<string, Chains>();
 
   constructor(compiled: Compiled, grades: readonly GradeResult[]) {
     this.compiled = compiled;
@@ -140,11 +155,10 @@ class ReasonFinder {
   }
 
   private hullChains(grade: GradeResult, side: Side): Chains {
-    const key = `${grade.rank} ${side}`;
-    const known = this.chains.get(key);
+    const known = knownChains[side].get(grade.ranges.hull);
     if (known) return known;
     const fresh = findChains(this.compiled, grade.kept, grade.ranges.hull, side);
-    this.chains.set(key, fresh);
+    knownChains[side].set(grade.ranges.hull, fresh);
     return fresh;
   }
 

@@ -1,6 +1,7 @@
 import { type Active, type Bounds, type Domains, propagate } from './bounds.ts';
-import { mergeStretches, type Stretch, searchChoices } from './choices.ts';
+import { mergeStretches, type Search, type Stretch, searchChoices } from './choices.ts';
 import type { Compiled } from './compiled.ts';
+import type { Link } from './network.ts';
 import { type Part, partOf, tiedGroups } from './part-of-network.ts';
 
 /** Ranges of all moments from one consistent set of statements. */
@@ -35,9 +36,7 @@ export function rangesOf(compiled: Compiled, active: Active, better: Ranges | nu
   const stretches = new Map<number, readonly Stretch[]>();
   const inexact = new Set<number>();
   const chosen: ChosenGroup[] = [];
-  for (const part of splittingParts(compiled, active)) {
-    const all = new Uint8Array(part.statements.length).fill(1);
-    const search = searchChoices(part.compiled, all, false);
+  for (const { part, search } of splittingParts(compiled, active)) {
     if (!search.complete || search.solutions.length === 0) {
       part.moments.forEach((moment, local) => {
         inexact.add(moment);
@@ -76,9 +75,32 @@ function clip(better: Ranges | null, moment: number, whole: Stretch): readonly S
     .filter((one) => one.earliest <= one.latest);
 }
 
-function splittingParts(compiled: Compiled, active: Active): readonly Part[] {
+/** A tied group with dates with gaps, and what the search through their members found. */
+interface SearchedPart {
+  readonly part: Part;
+  readonly search: Search;
+}
+
+/** Groups already searched, by the links of a network and the statements of the group; grades play no part. */
+const searched = new WeakMap<readonly Link[], Map<string, SearchedPart>>();
+
+const MOST_REMEMBERED = 2000;
+
+function splittingParts(compiled: Compiled, active: Active): readonly SearchedPart[] {
   if (!compiled.splitting.some((statement) => active[statement])) return [];
+  const known = searched.get(compiled.links) ?? new Map<string, SearchedPart>();
+  searched.set(compiled.links, known);
   return tiedGroups(compiled, active)
     .filter((statements) => statements.some((index) => compiled.network.statements[index]?.choice))
-    .map((statements) => partOf(compiled, statements));
+    .map((statements) => {
+      const key = statements.join(',');
+      const before = known.get(key);
+      if (before) return before;
+      const part = partOf(compiled, statements);
+      const all = new Uint8Array(part.statements.length).fill(1);
+      const fresh = { part, search: searchChoices(part.compiled, all, false) };
+      if (known.size >= MOST_REMEMBERED) known.clear();
+      known.set(key, fresh);
+      return fresh;
+    });
 }

@@ -78,8 +78,13 @@ function walkBack(settled: readonly (Settled | undefined)[], moment: number): re
   return steps.reverse();
 }
 
+/** Ranks already found, by the links of a network; these stay the same in every trial of it. */
+const knownRanks = new WeakMap<readonly Link[], Int32Array>();
+
 /** Rank of every statement's id in natural order. */
 function naturalRanks(compiled: Compiled): Int32Array {
+  const known = knownRanks.get(compiled.links);
+  if (known) return known;
   const { statements } = compiled.network;
   const sorted = statements
     .map((_, i) => i)
@@ -88,6 +93,7 @@ function naturalRanks(compiled: Compiled): Int32Array {
   sorted.forEach((statement, rank) => {
     ranks[statement] = rank;
   });
+  knownRanks.set(compiled.links, ranks);
   return ranks;
 }
 

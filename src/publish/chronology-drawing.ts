@@ -2,12 +2,29 @@ import { ticks } from 'd3-array';
 import { GRADE_LETTER, GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
-import type { CaseFile } from '../findings/case-file.ts';
-import { eventsInOrder } from '../findings/event-order.ts';
-import { type MomentBound, type MomentRange, sayRange } from '../findings/printed-range.ts';
-import { chosenReferences } from '../findings/reference-dates.ts';
-import { titleOf } from '../model/catalogue.ts';
-import type { Entry } from '../model/entry.ts';
+
+/** The range of a moment at one grade, as far as it is drawn. */
+export interface DrawnRange {
+  readonly earliest: PrintedBound | null;
+  readonly latest: PrintedBound | null;
+  readonly consistent: boolean;
+}
+
+/** What is drawn of an event: its beginning and its end at the four grades. */
+export interface DrawnEvent {
+  readonly id: string;
+  readonly title: string;
+  readonly starts: readonly DrawnRange[];
+  readonly ends: readonly DrawnRange[];
+  /** The two days that cross where statements cannot all be right. */
+  readonly crossing: { readonly earliest: number; readonly latest: number } | null;
+}
+
+/** A day with a name: a reference date. */
+export interface NamedDay {
+  readonly day: number;
+  readonly name: string;
+}
 
 /** A stretch of a row in drawing units; `open` ends run to the edge. */
 export interface Bar {
@@ -45,9 +62,9 @@ export interface ReferenceRule extends Rule {
   readonly labelX: number;
 }
 
-/** The chronology as numbers to draw. */
-export interface ChronologyDrawing {
-  readonly rows: readonly Row[];
+/** The ruling on which all rows are drawn: one scale, decades, reference dates. */
+export interface Ruling {
+  readonly window: Window;
   readonly decades: readonly Rule[];
   readonly references: readonly ReferenceRule[];
   readonly width: number;
@@ -63,32 +80,26 @@ const RIGHT = 960;
 /** Clusters of days further apart than this are not drawn on one axis. */
 const MOST_GAP_DAYS = 60 * 365;
 
-interface Window {
+/** The stretch of time that is drawn, in days. */
+export interface Window {
   readonly first: number;
   readonly last: number;
 }
 
-/** Lays out the chronology: one row an event, the same scale for all, four ranges one inside the other. */
-export function drawChronology(file: CaseFile): ChronologyDrawing {
-  const events = eventsInOrder(file);
-  const window = windowOf(file, events);
-  const x = (day: number): number => {
-    const share = (day - window.first) / (window.last - window.first);
-    return Math.round((LEFT + Math.max(0, Math.min(1, share)) * (RIGHT - LEFT)) * 10) / 10;
-  };
+/** Lays out the ruling for some events: the same scale for all rows. */
+export function layOutRuling(events: readonly DrawnEvent[], references: readonly NamedDay[]): Ruling {
+  const window = windowOf(events);
   const inside = (day: number): boolean => day >= window.first && day <= window.last;
   const years = ticks(civilOf(window.first).year, civilOf(window.last).year, 8).filter(Number.isInteger);
   return {
-    rows: events.map((event) => rowOf(file, event, window, x)),
+    window,
     decades: years
       .map((year) => ({ day: dayOf(year, 1, 1), label: String(year) }))
       .filter(({ day }) => inside(day))
-      .map(({ day, label }) => ({ x: x(day), label })),
+      .map(({ day, label }) => ({ x: place(window, day), label })),
     references: spread(
-      chosenReferences(file.catalogue).flatMap((one) =>
-        one.from && inside(one.from.first)
-          ? [{ x: x(one.from.first), label: `${civilOf(one.from.first).year}  ${one.title}` }]
-          : [],
+      references.flatMap(({ day, name }) =>
+        inside(day) ? [{ x: place(window, day), label: `${civilOf(day).year}  ${name}` }] : [],
       ),
     ),
     width: WIDTH,
@@ -97,15 +108,19 @@ export function drawChronology(file: CaseFile): ChronologyDrawing {
   };
 }
 
+/** Where a day stands across the drawing; days outside the stretch stand at its edge. */
+function place(window: Window, day: number): number {
+  const share = (day - window.first) / (window.last - window.first);
+  return Math.round((LEFT + Math.max(0, Math.min(1, share)) * (RIGHT - LEFT)) * 10) / 10;
+}
+
 /**
  * The stretch of time that is drawn. Where the known days fall into clusters more than sixty years
  * apart, the fullest cluster is drawn, and rows outside it say so in words.
  */
-function windowOf(file: CaseFile, events: readonly Entry<'event'>[]): Window {
+function windowOf(events: readonly DrawnEvent[]): Window {
   const days = events
-    .flatMap((event) =>
-      edgesOf(file, event).flatMap((ranges) => ranges.flatMap((one) => [one.earliest?.day, one.latest?.day])),
-    )
+    .flatMap(({ starts, ends }) => [...starts, ...ends].flatMap((one) => [one.earliest?.day, one.latest?.day]))
     .filter((day): day is number => day !== undefined)
     .sort((a, b) => a - b);
   if (days.length === 0) return { first: dayOf(1900, 1, 1), last: dayOf(2000, 1, 1) };
@@ -122,28 +137,25 @@ function windowOf(file: CaseFile, events: readonly Entry<'event'>[]): Window {
   return { first: dayOf(first - pad, 1, 1), last: dayOf(last + 1 + pad, 1, 1) };
 }
 
-function edgesOf(file: CaseFile, event: Entry<'event'>): readonly (readonly MomentRange[])[] {
-  return (['start', 'end'] as const).flatMap((edge) => {
-    const moment = file.statements.moments.momentOf(event.id, edge);
-    return moment ? [file.rangesOf(moment)] : [];
-  });
-}
-
-function rowOf(file: CaseFile, event: Entry<'event'>, window: Window, x: (day: number) => number): Row {
-  const [starts = [], ends = []] = edgesOf(file, event);
-  const title = titleOf(event, file.settings.languages);
+/**
+ * Lays out one row: four ranges one inside the other. A range that runs beyond the stretch that is
+ * drawn ends in an arrow, as one that is not bounded does.
+ */
+export function layOutRow(event: DrawnEvent, window: Window, printedGrade: Grade): Row {
+  const { starts, ends, title } = event;
   const bars = GRADES.map((grade, rank): Bar => {
-    const first = starts[rank]?.earliest?.day;
-    const last = ends[rank]?.latest?.day;
+    const first = starts[rank]?.earliest?.day ?? Number.NEGATIVE_INFINITY;
+    const last = ends[rank]?.latest?.day ?? Number.POSITIVE_INFINITY;
+    const x1 = place(window, first);
     return {
       grade,
-      x1: first === undefined ? LEFT : x(first),
-      x2: last === undefined ? RIGHT : Math.max(x(last), x(first ?? last) + 5),
-      openLeft: first === undefined,
-      openRight: last === undefined,
+      x1,
+      x2: Math.max(place(window, last), x1 + 5),
+      openLeft: first < window.first,
+      openRight: last > window.last,
     };
   });
-  const shown = shownRank(file, starts, ends);
+  const shown = shownRank(printedGrade, starts, ends);
   const range = { earliest: starts[shown]?.earliest ?? null, latest: ends[shown]?.latest ?? null };
   const outside =
     range.latest && range.latest.day < window.first
@@ -151,17 +163,16 @@ function rowOf(file: CaseFile, event: Entry<'event'>, window: Window, x: (day: n
       : range.earliest && range.earliest.day > window.last
         ? 'after'
         : null;
-  const letter = GRADE_LETTER[GRADES[shown] as Grade];
   return {
     id: event.id,
     title,
     bars: outside ? [] : bars,
-    core: coreOf(starts[shown], ends[shown], x),
-    crossing: crossingOf(file, event, x),
+    core: outside ? null : coreOf(starts[shown], ends[shown], window),
+    crossing: crossingOf(event, window),
     years: sayYears(range),
-    letter,
+    letter: GRADE_LETTER[GRADES[shown] as Grade],
     outside,
-    sentence: `${title}: ${sayRange(range)}, on ${GRADES[shown]} statements`,
+    sentence: `${title}: ${formatRange(range.earliest, range.latest)}, on ${GRADES[shown]} statements`,
   };
 }
 
@@ -177,32 +188,27 @@ function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
 }
 
 /** A range in years only, for the column beside the drawing. */
-function sayYears({ earliest, latest }: Pick<MomentRange, 'earliest' | 'latest'>): string {
-  const coarse = (bound: MomentBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
+function sayYears({ earliest, latest }: Pick<DrawnRange, 'earliest' | 'latest'>): string {
+  const coarse = (bound: PrintedBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
   return formatRange(coarse(earliest), coarse(latest));
 }
 
 /** The printed grade; where statements contradict each other there, the last grade at which none do. */
-export function shownRank(file: CaseFile, starts: readonly MomentRange[], ends: readonly MomentRange[]): number {
-  let rank = rankOf(file.settings.printedGrade);
+export function shownRank(printedGrade: Grade, starts: readonly DrawnRange[], ends: readonly DrawnRange[]): number {
+  let rank = rankOf(printedGrade);
   while (rank > 0 && !(starts[rank]?.consistent && ends[rank]?.consistent)) rank -= 1;
   return rank;
 }
 
-function coreOf(start: MomentRange | undefined, end: MomentRange | undefined, x: (day: number) => number): Row['core'] {
+function coreOf(start: DrawnRange | undefined, end: DrawnRange | undefined, window: Window): Row['core'] {
   const from = start?.latest?.day;
   const to = end?.earliest?.day;
   if (from === undefined || to === undefined || from >= to) return null;
-  return { x1: x(from), x2: x(to) };
+  return { x1: place(window, from), x2: place(window, to) };
 }
 
-function crossingOf(file: CaseFile, event: Entry<'event'>, x: (day: number) => number): Row['crossing'] {
-  for (const edge of ['start', 'end'] as const) {
-    const moment = file.statements.moments.momentOf(event.id, edge);
-    const crossed = moment ? file.chronology.crossing(3, moment.index) : null;
-    if (crossed && Number.isFinite(crossed.earliest) && Number.isFinite(crossed.latest)) {
-      return { left: x(crossed.latest), right: Math.max(x(crossed.earliest), x(crossed.latest) + 8) };
-    }
-  }
-  return null;
+function crossingOf({ crossing }: DrawnEvent, window: Window): Row['crossing'] {
+  if (!crossing || !Number.isFinite(crossing.earliest) || !Number.isFinite(crossing.latest)) return null;
+  const left = place(window, crossing.latest);
+  return { left, right: Math.max(place(window, crossing.earliest), left + 8) };
 }

@@ -1,0 +1,42 @@
+import type { JSX } from 'preact';
+import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
+import { trialFileOf } from '../../src/findings/trial-file.ts';
+import type { PageContext } from '../context.ts';
+import { rulingOf, TrialView } from '../trial/trial-view.tsx';
+import { Layout } from './layout.tsx';
+
+/** Withdraw and see: the file as published, which a script makes live with the solver of the build itself. */
+export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element {
+  const file = trialFileOf(page.file);
+  const standing = openTrials(file).run(NO_CHANGE);
+  return (
+    <Layout
+      page={page}
+      title="Withdraw and see"
+      standing="What the dates would be without some statements; a reader’s trial."
+      script="trial.js"
+    >
+      <h1>Withdraw and see</h1>
+      <p class="lead">
+        Strike out a statement, or take it at another grade, and see which dates, contradictions and orders to reference
+        dates change. The computing is the same as that of the file itself, and happens in your browser.
+      </p>
+      <div id="trial">
+        <TrialView
+          file={file}
+          state={NO_CHANGE}
+          standing={standing}
+          result={standing}
+          ruling={rulingOf(file, standing)}
+          unknown={[]}
+          actions={null}
+        />
+      </div>
+      <script
+        type="application/json"
+        id="trial-file"
+        dangerouslySetInnerHTML={{ __html: JSON.stringify(file).replaceAll('<', '\\u003c') }}
+      />
+    </Layout>
+  );
+}
