@@ -10,7 +10,6 @@ import {
 import { Still } from './still.ts';
 
 const ROW = 30;
-const HEAD = 262;
 const FOOT = 34;
 
 /** Height of each grade's mark; each further grade is drawn inside the one before. */
@@ -26,12 +25,14 @@ interface Props {
 
 /** The chronology as one SVG: legible in print at A4, in grey, and without scripts. */
 export function ChronologyFigure({ events, ruling, printedGrade, hrefOf }: Props): JSX.Element {
-  const top = ruling.references.length > 0 ? HEAD : 20;
+  const { format } = ruling;
+  const longest = Math.max(0, ...ruling.references.map(({ label }) => shorten(label, format.name).length));
+  const top = longest > 0 ? 34 + longest * 6.1 : 20;
   const bottom = top + events.length * ROW;
   return (
     <svg
       class="chronology"
-      viewBox={`0 0 ${ruling.width} ${bottom + FOOT}`}
+      viewBox={`0 0 ${format.width} ${bottom + FOOT}`}
       role="group"
       aria-label="Chronology: one row an event; the table below says the same"
     >
@@ -73,7 +74,7 @@ function Ruling({
         <g>
           <path class="reference" d={`M${labelX} ${top - 18} L${x} ${top - 6} V${bottom + 6}`} />
           <text class="reference-label" transform={`translate(${labelX + 4.5} ${top - 22}) rotate(-90)`}>
-            {shorten(label, 40)}
+            {shorten(label, ruling.format.name)}
           </text>
         </g>
       ))}
@@ -92,7 +93,7 @@ interface EventRowProps {
 /** A row that is drawn anew only where its event changed. */
 class EventRow extends Still<EventRowProps> {
   override render({ event, ruling, printedGrade, y, href }: EventRowProps): JSX.Element {
-    return <RowMarks row={layOutRow(event, ruling.window, printedGrade)} y={y} ruling={ruling} href={href} />;
+    return <RowMarks row={layOutRow(event, ruling, printedGrade)} y={y} ruling={ruling} href={href} />;
   }
 }
 
@@ -107,17 +108,18 @@ function RowMarks({
   readonly ruling: RulingLines;
   readonly href: string;
 }): JSX.Element {
+  const { format } = ruling;
   return (
     <a href={href}>
       <title>{row.sentence}</title>
-      <rect class="row-hit" x={0} y={y - ROW / 2} width={ruling.width} height={ROW} />
+      <rect class="row-hit" x={0} y={y - ROW / 2} width={format.width} height={ROW} />
       <text class="event-name" x={0} y={y + 5}>
-        {shorten(row.title, 44)}
+        {shorten(row.title, format.title)}
       </text>
       {row.outside ? (
         <text
           class="outside"
-          x={row.outside === 'before' ? ruling.left + 6 : ruling.right - 6}
+          x={row.outside === 'before' ? format.left + 6 : format.right - 6}
           y={y + 5}
           text-anchor={row.outside === 'before' ? 'start' : 'end'}
         >
@@ -130,7 +132,7 @@ function RowMarks({
       ))}
       {row.core ? <rect class="core" x={row.core.x1} y={y - 3} width={row.core.x2 - row.core.x1} height={6} /> : null}
       {row.crossing ? <Crossing left={row.crossing.left} right={row.crossing.right} y={y} /> : null}
-      <text class="years" x={ruling.right + 14} y={y + 5}>
+      <text class="years" x={format.right + 14} y={y + 5}>
         {row.years}
         <tspan class="years-letter" dx="6">
           {row.letter}

@@ -84,13 +84,18 @@ function Moved({
   readonly moved: readonly MovedBound[];
   readonly withdrawn: readonly FileStatement[];
 }): JSX.Element {
+  const { changes, finer } = sayChanges(page.file, moved, withdrawn);
   return (
     <ul class="plain aside">
-      {sayChanges(page.file, moved, withdrawn).map(({ text, moment, grades }) => (
+      {changes.map((one) => (
         <li>
-          <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${grades[0]}`)}>{text}</a>
+          <a href={page.href(reasonPath(one.entry))}>{one.title}</a>
+          {one.of === 'whole' ? '' : `, ${one.of}`}: {one.was} → {one.is}
         </li>
       ))}
+      {finer > 0 ? (
+        <li>{finer === 1 ? 'one date moves' : `${finer} dates move`} by less than what is printed</li>
+      ) : null}
     </ul>
   );
 }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { FileContradiction } from '../../src/findings/case-file.ts';
 import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { sayRange } from '../../src/findings/printed-range.ts';
+import { sayContradiction } from '../../src/findings/say-contradiction.ts';
 import {
   type ClusterOfContradictions,
   clustersOfContradictions,
@@ -71,6 +72,7 @@ function ContradictionPart({
   readonly page: PageContext;
   readonly one: FileContradiction;
 }): JSX.Element {
+  const said = sayContradiction(page.file, one);
   return (
     <div id={`c-${one.number}`}>
       <h3>
@@ -82,10 +84,27 @@ function ContradictionPart({
           in one of the relations.
         </p>
       ) : null}
+      {said ? (
+        <p>
+          {said.moment.charAt(0).toUpperCase() + said.moment.slice(1)} would have to be {said.earliest.words}, by{' '}
+          <Links page={page} statements={said.earliest.statements} />, and {said.latest.words}, by{' '}
+          <Links page={page} statements={said.latest.statements} />.
+        </p>
+      ) : null}
       <StatementList page={page} statements={one.statements} />
       <p class="aside">{sayRootCount(countRoots(page.file.catalogue, one.statements))}.</p>
     </div>
   );
+}
+
+function Links({
+  page,
+  statements,
+}: {
+  readonly page: PageContext;
+  readonly statements: readonly FileStatement[];
+}): JSX.Element {
+  return <Joined items={statements.map((one) => <StatementLink page={page} statement={one} />)} />;
 }
 
 function WaysTable({
@@ -112,7 +131,7 @@ function WaysTable({
     });
   return (
     <Scroll label={`Ways out of group ${cluster.number}`}>
-      <table class="stacking">
+      <table class="stacking long">
         <thead>
           <tr>
             <th scope="col">Withdrawn</th>
@@ -152,7 +171,7 @@ function Withdrawn({
   const trial = `trial.html${formatTrial({ withdrawn: statements.map((one) => one.id), grades: {} })}`;
   return (
     <>
-      <Joined items={statements.map((one) => <StatementLink page={page} statement={one} />)} />{' '}
+      <Links page={page} statements={statements} />{' '}
       <a class="ref" href={page.href(trial)}>
         (see it)
       </a>

@@ -40,7 +40,7 @@ export function Margin({ page, entry }: { readonly page: PageContext; readonly e
         </section>
       ) : null}
       <section>
-        <h2>What rests on it</h2>
+        <h2>Dates whose reasons cite it</h2>
         {bounds.length === 0 ? (
           <p>No computed date of another entry.</p>
         ) : (

@@ -3,8 +3,8 @@ import { changesWithout } from '../../src/findings/check-first.ts';
 import { ancestorsOf, restingOnRootAlone, rootsOf } from '../../src/findings/independence.ts';
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { ChangeTable } from './change-table.tsx';
 import { EntryLink, Joined, StatementLink } from './parts.tsx';
 
 /** Of a source: what it goes back to, what copies it, and which dates fall if it is left out with all its copies. */
@@ -22,7 +22,8 @@ export function IndependenceSection({
   const link = (id: string): JSX.Element => <EntryLink page={page} id={id} />;
   const isRoot = roots.known.has(source.id) || roots.unknown.has(source.id);
   const resting = isRoot ? restingOnRootAlone(catalogue, file.statements.used, source.id) : [];
-  const changes = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
+  const said = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
+  const dates = said.changes.length + said.finer;
   return (
     <section>
       <h2>Independence</h2>
@@ -48,20 +49,14 @@ export function IndependenceSection({
         <details>
           <summary>
             Left out with all that goes back to it alone:{' '}
-            {changes.length === 0
+            {dates === 0
               ? `no date changes on ${file.settings.printedGrade} statements`
-              : `${changes.length === 1 ? 'one date is another' : `${changes.length} dates are others`} on ${file.settings.printedGrade} statements`}
+              : `${dates === 1 ? 'one date is another' : `${dates} dates are others`} on ${file.settings.printedGrade} statements`}
           </summary>
           <p>
             Left out: <Joined items={resting.map((one) => <StatementLink page={page} statement={one} />)} />.
           </p>
-          <ul>
-            {changes.map(({ effect, text, moment, grades }) => (
-              <li>
-                {effect}: <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${grades[0]}`)}>{text}</a>
-              </li>
-            ))}
-          </ul>
+          <ChangeTable page={page} said={said} label="Dates that would be others" grades={false} />
         </details>
       ) : null}
     </section>

@@ -96,6 +96,9 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
                   ; rests on <Joined items={answer.because.map((s) => <StatementLink page={page} statement={s} />)} />
                 </>
               ) : null}
+              {answer.order === 'undetermined' && answer.decidedBy.length === 0
+                ? '; no statement of the file would decide it alone'
+                : ''}
               {answer.decidedBy.map(({ order, statements }) => (
                 <>
                   ; {sayOrder(order)}, were {statements.length > 1 ? 'any one of ' : ''}

@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { ChangeTable } from './change-table.tsx';
 import { StatementLink } from './parts.tsx';
 
 /** What rests on the statements written in an entry: all that is different without each. */
@@ -37,9 +37,10 @@ function StatementWorth({
 }): JSX.Element {
   const { file } = page;
   const { bounds, stretches, resolved } = file.worth.of(file.statements.used.indexOf(statement));
-  const changes = sayChanges(file, bounds, [statement]);
+  const said = sayChanges(file, bounds, [statement]);
+  const dates = said.changes.length + said.finer;
   const gaps = new Set(stretches.map((one) => file.statements.moments.all[one.moment]?.entry));
-  if (changes.length + resolved.length + gaps.size === 0)
+  if (dates + resolved.length + gaps.size === 0)
     return (
       <p>
         Without <StatementLink page={page} statement={statement} /> nothing changes.
@@ -48,22 +49,19 @@ function StatementWorth({
   return (
     <details open={open}>
       <summary>
-        Without {statement.id}: {sayHowMuch(changes.length, resolved.length)}
+        Without {statement.id}: {sayHowMuch(dates, resolved.length)}
       </summary>
-      <ul>
-        {resolved.map((i) => (
-          <li>
-            resolved: <a href={page.href(`contradictions.html#c-${i + 1}`)}>contradiction {i + 1}</a>
-          </li>
-        ))}
-        {changes.map(({ effect, text, grades, moment }) => (
-          <li>
-            {effect}: <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${grades[0]}`)}>{text}</a>{' '}
-            <span class="aside">({grades.join(', ')})</span>
-          </li>
-        ))}
-        {gaps.size > 0 ? <li>separate stretches of dates with gaps become others: {[...gaps].join(', ')}</li> : null}
-      </ul>
+      {resolved.length + gaps.size > 0 ? (
+        <ul>
+          {resolved.map((i) => (
+            <li>
+              Resolved: <a href={page.href(`contradictions.html#c-${i + 1}`)}>contradiction {i + 1}</a>
+            </li>
+          ))}
+          {gaps.size > 0 ? <li>Separate stretches of dates with gaps become others: {[...gaps].join(', ')}</li> : null}
+        </ul>
+      ) : null}
+      <ChangeTable page={page} said={said} label={`Dates that would be others without ${statement.id}`} />
     </details>
   );
 }

@@ -11,7 +11,7 @@ import {
   type TrialStatement,
 } from '../../src/findings/run-trial.ts';
 import { changesOf, summaryOf, type TrialChanges } from '../../src/findings/trial-changes.ts';
-import { layOutRuling, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
+import { layOutRuling, NARROW, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
 import { Still } from '../drawings/still.ts';
@@ -39,7 +39,7 @@ export function rulingOf(file: TrialFile, standing: TrialResult): Ruling {
   const days = file.references
     .filter((one) => one.asks === 'order')
     .map(({ title, from }): NamedDay => ({ day: from.first, name: title }));
-  return layOutRuling(eventRows(file, standing), days);
+  return layOutRuling(eventRows(file, standing), days, NARROW);
 }
 
 function eventRows(file: TrialFile, result: TrialResult): readonly TrialRow[] {
@@ -52,38 +52,46 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
   return (
     <>
       <Notice file={file} state={state} unknown={unknown} actions={actions} />
+      {actions ? (
+        <p role="status" class="hidden">
+          {isUnchanged(state) ? '' : `A reader’s trial. ${summaryOf(changes)}`}
+        </p>
+      ) : (
+        <p class="no-script">
+          Trying needs scripts, which do not run here. What stands below is the file as published.
+        </p>
+      )}
+      <div class="desk">
+        <section aria-labelledby="statements">
+          <h2 id="statements">Statements</h2>
+          <p>
+            Each stands under what it bears on.{' '}
+            {actions ? 'Take the tick away to withdraw one, or choose another grade.' : ''}
+          </p>
+          {(['event', 'holding', 'trace'] as const).map((type) => (
+            <StatementGroup file={file} state={state} type={type} actions={actions} />
+          ))}
+        </section>
+        <figure class="drawing">
+          <ChronologyFigure
+            events={eventRows(file, result)}
+            ruling={ruling}
+            printedGrade={file.printedGrade}
+            hrefOf={reasonPath}
+          />
+          <figcaption>
+            The marks are those of the <a href="chronology.html">chronology</a>. Reference dates mark the order of dates
+            only; they do not say that an act was lawful or unlawful.
+          </figcaption>
+        </figure>
+      </div>
       <section aria-labelledby="what-changed">
         <h2 id="what-changed">What changed</h2>
-        {actions ? null : (
-          <p class="no-script">
-            Trying needs scripts, which do not run here. What stands below is the file as published.
-          </p>
-        )}
         <Changed changes={changes} untouched={isUnchanged(state)} />
       </section>
-      <figure class="wide drawing">
-        <ChronologyFigure
-          events={eventRows(file, result)}
-          ruling={ruling}
-          printedGrade={file.printedGrade}
-          hrefOf={reasonPath}
-        />
-        <figcaption>
-          The marks are those of the <a href="chronology.html">chronology</a>. Reference dates mark the order of dates
-          only; they do not say that an act was lawful or unlawful.
-        </figcaption>
-      </figure>
       <TrialTable file={file} standing={standing} result={result} />
       <Contradictions file={file} result={result} />
       <Answers file={file} standing={standing} result={result} />
-      <h2 id="statements">Statements</h2>
-      <p>
-        Each stands under what it bears on.{' '}
-        {actions ? 'Take the tick away to withdraw one, or choose another grade.' : ''}
-      </p>
-      {(['event', 'holding', 'trace'] as const).map((type) => (
-        <StatementGroup file={file} state={state} type={type} actions={actions} />
-      ))}
       {actions ? <Strip state={state} summary={summaryOf(changes)} actions={actions} /> : null}
     </>
   );
@@ -382,7 +390,7 @@ class StatementLine extends Still<LineProps> {
   }
 }
 
-/** Stays in sight: how much changed, announced, and the way back. */
+/** Stays in sight: how much changed, and the way back. */
 function Strip({
   state,
   summary,
@@ -392,10 +400,10 @@ function Strip({
   readonly summary: string;
   readonly actions: TrialActions;
 }): JSX.Element {
-  const untouched = isUnchanged(state);
+  if (isUnchanged(state)) return <></>;
   return (
-    <div class="strip" hidden={untouched}>
-      <p role="status">{untouched ? 'The file as published.' : `A reader’s trial. ${summary}`}</p>
+    <div class="strip">
+      <p>A reader’s trial. {summary}</p>
       <p>
         <button
           type="button"

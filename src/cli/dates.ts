@@ -1,8 +1,9 @@
 import { GRADES } from '../base/grade.ts';
-import type { CaseFile } from '../findings/case-file.ts';
+import type { CaseFile, FileContradiction } from '../findings/case-file.ts';
 import { datesReport } from '../findings/dates-report.ts';
 import { countRoots, sayRootCount } from '../findings/independence.ts';
 import { sayRange } from '../findings/printed-range.ts';
+import { sayContradiction } from '../findings/say-contradiction.ts';
 import { type ClusterOfContradictions, clustersOfContradictions, type EntryRange } from '../findings/ways-out.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -78,6 +79,7 @@ function clusterWords(file: CaseFile, cluster: ClusterOfContradictions): string 
   return [
     ...cluster.contradictions.flatMap((one) => [
       `${one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'} (${one.grade}): ${ids(one.statements)}`,
+      ...bothSides(file, one),
       ...one.statements.map((s) => `    ${s.id}: ${s.text} (${s.grade})`),
       `    ${sayRootCount(countRoots(file.catalogue, one.statements))}.`,
     ]),
@@ -91,6 +93,15 @@ function clusterWords(file: CaseFile, cluster: ClusterOfContradictions): string 
       ...ranges(way.ranges),
     ]),
   ].join('\n');
+}
+
+function bothSides(file: CaseFile, one: FileContradiction): readonly string[] {
+  const said = sayContradiction(file, one);
+  if (!said) return [];
+  const { moment, earliest, latest } = said;
+  return [
+    `    ${moment} would have to be ${earliest.words} (${ids(earliest.statements)}) and ${latest.words} (${ids(latest.statements)})`,
+  ];
 }
 
 function ids(list: readonly { readonly id: string }[]): string {

@@ -1,7 +1,8 @@
 import type { CaseFile } from '../findings/case-file.ts';
-import { leaveOneRootOut, whatToCheckFirst } from '../findings/check-first.ts';
+import { leaveOneRootOut, type MovedBound, whatToCheckFirst } from '../findings/check-first.ts';
 import { sayTitles } from '../findings/independence.ts';
-import { sayChanges } from '../findings/worth-in-words.ts';
+import { sayChanged } from '../findings/range-changes.ts';
+import { type EntryChange, sayChanges } from '../findings/worth-in-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import type { FileStatement } from '../statements/statements.ts';
@@ -33,9 +34,11 @@ export const worth: Command = {
 
 function worthOf(file: CaseFile, statement: FileStatement): string {
   const { bounds, stretches, resolved } = file.worth.of(file.statements.used.indexOf(statement));
-  const changes = sayChanges(file, bounds, [statement]).map(
-    ({ text, grades, effect }) => `  ${effect}: ${text} (${grades.join(', ')})`,
-  );
+  const said = sayChanges(file, bounds, [statement]);
+  const changes = [
+    ...said.changes.map(({ effect, grades, ...one }) => `  ${effect}: ${sayChange(one)} (${grades.join(', ')})`),
+    ...(said.finer > 0 ? [`  ${said.finer} dates move by less than what is printed`] : []),
+  ];
   const gone = resolved.map((i) => `  resolved: contradiction ${i + 1}`);
   const none = changes.length + gone.length + stretches.length === 0 ? ['  nothing changes without it'] : [];
   const gaps = stretches.length > 0 ? ['  the separate stretches of a date with gaps become others'] : [];
@@ -52,18 +55,12 @@ function checkFirst(file: CaseFile): string {
       const statements = whatToCheckFirst(file, object).map(({ statement, moved }, i) =>
         [
           `  ${i + 1}. ${statement.id}: ${statement.text} (${statement.grade})`,
-          ...sayChanges(file, moved, [statement]).map(({ text }) => `       ${text}`),
+          ...lines(file, moved, [statement]),
         ].join('\n'),
       );
       const roots = leaveOneRootOut(file, object).map(
         ({ root, statements: out, moved }) =>
-          `  without ${sayTitles(file.catalogue, [root], languages)} [${root}] and what goes back to it alone (${out.map((one) => one.id).join(', ')}):\n${sayChanges(
-            file,
-            moved,
-            out,
-          )
-            .map(({ text }) => `       ${text}`)
-            .join('\n')}`,
+          `  without ${sayTitles(file.catalogue, [root], languages)} [${root}] and what goes back to it alone (${out.map((one) => one.id).join(', ')}):\n${lines(file, moved, out).join('\n')}`,
       );
       return [
         `What to check first for ${titleOf(object, languages)} (${object.id}), on ${printedGrade} statements; for readers inside the institution`,
@@ -75,8 +72,15 @@ function checkFirst(file: CaseFile): string {
     .concat('\n');
 }
 
+function lines(file: CaseFile, moved: readonly MovedBound[], withdrawn: readonly FileStatement[]): readonly string[] {
+  return sayChanges(file, moved, withdrawn).changes.map((one) => `       ${sayChange(one)}`);
+}
+
+function sayChange({ of, title, was, is }: Pick<EntryChange, 'of' | 'title' | 'was' | 'is'>): string {
+  return `${sayChanged(of, title)}: ${was} → ${is}`;
+}
+
 function worthReport(file: CaseFile, chosen: readonly FileStatement[]): unknown {
-  const moment = (i: number) => file.statements.moments.all[i];
   return {
     format: 'kerfmark-worth/1',
     statements: chosen.map((one) => {
@@ -85,13 +89,13 @@ function worthReport(file: CaseFile, chosen: readonly FileStatement[]): unknown 
         id: one.id,
         grade: one.grade,
         resolved: resolved.map((i) => file.contradictions[i]?.statements.map((s) => s.id)),
-        changes: sayChanges(file, bounds, [one]).map(({ moment: at, side, grades, effect, text }) => ({
-          entry: moment(at.index)?.entry,
-          edge: at.edge,
-          side,
+        changes: sayChanges(file, bounds, [one]).changes.map(({ entry, of, grades, effect, was, is }) => ({
+          entry,
+          of,
           grades,
           effect,
-          text,
+          was,
+          is,
         })),
       };
     }),

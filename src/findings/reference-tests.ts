@@ -52,8 +52,8 @@ export interface ReferenceTest {
 
 /** Kinds of event that an act in the table speaks of. */
 const ACTS: Readonly<Record<string, readonly string[]>> = {
-  removal: ['removal', 'theft or looting', 'sectioning'],
-  export: ['export', 'transport'],
+  removal: ['removal', 'theft or looting'],
+  export: ['export'],
   import: ['import'],
   acquisition: [
     'sale',

@@ -1,6 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
-import { sayRange } from './printed-range.ts';
-import type { TrialContradiction, TrialRange, TrialResult, TrialRow } from './run-trial.ts';
+import { rangeChanges, sayChanged } from './range-changes.ts';
+import type { TrialContradiction, TrialResult, TrialRow } from './run-trial.ts';
 
 /** What a trial changed, in words: dates, contradictions, order to reference dates. */
 export interface TrialChanges {
@@ -37,19 +37,9 @@ export function summaryOf({ dates, contradictions, references }: TrialChanges): 
 
 function changesOfRow(before: TrialRow, after: TrialRow): readonly string[] {
   if (before === after) return [];
-  const whole = (row: TrialRow): readonly string[] =>
-    GRADES.map((_, rank) =>
-      sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null }),
-    );
-  const tell = (subject: string, was: readonly string[], is: readonly string[]): readonly string[] =>
-    byGrade(was, is).map((one) => `${subject}, ${one.grades.join(', ')}: ${one.is}; it was ${one.was}.`);
-  const outer = tell(`“${after.title}”`, whole(before), whole(after));
-  if (outer.length > 0) return outer;
-  const words = (ranges: readonly TrialRange[]): readonly string[] => ranges.map(sayRange);
-  return [
-    ...tell(`the beginning of “${after.title}”`, words(before.starts), words(after.starts)),
-    ...tell(`the end of “${after.title}”`, words(before.ends), words(after.ends)),
-  ];
+  return rangeChanges(before, after).map(
+    ({ of, grades, is, was }) => `${sayChanged(of, after.title)}, ${grades.join(', ')}: ${is}; it was ${was}.`,
+  );
 }
 
 interface GradedChange {

@@ -1,20 +1,23 @@
-import { GRADES, type Grade } from '../base/grade.ts';
+import { groupBy } from '../base/group-by.ts';
 import type { Chronology } from '../chronology/chronology.ts';
-import { type BoundChange, widens } from '../chronology/worth.ts';
+import type { BoundChange } from '../chronology/worth.ts';
 import { formatBound } from '../dates/wording.ts';
+import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
-import { sayMoment } from './explain.ts';
 import { printedBound } from './printed-range.ts';
+import { type GradedRanges, type PrintedRange, type RangeChange, rangeChanges } from './range-changes.ts';
 
-/** A bound that is another one without some statement, told once for all grades at which it is. */
-export interface ChangeInWords {
-  readonly moment: Moment;
-  readonly side: 'earliest' | 'latest';
-  readonly grades: readonly Grade[];
-  readonly effect: 'widens' | 'narrows';
-  /** `the beginning of “Taken off the wall”: not before 1929 → not before 1925`. */
-  readonly text: string;
+/** A date of an entry that is another one without some statements. */
+export interface EntryChange extends RangeChange {
+  readonly entry: string;
+  readonly title: string;
+}
+
+/** Dates that are others, and how many more move by less than they are printed to. */
+export interface SaidChanges {
+  readonly changes: readonly EntryChange[];
+  readonly finer: number;
 }
 
 /** A bound in words as it is at a grade without some statements. */
@@ -25,48 +28,52 @@ export function sayBoundWithout(
   side: 'earliest' | 'latest',
   withdrawn: readonly FileStatement[],
 ): string {
-  return sayIn(file, withoutThese(file, withdrawn), { rank, moment: moment.index, side });
+  const bound = printedBound(withoutThese(file, withdrawn), file.statements.used, rank, moment.index, side);
+  return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
+}
+
+/** Tells the dates that a withdrawal changes, entry by entry, each no finer than what it rests on. */
+export function sayChanges(
+  file: CaseFile,
+  changes: readonly BoundChange[],
+  withdrawn: readonly FileStatement[],
+): SaidChanges {
+  if (changes.length === 0) return { changes: [], finer: 0 };
+  const without = withoutThese(file, withdrawn);
+  const moments = file.statements.moments.all;
+  const ranks = new Set(changes.map((one) => one.rank));
+  const entries = [...groupBy(changes, (one) => (moments[one.moment] as Moment).entry).keys()];
+  let finer = 0;
+  const told = entries.flatMap((id): readonly EntryChange[] => {
+    const mine = moments.filter((one) => one.entry === id);
+    const entry = file.catalogue.get(id);
+    const rangesIn = (chronology: Chronology): GradedRanges => gradedRanges(file, chronology, mine, ranks);
+    const found = rangeChanges(rangesIn(file.chronology), rangesIn(without));
+    if (found.length === 0) finer += 1;
+    return found.map((one) => ({ ...one, entry: id, title: entry ? titleOf(entry, file.settings.languages) : id }));
+  });
+  return { changes: told, finer };
 }
 
 function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Chronology {
   return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.statements.used.indexOf(one))) });
 }
 
-function sayIn(
+const NOT_ASKED: PrintedRange = { earliest: null, latest: null };
+
+/** Printed ranges of an entry's moments at the ranks that are asked about. */
+function gradedRanges(
   file: CaseFile,
   chronology: Chronology,
-  { rank, moment, side }: Pick<BoundChange, 'rank' | 'moment' | 'side'>,
-): string {
-  const bound = printedBound(chronology, file.statements.used, rank, moment, side);
-  return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
-}
-
-/**
- * Tells the changes that a withdrawal makes in words; the same change at several grades once. Each
- * day is printed no finer than what it rests on, before and after.
- */
-export function sayChanges(
-  file: CaseFile,
-  changes: readonly BoundChange[],
-  withdrawn: readonly FileStatement[],
-): readonly ChangeInWords[] {
-  if (changes.length === 0) return [];
-  const without = withoutThese(file, withdrawn);
-  const told = new Map<string, ChangeInWords & { grades: Grade[] }>();
-  for (const change of changes) {
-    const moment = file.statements.moments.all[change.moment] as Moment;
-    const text = `${sayMoment(file, moment)}: ${sayIn(file, file.chronology, change)} → ${sayIn(file, without, change)}`;
-    const grade = GRADES[change.rank] as Grade;
-    const known = told.get(text);
-    if (known) known.grades.push(grade);
-    else
-      told.set(text, {
-        moment,
-        side: change.side,
-        grades: [grade],
-        effect: widens(change) ? 'widens' : 'narrows',
-        text,
-      });
-  }
-  return [...told.values()];
+  moments: readonly Moment[],
+  ranks: ReadonlySet<number>,
+): GradedRanges {
+  const ranges = (moment: Moment | undefined): readonly PrintedRange[] =>
+    chronology.grades.map((_, rank) => {
+      if (!moment || !ranks.has(rank)) return NOT_ASKED;
+      const bound = (side: 'earliest' | 'latest') =>
+        printedBound(chronology, file.statements.used, rank, moment.index, side);
+      return { earliest: bound('earliest'), latest: bound('latest') };
+    });
+  return { starts: ranges(moments[0]), ends: ranges(moments.at(-1)) };
 }

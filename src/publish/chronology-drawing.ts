@@ -67,15 +67,23 @@ export interface Ruling {
   readonly window: Window;
   readonly decades: readonly Rule[];
   readonly references: readonly ReferenceRule[];
+  readonly format: DrawingFormat;
+}
+
+/** Widths in drawing units: the whole, the ends of the time axis; most letters of a title and of a name at the head. */
+export interface DrawingFormat {
   readonly width: number;
   readonly left: number;
   readonly right: number;
+  readonly title: number;
+  readonly name: number;
 }
 
-/** Widths in drawing units: the whole, the column of names, the column of years. */
-const WIDTH = 1160;
-const LEFT = 330;
-const RIGHT = 960;
+/** For a page of its own. */
+export const WIDE: DrawingFormat = { width: 1160, left: 330, right: 960, title: 44, name: 40 };
+
+/** For a place beside a list. */
+export const NARROW: DrawingFormat = { width: 800, left: 250, right: 662, title: 34, name: 34 };
 
 /** Clusters of days further apart than this are not drawn on one axis. */
 const MOST_GAP_DAYS = 60 * 365;
@@ -87,31 +95,39 @@ export interface Window {
 }
 
 /** Lays out the ruling for some events: the same scale for all rows. */
-export function layOutRuling(events: readonly DrawnEvent[], references: readonly NamedDay[]): Ruling {
+export function layOutRuling(
+  events: readonly DrawnEvent[],
+  references: readonly NamedDay[],
+  format: DrawingFormat = WIDE,
+): Ruling {
   const window = windowOf(events);
   const inside = (day: number): boolean => day >= window.first && day <= window.last;
-  const years = ticks(civilOf(window.first).year, civilOf(window.last).year, 8).filter(Number.isInteger);
+  const x = (day: number): number => place({ window, format }, day);
+  const years = ticks(civilOf(window.first).year, civilOf(window.last).year, Math.round(format.width / 145)).filter(
+    Number.isInteger,
+  );
   return {
     window,
     decades: years
       .map((year) => ({ day: dayOf(year, 1, 1), label: String(year) }))
       .filter(({ day }) => inside(day))
-      .map(({ day, label }) => ({ x: place(window, day), label })),
+      .map(({ day, label }) => ({ x: x(day), label })),
     references: spread(
       references.flatMap(({ day, name }) =>
-        inside(day) ? [{ x: place(window, day), label: `${civilOf(day).year}  ${name}` }] : [],
+        inside(day) ? [{ x: x(day), label: `${civilOf(day).year}  ${name}` }] : [],
       ),
     ),
-    width: WIDTH,
-    left: LEFT,
-    right: RIGHT,
+    format,
   };
 }
 
+/** What places a day across the drawing. */
+type Scale = Pick<Ruling, 'window' | 'format'>;
+
 /** Where a day stands across the drawing; days outside the stretch stand at its edge. */
-function place(window: Window, day: number): number {
+function place({ window, format: { left, right } }: Scale, day: number): number {
   const share = (day - window.first) / (window.last - window.first);
-  return Math.round((LEFT + Math.max(0, Math.min(1, share)) * (RIGHT - LEFT)) * 10) / 10;
+  return Math.round((left + Math.max(0, Math.min(1, share)) * (right - left)) * 10) / 10;
 }
 
 /**
@@ -141,16 +157,17 @@ function windowOf(events: readonly DrawnEvent[]): Window {
  * Lays out one row: four ranges one inside the other. A range that runs beyond the stretch that is
  * drawn ends in an arrow, as one that is not bounded does.
  */
-export function layOutRow(event: DrawnEvent, window: Window, printedGrade: Grade): Row {
+export function layOutRow(event: DrawnEvent, scale: Scale, printedGrade: Grade): Row {
+  const { window } = scale;
   const { starts, ends, title } = event;
   const bars = GRADES.map((grade, rank): Bar => {
     const first = starts[rank]?.earliest?.day ?? Number.NEGATIVE_INFINITY;
     const last = ends[rank]?.latest?.day ?? Number.POSITIVE_INFINITY;
-    const x1 = place(window, first);
+    const x1 = place(scale, first);
     return {
       grade,
       x1,
-      x2: Math.max(place(window, last), x1 + 5),
+      x2: Math.max(place(scale, last), x1 + 5),
       openLeft: first < window.first,
       openRight: last > window.last,
     };
@@ -167,8 +184,8 @@ export function layOutRow(event: DrawnEvent, window: Window, printedGrade: Grade
     id: event.id,
     title,
     bars: outside ? [] : bars,
-    core: outside ? null : coreOf(starts[shown], ends[shown], window),
-    crossing: crossingOf(event, window),
+    core: outside ? null : coreOf(starts[shown], ends[shown], scale),
+    crossing: crossingOf(event, scale),
     years: sayYears(range),
     letter: GRADE_LETTER[GRADES[shown] as Grade],
     outside,
@@ -200,15 +217,15 @@ export function shownRank(printedGrade: Grade, starts: readonly DrawnRange[], en
   return rank;
 }
 
-function coreOf(start: DrawnRange | undefined, end: DrawnRange | undefined, window: Window): Row['core'] {
+function coreOf(start: DrawnRange | undefined, end: DrawnRange | undefined, scale: Scale): Row['core'] {
   const from = start?.latest?.day;
   const to = end?.earliest?.day;
   if (from === undefined || to === undefined || from >= to) return null;
-  return { x1: place(window, from), x2: place(window, to) };
+  return { x1: place(scale, from), x2: place(scale, to) };
 }
 
-function crossingOf({ crossing }: DrawnEvent, window: Window): Row['crossing'] {
+function crossingOf({ crossing }: DrawnEvent, scale: Scale): Row['crossing'] {
   if (!crossing || !Number.isFinite(crossing.earliest) || !Number.isFinite(crossing.latest)) return null;
-  const left = place(window, crossing.latest);
-  return { left, right: Math.max(place(window, crossing.earliest), left + 8) };
+  const left = place(scale, crossing.latest);
+  return { left, right: Math.max(place(scale, crossing.earliest), left + 8) };
 }

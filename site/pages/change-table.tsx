@@ -1,0 +1,72 @@
+import type { JSX } from 'preact';
+import type { SaidChanges } from '../../src/findings/worth-in-words.ts';
+import { reasonPath } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+import { Scroll } from './parts.tsx';
+
+interface Props {
+  readonly page: PageContext;
+  readonly said: SaidChanges;
+  /** What the table tells, for those who do not see it. */
+  readonly label: string;
+  /** False where all changes are of one grade, which the text beside says. */
+  readonly grades?: boolean;
+}
+
+/** Dates that would be others, each with what it is now and what it would be; each opens its reason. */
+export function ChangeTable({ page, said, label, grades = true }: Props): JSX.Element | null {
+  const { changes, finer } = said;
+  return (
+    <>
+      {changes.length === 0 ? null : (
+        <Scroll label={label}>
+          <table class="changes stacking">
+            <thead>
+              <tr>
+                <th scope="col">Date</th>
+                <th scope="col">now</th>
+                <th scope="col">without</th>
+                <th scope="col">effect</th>
+                {grades ? <th scope="col">on statements that are</th> : null}
+              </tr>
+            </thead>
+            <tbody>
+              {changes.map((one) => (
+                <tr>
+                  <th scope="row">
+                    <a href={page.href(`${reasonPath(one.entry)}`)}>{one.title}</a>
+                    {one.of === 'whole' ? '' : `, ${one.of}`}
+                  </th>
+                  <td>
+                    <span class="cell-label">now </span>
+                    {one.was}
+                  </td>
+                  <td>
+                    <span class="cell-label">without </span>
+                    {one.is}
+                  </td>
+                  <td>
+                    <span class="cell-label">effect </span>
+                    {one.effect}
+                  </td>
+                  {grades ? (
+                    <td>
+                      <span class="cell-label">grades </span>
+                      {one.grades.join(', ')}
+                    </td>
+                  ) : null}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Scroll>
+      )}
+      {finer === 0 ? null : (
+        <p class="aside">
+          {changes.length === 0 ? '' : 'Besides, '}
+          {finer === 1 ? 'one date moves' : `${finer} dates move`} by less than what is printed.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,63 @@
+import { GRADES, type Grade } from '../base/grade.ts';
+import { formatRange, type PrintedBound } from '../dates/wording.ts';
+
+/** The range of one end of something at a grade, as it is printed. */
+export interface PrintedRange {
+  readonly earliest: PrintedBound | null;
+  readonly latest: PrintedBound | null;
+}
+
+/** The beginning and the end of something at the four grades. */
+export interface GradedRanges {
+  readonly starts: readonly PrintedRange[];
+  readonly ends: readonly PrintedRange[];
+}
+
+/** A range that is another one, told once for all grades at which it is. */
+export interface RangeChange {
+  /** From the earliest beginning to the latest end; or one end alone, where only that moved. */
+  readonly of: 'whole' | 'beginning' | 'end';
+  readonly grades: readonly Grade[];
+  readonly was: string;
+  readonly is: string;
+  readonly effect: 'widens' | 'narrows' | 'moves';
+}
+
+/** Changes of the ranges of one thing. A change finer than the dates are printed is not told. */
+export function rangeChanges(before: GradedRanges, after: GradedRanges): readonly RangeChange[] {
+  const whole = (ranges: GradedRanges): readonly PrintedRange[] =>
+    ranges.starts.map((start, rank) => ({ earliest: start.earliest, latest: ranges.ends[rank]?.latest ?? null }));
+  const outer = changes('whole', whole(before), whole(after));
+  if (outer.length > 0) return outer;
+  return [...changes('beginning', before.starts, after.starts), ...changes('end', before.ends, after.ends)];
+}
+
+function changes(
+  of: RangeChange['of'],
+  before: readonly PrintedRange[],
+  after: readonly PrintedRange[],
+): readonly RangeChange[] {
+  const told: (RangeChange & { readonly grades: Grade[] })[] = [];
+  after.forEach((range, rank) => {
+    const old = before[rank] ?? { earliest: null, latest: null };
+    const [was, is] = [formatRange(old.earliest, old.latest), formatRange(range.earliest, range.latest)];
+    if (was === is) return;
+    const grade = GRADES[rank] as Grade;
+    const known = told.find((one) => one.was === was && one.is === is);
+    if (known) known.grades.push(grade);
+    else told.push({ of, grades: [grade], was, is, effect: effectOf(old, range) });
+  });
+  return told;
+}
+
+function effectOf(before: PrintedRange, after: PrintedRange): RangeChange['effect'] {
+  const first = (range: PrintedRange): number => range.earliest?.day ?? Number.NEGATIVE_INFINITY;
+  const last = (range: PrintedRange): number => range.latest?.day ?? Number.POSITIVE_INFINITY;
+  if (first(after) <= first(before) && last(after) >= last(before)) return 'widens';
+  return first(after) >= first(before) && last(after) <= last(before) ? 'narrows' : 'moves';
+}
+
+/** `the beginning of “Taken off the wall”`, or the title alone for the whole. */
+export function sayChanged(of: RangeChange['of'], title: string): string {
+  return of === 'whole' ? `“${title}”` : `the ${of} of “${title}”`;
+}
