@@ -66,7 +66,7 @@ export function relationLinks(name: RelationName, x: Span, y: Span, strict: bool
 function follows(earlierEnd: number, laterStart: number, least: number, gap: Gap): readonly Link[] {
   const min = Math.max(least, gap.min ? shortestDays(gap.min) : 0);
   const links = [link(earlierEnd, laterStart, min, min > least || gap.min ? 'gap-min' : 'order')];
-  if (gap.max) links.push(link(laterStart, earlierEnd, -longestDays(gap.max), 'gap-max'));
+  if (gap.max) links.push(link(laterStart, earlierEnd, 0 - longestDays(gap.max), 'gap-max'));
   return links;
 }
 
@@ -80,7 +80,7 @@ export function lengthLinks(span: Span, gap: Gap): readonly Link[] {
     const days = shortestDays(gap.min) - (gap.min.months > 0 ? 1 : 0);
     links.push(link(span.start, span.end, days, 'lasts-min'));
   }
-  if (gap.max) links.push(link(span.end, span.start, -longestDays(gap.max), 'lasts-max'));
+  if (gap.max) links.push(link(span.end, span.start, 0 - longestDays(gap.max), 'lasts-max'));
   return links;
 }
 
@@ -93,11 +93,11 @@ export function passageLinks(
   const { direct, sameCapacity, lagDays } = how;
   if (!sameCapacity) {
     return [
-      link(from.start, to.start, -lagDays, 'passage-inside'),
-      link(to.start, from.end, -lagDays, 'passage-inside'),
+      link(from.start, to.start, 0 - lagDays, 'passage-inside'),
+      link(to.start, from.end, 0 - lagDays, 'passage-inside'),
     ];
   }
-  const links = [link(from.end, to.start, -lagDays, 'passage-after')];
-  if (direct) links.push(link(to.start, from.end, -Math.max(lagDays, 1), 'passage-direct'));
+  const links = [link(from.end, to.start, 0 - lagDays, 'passage-after')];
+  if (direct) links.push(link(to.start, from.end, 0 - Math.max(lagDays, 1), 'passage-direct'));
   return links;
 }

@@ -1,8 +1,10 @@
 import highsPackage from 'highs';
 import { describe, expect, it } from 'vitest';
+import { mergeStretches } from '../../src/chronology/choices.ts';
 import { computeChronology, type Link, type Network, ORIGIN } from '../../src/chronology/chronology.ts';
 import { leastDistance } from '../../src/chronology/distances.ts';
 import { hittingSets } from '../../src/chronology/hitting-sets.ts';
+import { findIrreducible } from '../../src/chronology/irreducible.ts';
 import { bruteConsistent, choicesOf, randomNetwork } from './random-network.ts';
 
 const between = (from: number, to: number, least: number, most: number): readonly Link[] => [
@@ -77,6 +79,108 @@ describe('Dechter, Meiri and Pearl: the disjunctive example, with members on one
       { earliest: 40, latest: 60 },
       { earliest: 70, latest: 70 },
     ]);
+  });
+});
+
+describe('Dechter, Meiri and Pearl: the four labellings of the disjunctive example (numbers recomputed)', () => {
+  // As above; John drives (30-40) or takes the bus (60 or more), Fred drives (20-30) or shares a car (40-50).
+  const labelling = (john: readonly [number, number], fred: readonly [number, number]) =>
+    computeChronology({
+      moments: 4,
+      axioms: [],
+      statements: [
+        one('x1', [
+          { from: ORIGIN, to: 0, days: 10, role: 'dated-from' },
+          { from: 0, to: ORIGIN, days: -20, role: 'dated-to' },
+        ]),
+        one('john', between(0, 1, ...john)),
+        one('x2-x3', between(2, 1, 10, 20)),
+        one('fred', between(2, 3, ...fred)),
+        one('x4', [
+          { from: ORIGIN, to: 3, days: 60, role: 'dated-from' },
+          { from: 3, to: ORIGIN, days: -70, role: 'dated-to' },
+        ]),
+      ],
+    });
+  const [car, bus, drive, share] = [[30, 40] as const, [60, 10_000] as const, [20, 30] as const, [40, 50] as const];
+  const unary = (result: ReturnType<typeof computeChronology>) =>
+    [0, 1, 2, 3].map((moment) => [result.grades[0]?.ranges.earliest[moment], result.grades[0]?.ranges.latest[moment]]);
+
+  it('three are consistent, bus with shared car is not', () => {
+    expect(
+      [labelling(car, drive), labelling(car, share), labelling(bus, drive), labelling(bus, share)].map(
+        (result) => result.disagreements.contradictions.length,
+      ),
+    ).toEqual([0, 0, 0, 1]);
+  });
+
+  it('both driving leaves x2 in [40, 60] and x3 in [30, 50]; the bus forces every time', () => {
+    expect(unary(labelling(car, drive))).toEqual([
+      [10, 20],
+      [40, 60],
+      [30, 50],
+      [60, 70],
+    ]);
+    expect(unary(labelling(bus, drive))).toEqual([
+      [10, 10],
+      [70, 70],
+      [50, 50],
+      [70, 70],
+    ]);
+  });
+
+  it('together: x2 in [40, 60] or 70; the trip of John 30 to 40, or 60', () => {
+    const consistent = [labelling(car, drive), labelling(car, share), labelling(bus, drive)];
+    const x2 = mergeStretches(
+      consistent.map((result) => ({
+        earliest: result.grades[0]?.ranges.earliest[1] as number,
+        latest: result.grades[0]?.ranges.latest[1] as number,
+      })),
+    );
+    expect(x2).toEqual([
+      { earliest: 40, latest: 60 },
+      { earliest: 70, latest: 70 },
+    ]);
+    const trip = consistent.map((result) => {
+      const kept = result.grades[0]?.kept as Uint8Array;
+      return [leastDistance(result.compiled, kept, 0, 1), 0 - leastDistance(result.compiled, kept, 1, 0)];
+    });
+    expect(trip).toEqual([
+      [30, 40],
+      [30, 40],
+      [60, 60],
+    ]);
+  });
+});
+
+describe('irreducible sets of other systems by the same search', () => {
+  it('Liffiton and Sakallah (CAMUS, 2008; from memory): (a)(not a)(not a or b)(not b) has the sets 1 2 and 1 3 4, and the corrections 1, 2 3, 2 4', () => {
+    const clauses: readonly ((a: boolean, b: boolean) => boolean)[] = [
+      (a) => a,
+      (a) => !a,
+      (a, b) => !a || b,
+      (_, b) => !b,
+    ];
+    const satisfiable = (active: Uint8Array): boolean =>
+      [0, 1, 2, 3].some((bits) => clauses.every((clause, i) => !active[i] || clause((bits & 1) === 1, bits > 1)));
+    const found = findIrreducible([0, 0, 0, 0], satisfiable);
+    const names = (sets: readonly (readonly number[])[]) =>
+      sets.map((set) => set.map((i) => i + 1).join(' ')).toSorted();
+    expect(found.complete).toBe(true);
+    expect(names(found.sets)).toEqual(['1 2', '1 3 4']);
+    expect(names(found.corrections)).toEqual(['1', '2 3', '2 4']);
+  });
+
+  it('Junker (QuickXplain, 2004, Tables 1 and 2): options of 500, 500, 800, 500 and 2600 against a budget of 3000', () => {
+    const costs = [500, 500, 800, 500, 2600];
+    const runningSums = costs.map((_, i) => costs.slice(0, i + 1).reduce((sum, cost) => sum + cost, 0));
+    expect(runningSums).toEqual([500, 1000, 1800, 2300, 4900]);
+    const affordable = (active: Uint8Array): boolean =>
+      costs.reduce((sum, cost, i) => sum + (active[i] ? cost : 0), 0) <= 3000;
+    const { sets, complete } = findIrreducible([0, 0, 0, 0, 0], affordable);
+    expect(complete).toBe(true);
+    // Each conflict is one option and the luxury version; the paper finds options 4 and 5.
+    expect(sets.map((set) => set.map((i) => i + 1).join(' ')).toSorted()).toEqual(['1 5', '2 5', '3 5', '4 5']);
   });
 });
 
