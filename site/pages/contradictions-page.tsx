@@ -91,6 +91,9 @@ function ContradictionPart({
           <Links page={page} statements={said.latest.statements} />.
         </p>
       ) : null}
+      {!said && one.kind === 'dates' ? (
+        <p>None of the separate dates that are left open fits with all of the others.</p>
+      ) : null}
       <StatementList page={page} statements={one.statements} />
       <p class="aside">{sayRootCount(countRoots(page.file.catalogue, one.statements))}.</p>
     </div>

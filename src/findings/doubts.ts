@@ -8,6 +8,7 @@ import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { Settings } from '../model/settings.ts';
 import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
+import { doubtsOfOrder, samePiece } from './doubts-of-order.ts';
 import { ancestorsOf } from './independence.ts';
 import type { MomentRange } from './printed-range.ts';
 
@@ -44,6 +45,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
     ),
     ...gradeAboveSource(input),
     ...twoPossessors(input),
+    ...doubtsOfOrder(input),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];
@@ -138,11 +140,6 @@ function twoPossessors(input: DoubtInput): readonly Diagnostic[] {
       ];
     }),
   );
-}
-
-/** An object and its panel are the same piece; two panels are not. */
-function samePiece(a: string, b: string): boolean {
-  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
 }
 
 /** From the latest beginning to the earliest end, on probable statements; null where it is empty or open. */

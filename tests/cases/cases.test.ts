@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { datesReport } from '../../src/findings/dates-report.ts';
+import { sayContradiction } from '../../src/findings/say-contradiction.ts';
 import { computeFiles, filesOf } from '../workspace.ts';
 
 const folder = import.meta.dirname;
@@ -16,12 +17,14 @@ const rangeOf = (name: string, entry: string, edge: string, grade: string) => {
 
 describe('a folder is a case', () => {
   it('there are cases', () => {
-    expect(cases.length).toBeGreaterThanOrEqual(2);
+    expect(cases.length).toBeGreaterThanOrEqual(12);
   });
 
   it.each(cases)('%s: no error, and the dates are the expected ones', (name) => {
     const { file, problems } = computeFiles(filesOf(path.join(folder, name)));
-    expect(problems.filter((one) => one.severity !== 'note')).toEqual([]);
+    const told = problems.filter((one) => one.severity !== 'note' && one.code !== 'contradiction');
+    expect(told).toEqual([]);
+    expect(file.contradictions.length > 0).toBe(name.startsWith('contradiction-'));
     const actual = `${JSON.stringify(datesReport(file), null, 1)}\n`;
     const expected = path.join(folder, name, 'expected.json');
     const kept = path.join(folder, name, 'actual.json');
@@ -30,6 +33,88 @@ describe('a folder is a case', () => {
     if (!same) writeFileSync(kept, actual);
     else if (existsSync(kept)) rmSync(kept);
     expect(same, `compare ${kept} with ${expected}`).toBe(true);
+  });
+});
+
+/** Each kind of contradiction: what cannot all be right, and the sentence that names both sides. */
+const KINDS: readonly (readonly [name: string, kind: string, statements: string, said: string | null])[] = [
+  [
+    'removal-before-last-sighting',
+    'dates',
+    'EV-removal#1 EV-removal#2 EV-seen#1',
+    'the beginning of “Taken off the wall”: not before 4 May 1925, not after 1920',
+  ],
+  [
+    'customs-before-removal',
+    'dates',
+    'EV-customs#1 EV-customs#2 EV-removal#1',
+    'the beginning of “Cleared at the port”: not before 1922, not after 2 March 1921',
+  ],
+  [
+    'sister-pieces',
+    'dates',
+    'EV-removal#1 EV-removal-sister#1 EV-removal-sister#2',
+    'the beginning of “Taken off the wall”: not before 1920, not after 1915',
+  ],
+  [
+    'fill-earlier-than-joint',
+    'dates',
+    'EV-joining#1 EV-treatment#1 PE-fill#1 PE-fill#2 PE-joint#1',
+    'the making of “Fill in the joint”: not before 1934, not after 1921',
+  ],
+  [
+    'material-before-first-known',
+    'dates',
+    'EV-removal#1 PE-cut#1 PE-cut#2 PE-paint#1',
+    'the making of “Sawn edge”: not before 1927, not after 1910',
+  ],
+  [
+    'direct-passage',
+    'dates',
+    'HO-one#1 HO-two#1 HO-two#passage',
+    'the end of “The first possessor”: not before 1933, not after 1930',
+  ],
+  ['gaps-of-a-date', 'dates', 'EV-removal#1 EV-removal#2 EV-removal#3', null],
+  [
+    'length',
+    'dates',
+    'EV-removal#1 EV-removal#2 EV-removal#lasts',
+    'the beginning of “Taken off the wall”: not before October 1925, not after March 1925',
+  ],
+  ['loop-of-order', 'order', 'EV-facing#1 EV-removal#1 EV-sectioning#1', null],
+];
+
+describe('kinds of contradiction (model.md and common practice, no source; invented files)', () => {
+  it('every folder of the kind is in the table', () => {
+    expect(KINDS.map(([name]) => `contradiction-${name}`).toSorted()).toEqual(
+      cases.filter((name) => name.startsWith('contradiction-')).toSorted(),
+    );
+  });
+
+  it.each(KINDS)('%s', (name, kind, statements, said) => {
+    const { file } = computeFiles(filesOf(path.join(folder, `contradiction-${name}`)));
+    const [first] = file.contradictions;
+    expect(first && [first.kind, first.statements.map((one) => one.id).join(' ')]).toEqual([kind, statements]);
+    const sentence = first ? sayContradiction(file, first) : null;
+    expect(sentence && `${sentence.moment}: ${sentence.earliest.words}, ${sentence.latest.words}`).toBe(said);
+    for (const way of first?.waysOut ?? []) {
+      const without = computeFiles(
+        filesOf(path.join(folder, `contradiction-${name}`)),
+        'restricted',
+        way.map((one) => one.id),
+      );
+      expect(without.file.contradictions).toEqual([]);
+    }
+    expect(first?.waysOut.length).toBeGreaterThan(2);
+  });
+});
+
+describe('near misses (common practice, no source): orders that are no contradiction and no doubt', () => {
+  it('facing before removal, joining after shipping, retouching after purchase, two campaigns, sold but not removed, cut again, known before sold, old things used again', () => {
+    const { file, problems } = computeFiles(filesOf(path.join(folder, 'near-misses')));
+    expect(problems).toEqual([]);
+    expect(file.contradictions).toEqual([]);
+    expect(file.statements.used.length).toBeGreaterThan(20);
   });
 });
 

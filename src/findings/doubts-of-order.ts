@@ -1,0 +1,90 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { rankOf } from '../base/grade.ts';
+import type { Entry } from '../model/entry.ts';
+import type { DoubtInput } from './doubts.ts';
+
+/**
+ * Orders that the dates give, though no relation says them, and that the course of a removal does
+ * not allow: a piece was seen in place after every removal of it, or left the country before any.
+ * Facing before removal, joining after shipping, sold but not removed and the like are no such order.
+ */
+export function doubtsOfOrder(input: DoubtInput): readonly Diagnostic[] {
+  const events = input.catalogue.ofType('event');
+  const removals = events.filter((event) => event.keys.kind === 'removal');
+  return [
+    ...events
+      .filter((event) => event.keys.kind === 'recorded in place')
+      .flatMap((seen) => goneBefore(input, removals, seen)),
+    ...events
+      .filter((event) => event.keys.kind === 'export' || event.keys.kind === 'import')
+      .flatMap((crossing) => leftBefore(input, removals, crossing)),
+  ];
+}
+
+function goneBefore(
+  input: DoubtInput,
+  removals: readonly Entry<'event'>[],
+  seen: Entry<'event'>,
+): readonly Diagnostic[] {
+  const ofPiece = removals.filter((removal) => sharesPiece(removal, seen));
+  const first = dayOf(input, seen, 'start', 'earliest');
+  const isGone = (removal: Entry<'event'>): boolean => dayOf(input, removal, 'end', 'latest') < first;
+  if (ofPiece.length === 0 || !ofPiece.every(isGone)) return [];
+  return [
+    doubt(
+      seen,
+      'removal-before-sighting',
+      `${seen.id} sees the piece in place, but ${ids(ofPiece)} had ended before that`,
+      'check the dates; if another piece was seen, or only part was taken, name it under objects',
+    ),
+  ];
+}
+
+function leftBefore(
+  input: DoubtInput,
+  removals: readonly Entry<'event'>[],
+  crossing: Entry<'event'>,
+): readonly Diagnostic[] {
+  const ofPiece = removals.filter((removal) => sharesPiece(removal, crossing));
+  const last = dayOf(input, crossing, 'end', 'latest');
+  const isLater = (removal: Entry<'event'>): boolean => dayOf(input, removal, 'start', 'earliest') > last;
+  if (ofPiece.length === 0 || !ofPiece.every(isLater)) return [];
+  return [
+    doubt(
+      crossing,
+      'customs-before-removal',
+      `${crossing.id} had ended before ${ids(ofPiece)} began`,
+      'check the dates; if another piece crossed the border then, name it under objects',
+    ),
+  ];
+}
+
+function doubt(entry: Entry, code: string, message: string, mend: string): Diagnostic {
+  return { code, severity: 'doubt', place: entry.placeOf(['kind']), message, mend, entry: entry.id };
+}
+
+function ids(events: readonly Entry[]): string {
+  return events.map((one) => one.id).join(' and ');
+}
+
+/** A bound at the printed grade; where it is open, the infinity that makes no order certain. */
+function dayOf(
+  { statements, rangesOf, settings }: DoubtInput,
+  event: Entry<'event'>,
+  edge: 'start' | 'end',
+  side: 'earliest' | 'latest',
+): number {
+  const moment = statements.moments.momentOf(event.id, edge);
+  const bound = moment ? rangesOf(moment)[rankOf(settings.printedGrade)]?.[side] : undefined;
+  return bound?.day ?? (side === 'earliest' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
+}
+
+function sharesPiece(a: Entry<'event'>, b: Entry<'event'>): boolean {
+  const [some, others] = [a.keys.objects ?? [], b.keys.objects ?? []];
+  return some.some((one) => others.some((other) => samePiece(one, other)));
+}
+
+/** An object and its panel are the same piece; two panels are not. */
+export function samePiece(a: string, b: string): boolean {
+  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
+}
