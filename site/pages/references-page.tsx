@@ -74,7 +74,7 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
           ))}
         </dl>
       ) : null}
-      {holdings.length > 0 ? <Holders page={page} holdings={holdings} period={row.kind === 'period'} /> : null}
+      {holdings.length > 0 ? <Holders page={page} holdings={holdings} title={reference.title} period={row.kind === 'period'} /> : null}
     </section>
   );
 }
@@ -122,10 +122,12 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
 function Holders({
   page,
   holdings,
+  title,
   period,
 }: {
   readonly page: PageContext;
   readonly holdings: readonly HoldingAtReference[];
+  readonly title: string;
   readonly period: boolean;
 }): JSX.Element {
   const printed = GRADES.indexOf(page.file.settings.printedGrade);
@@ -136,7 +138,7 @@ function Holders({
       {shown.length === 0 ? (
         <p>No record known to this museum.</p>
       ) : (
-        <Scroll label="Holdings">
+        <Scroll label={`Holdings at: ${title}`}>
           <table class="stacking">
             <thead>
               <tr>
