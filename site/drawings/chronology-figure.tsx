@@ -51,35 +51,36 @@ export function ChronologyFigure({ events, ruling, printedGrade, hrefOf }: Props
   );
 }
 
-function Ruling({
-  ruling,
-  top,
-  bottom,
-}: {
+interface RulingProps {
   readonly ruling: RulingLines;
   readonly top: number;
   readonly bottom: number;
-}): JSX.Element {
-  return (
-    <g aria-hidden="true">
-      {ruling.decades.map(({ x, label }) => (
-        <g>
-          <line class="decade" x1={x} x2={x} y1={top - 4} y2={bottom + 6} />
-          <text class="decade-label" x={x} y={bottom + 22} text-anchor="middle">
-            {label}
-          </text>
-        </g>
-      ))}
-      {ruling.references.map(({ x, label, labelX }) => (
-        <g>
-          <path class="reference" d={`M${labelX} ${top - 18} L${x} ${top - 6} V${bottom + 6}`} />
-          <text class="reference-label" transform={`translate(${labelX + 4.5} ${top - 22}) rotate(-90)`}>
-            {shorten(label, ruling.format.name)}
-          </text>
-        </g>
-      ))}
-    </g>
-  );
+}
+
+/** Decades and reference dates behind the rows. */
+class Ruling extends Still<RulingProps> {
+  override render({ ruling, top, bottom }: RulingProps): JSX.Element {
+    return (
+      <g aria-hidden="true">
+        {ruling.decades.map(({ x, label }) => (
+          <g>
+            <line class="decade" x1={x} x2={x} y1={top - 4} y2={bottom + 6} />
+            <text class="decade-label" x={x} y={bottom + 22} text-anchor="middle">
+              {label}
+            </text>
+          </g>
+        ))}
+        {ruling.references.map(({ x, label, labelX }) => (
+          <g>
+            <path class="reference" d={`M${labelX} ${top - 18} L${x} ${top - 6} V${bottom + 6}`} />
+            <text class="reference-label" transform={`translate(${labelX + 4.5} ${top - 22}) rotate(-90)`}>
+              {shorten(label, ruling.format.name)}
+            </text>
+          </g>
+        ))}
+      </g>
+    );
+  }
 }
 
 interface EventRowProps {

@@ -74,7 +74,9 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
           ))}
         </dl>
       ) : null}
-      {holdings.length > 0 ? <Holders page={page} holdings={holdings} title={reference.title} period={row.kind === 'period'} /> : null}
+      {holdings.length > 0 ? (
+        <Holders page={page} holdings={holdings} title={reference.title} period={row.kind === 'period'} />
+      ) : null}
     </section>
   );
 }

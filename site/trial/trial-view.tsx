@@ -1,27 +1,18 @@
 import type { JSX } from 'preact';
-import { GRADES, type Grade } from '../../src/base/grade.ts';
-import { sayRange } from '../../src/findings/printed-range.ts';
 import {
   isUnchanged,
-  type TrialEntry,
   type TrialFile,
   type TrialResult,
   type TrialRow,
   type TrialState,
-  type TrialStatement,
 } from '../../src/findings/run-trial.ts';
 import { changesOf, summaryOf, type TrialChanges } from '../../src/findings/trial-changes.ts';
 import { layOutRuling, NARROW, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
-import { Still } from '../drawings/still.ts';
-
-/** What a reader can do on the page; absent where no script runs. */
-export interface TrialActions {
-  withdraw(statement: string, withdrawn: boolean): void;
-  regrade(statement: string, grade: Grade): void;
-  restoreAll(): void;
-}
+import { TrialAnswers } from './trial-answers.tsx';
+import { alteredByEntry, StatementGroup, type TrialActions } from './trial-statements.tsx';
+import { TrialTable } from './trial-table.tsx';
 
 interface Props {
   readonly file: TrialFile;
@@ -69,7 +60,13 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
             {actions ? 'Take the tick away to withdraw one, or choose another grade.' : ''}
           </p>
           {(['event', 'holding', 'trace'] as const).map((type) => (
-            <StatementGroup file={file} state={state} type={type} actions={actions} />
+            <StatementGroup
+              file={file}
+              state={state}
+              type={type}
+              altered={alteredByEntry(file, state, type)}
+              actions={actions}
+            />
           ))}
         </section>
         <figure class="drawing">
@@ -91,7 +88,7 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
       </section>
       <TrialTable file={file} standing={standing} result={result} />
       <Contradictions file={file} result={result} />
-      <Answers file={file} standing={standing} result={result} />
+      <TrialAnswers file={file} standing={standing} answers={result.answers} />
       {actions ? <Strip state={state} summary={summaryOf(changes)} actions={actions} /> : null}
     </>
   );
@@ -173,67 +170,6 @@ function Changed({ changes, untouched }: { readonly changes: TrialChanges; reado
   );
 }
 
-function TrialTable({ file, standing, result }: Pick<Props, 'file' | 'standing' | 'result'>): JSX.Element {
-  const rows = result.rows.map((row, i) => ({ row, before: standing.rows[i] as TrialRow, entry: file.entries[i] }));
-  const [events, others] = [
-    rows.filter(({ entry }) => entry?.type === 'event'),
-    rows.filter(({ row, before, entry }) => entry?.type !== 'event' && row !== before),
-  ];
-  return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="scroll" tabIndex={0} aria-label="The trial as a table">
-      <table class="stacking">
-        <caption>
-          The same as a table: from the earliest beginning to the latest end; holdings and traces only where they change
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">Event</th>
-            {GRADES.map((grade) => (
-              <th scope="col">{grade}</th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {[...events, ...others].map(({ row, before }) => (
-            <TableRow key={row.id} row={row} before={before} />
-          ))}
-        </tbody>
-      </table>
-    </section>
-  );
-}
-
-class TableRow extends Still<{ readonly row: TrialRow; readonly before: TrialRow }> {
-  override render({ row, before }: { readonly row: TrialRow; readonly before: TrialRow }): JSX.Element {
-    return (
-      <tr>
-        <th scope="row">
-          <a href={reasonPath(row.id)}>{row.title}</a>
-        </th>
-        {GRADES.map((grade, rank) => (
-          <td>
-            <span class="cell-label">{grade} </span>
-            {rangeAt(row, rank)}
-            {isConsistentAt(row, rank) ? null : <span class="disputed"> disputed</span>}
-            {rangeAt(row, rank) === rangeAt(before, rank) ? null : (
-              <span class="was"> it was {rangeAt(before, rank)}</span>
-            )}
-          </td>
-        ))}
-      </tr>
-    );
-  }
-}
-
-function rangeAt(row: TrialRow, rank: number): string {
-  return sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null });
-}
-
-function isConsistentAt(row: TrialRow, rank: number): boolean {
-  return (row.starts[rank]?.consistent && row.ends[rank]?.consistent) ?? true;
-}
-
 function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.Element {
   return (
     <section>
@@ -256,138 +192,6 @@ function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.E
       </ol>
     </section>
   );
-}
-
-function Answers({ file, standing, result }: Pick<Props, 'file' | 'standing' | 'result'>): JSX.Element | null {
-  if (result.answers.length === 0) return null;
-  const printed = GRADES.indexOf(file.printedGrade);
-  const titleOf = (id: string): string => file.entries.find((one) => one.id === id)?.title ?? id;
-  return (
-    <section>
-      <h2>Reference dates</h2>
-      <p>
-        The order of dates only, on {file.printedGrade} statements; it does not say that an act was lawful or unlawful.
-      </p>
-      <details>
-        <summary>Every event and holding that is tested</summary>
-        <ul>
-          {result.answers.map((answer, i) => {
-            const [is, was] = [answer.words[printed], standing.answers[i]?.words[printed]];
-            return (
-              <li>
-                {titleOf(answer.entry)}; {answer.reference}: {is}
-                {is === was ? '' : <span class="was"> it was {was}</span>}
-              </li>
-            );
-          })}
-        </ul>
-      </details>
-    </section>
-  );
-}
-
-const GROUP_TITLES: Readonly<Record<TrialEntry['type'], string>> = {
-  event: 'Events',
-  holding: 'Holdings',
-  trace: 'Traces',
-};
-
-function StatementGroup({
-  file,
-  state,
-  type,
-  actions,
-}: Pick<Props, 'file' | 'state' | 'actions'> & { readonly type: TrialEntry['type'] }): JSX.Element | null {
-  const entries = file.entries.filter((one) => one.type === type && one.statements.length > 0);
-  if (entries.length === 0) return null;
-  return (
-    <section>
-      <h3>{GROUP_TITLES[type]}</h3>
-      {entries.map((entry) => {
-        const statements = entry.statements.map((i) => file.statements[i] as TrialStatement);
-        const touched = statements.filter(
-          (one) => state.withdrawn.includes(one.id) || state.grades[one.id] !== undefined,
-        ).length;
-        return (
-          <details key={entry.id} class="bearing" id={`on-${entry.id}`}>
-            <summary>
-              {entry.title}{' '}
-              <span class="aside">
-                {statements.length === 1 ? 'one statement' : `${statements.length} statements`}
-                {touched > 0 ? `, ${touched} altered` : ''}
-              </span>
-            </summary>
-            <ul class="plain strike-list">
-              {statements.map((one) => (
-                <StatementLine
-                  key={one.id}
-                  statement={one}
-                  withdrawn={state.withdrawn.includes(one.id)}
-                  grade={state.grades[one.id] ?? one.grade}
-                  actions={actions}
-                />
-              ))}
-            </ul>
-          </details>
-        );
-      })}
-    </section>
-  );
-}
-
-interface LineProps {
-  readonly statement: TrialStatement;
-  readonly withdrawn: boolean;
-  readonly grade: Grade;
-  readonly actions: TrialActions | null;
-}
-
-class StatementLine extends Still<LineProps> {
-  override render({ statement, withdrawn, grade, actions }: LineProps): JSX.Element {
-    const { id, text, source } = statement;
-    const words = withdrawn ? <s>{text}</s> : text;
-    const told = (
-      <>
-        {words} <code>{id}</code>
-        {source === null ? null : <span class="aside"> Source: {source}.</span>}
-      </>
-    );
-    if (!actions)
-      return (
-        <li>
-          {told} <span class="aside">{grade}</span>
-        </li>
-      );
-    return (
-      <li>
-        <label>
-          <input
-            type="checkbox"
-            data-statement={id}
-            checked={!withdrawn}
-            onChange={(event) => actions.withdraw(id, !event.currentTarget.checked)}
-          />{' '}
-          <span>{told}</span>
-        </label>
-        <label class="grade-choice">
-          <span class="hidden">Grade of {id}</span>
-          <select
-            data-grade={id}
-            value={grade}
-            disabled={withdrawn}
-            onChange={(event) => actions.regrade(id, event.currentTarget.value as Grade)}
-          >
-            {GRADES.map((one) => (
-              <option value={one} selected={one === grade}>
-                {one}
-                {one === statement.grade ? ', as in the file' : ''}
-              </option>
-            ))}
-          </select>
-        </label>
-      </li>
-    );
-  }
 }
 
 /** Stays in sight: how much changed, and the way back. */

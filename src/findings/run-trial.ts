@@ -92,6 +92,7 @@ export interface TrialContradiction {
 export interface TrialAnswer {
   readonly reference: string;
   readonly entry: string;
+  readonly title: string;
   readonly words: readonly string[];
 }
 
@@ -217,7 +218,7 @@ function joined(file: TrialFile, results: readonly PieceResult[], last: TrialRes
     );
   });
   const contradictions = results.flatMap((one) => one.contradictions);
-  return { rows, contradictions: contradictions.sort(compareContradictions), answers: answersOf(file, rows) };
+  return { rows, contradictions: contradictions.sort(compareContradictions), answers: answersOf(file, rows, last) };
 }
 
 function compareContradictions(a: TrialContradiction, b: TrialContradiction): number {
@@ -287,19 +288,25 @@ function rangesOf(
   return ranges;
 }
 
-function answersOf(file: TrialFile, rows: readonly TrialRow[]): readonly TrialAnswer[] {
-  const byId = new Map(rows.map((row) => [row.id, row]));
+/** Answers; those of rows that are the same objects as before are the same objects too. */
+function answersOf(file: TrialFile, rows: readonly TrialRow[], last: TrialResult | null): readonly TrialAnswer[] {
+  const byId = new Map(rows.map((row, i) => [row.id, { row, same: row === last?.rows[i] }]));
+  let count = -1;
   return file.references.flatMap((reference) =>
     reference.entries.flatMap((id) => {
-      const row = byId.get(id);
-      if (!row) return [];
+      const found = byId.get(id);
+      if (!found) return [];
+      const { row, same } = found;
+      count += 1;
+      const before = last?.answers[count];
+      if (same && before) return [before];
       const words = GRADES.map((_, rank) => {
         const [start, end] = [daysOf(row.starts[rank]), daysOf(row.ends[rank])];
         return reference.asks === 'order'
           ? sayOrder(orderToReference(reference, start, end))
           : sayHeld(heldAtReference(reference, start, end));
       });
-      return [{ reference: reference.title, entry: id, words }];
+      return [{ reference: reference.title, entry: id, title: row.title, words }];
     }),
   );
 }

@@ -15,9 +15,10 @@ export function changesOf(before: TrialResult, after: TrialResult): TrialChanges
     dates: after.rows.flatMap((row, i) => changesOfRow(before.rows[i] as TrialRow, row)),
     contradictions: changesOfContradictions(before.contradictions, after.contradictions),
     references: after.answers.flatMap((answer, i) => {
-      const title = after.rows.find((row) => row.id === answer.entry)?.title ?? answer.entry;
+      if (answer === before.answers[i]) return [];
       return byGrade(before.answers[i]?.words ?? [], answer.words).map(
-        ({ grades, is, was }) => `“${title}” and ${answer.reference}, ${grades.join(', ')}: ${is}; it was ${was}.`,
+        ({ grades, is, was }) =>
+          `“${answer.title}” and ${answer.reference}, ${grades.join(', ')}: ${is}; it was ${was}.`,
       );
     }),
   };

@@ -1,0 +1,63 @@
+import { Component, type JSX } from 'preact';
+import { GRADES } from '../../src/base/grade.ts';
+import type { TrialAnswer, TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
+import { Still } from '../drawings/still.ts';
+
+interface AnswersProps {
+  readonly file: TrialFile;
+  readonly standing: TrialResult;
+  readonly answers: readonly TrialAnswer[];
+}
+
+/** How events and holdings lie to the reference dates in the trial. */
+export class TrialAnswers extends Component<AnswersProps> {
+  override shouldComponentUpdate({ answers }: AnswersProps): boolean {
+    return answers.some((one, i) => one !== this.props.answers[i]);
+  }
+
+  override render({ file, standing, answers }: AnswersProps): JSX.Element | null {
+    if (answers.length === 0) return null;
+    const printed = GRADES.indexOf(file.printedGrade);
+    return (
+      <section>
+        <h2>Reference dates</h2>
+        <p>
+          The order of dates only, on {file.printedGrade} statements; it does not say that an act was lawful or
+          unlawful.
+        </p>
+        <details>
+          <summary>Every event and holding that is tested</summary>
+          <ul>
+            {answers.map((answer, i) => (
+              <AnswerLine
+                key={`${answer.reference} ${answer.entry}`}
+                answer={answer}
+                was={standing.answers[i]?.words[printed] ?? ''}
+                printed={printed}
+              />
+            ))}
+          </ul>
+        </details>
+      </section>
+    );
+  }
+}
+
+interface AnswerProps {
+  readonly answer: TrialAnswer;
+  readonly was: string;
+  /** Place of the printed grade. */
+  readonly printed: number;
+}
+
+class AnswerLine extends Still<AnswerProps> {
+  override render({ answer, was, printed }: AnswerProps): JSX.Element {
+    const is = answer.words[printed] ?? '';
+    return (
+      <li>
+        {answer.title}; {answer.reference}: {is}
+        {is === was ? '' : <span class="was"> it was {was}</span>}
+      </li>
+    );
+  }
+}
