@@ -9,6 +9,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   reference: [],
   dates: ['base'],
   chronology: ['base'],
+  geometry: ['base'],
   model: ['base', 'dates'],
   reading: ['base', 'dates', 'model'],
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
