@@ -35,14 +35,38 @@ export function circleInterval(points: Path, statedError: number, seed = 1): Cir
   const spare = Math.max(1, points.length - 3);
   const error = Math.max(statedError, Math.sqrt(squares / spare));
   const arc = arcDegrees(points, circle);
-  const radii = radiiOfTrials(points, circle, error, seed);
-  const at = (share: number): number => radii[Math.min(radii.length - 1, Math.floor(share * radii.length))] as number;
-  const most = arc < SHORTEST_ARC || !Number.isFinite(at(0.975)) ? null : at(0.975);
-  return { circle, arc, deviation, error, radius: { least: at(0.025), most } };
+  const radii = trialsOf(points, circle, error, seed).map((one) => one?.radius ?? Number.POSITIVE_INFINITY);
+  return { circle, arc, deviation, error, radius: middle95(radii, arc) };
 }
 
-/** Radii of the trials in order; a trial that gives no circle counts as a straight line. */
-function radiiOfTrials(points: Path, { centre, radius }: Circle, error: number, seed: number): readonly number[] {
+/**
+ * How far the full circle would go on beyond a line, as far as the arc settles it: 95 per cent of the same trials; no upper end for
+ * an arc below 25 degrees. 0 at least.
+ */
+export function reachInterval(
+  points: Path,
+  { circle, error, arc }: CircleInterval,
+  a: Point,
+  b: Point,
+  seen: Point,
+  seed = 1,
+): { readonly least: number; readonly most: number | null } {
+  const reaches = trialsOf(points, circle, error, seed).map((one) =>
+    one ? reachBeyond(one, a, b, seen) : Number.POSITIVE_INFINITY,
+  );
+  return middle95(reaches, arc);
+}
+
+function middle95(values: readonly number[], arc: number): { readonly least: number; readonly most: number | null } {
+  const sorted = [...values].sort((x, y) => x - y);
+  const at = (share: number): number =>
+    sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))] as number;
+  const most = arc < SHORTEST_ARC || !Number.isFinite(at(0.975)) ? null : at(0.975);
+  return { least: at(0.025), most };
+}
+
+/** Circles fitted to points scattered about a circle; null for a trial that gives none. */
+function trialsOf(points: Path, { centre, radius }: Circle, error: number, seed: number): readonly (Circle | null)[] {
   const normal = seededNormal(seed);
   const angles = points.map(([x, y]) => Math.atan2(y - centre[1], x - centre[0]));
   return Array.from({ length: TRIALS }, () => {
@@ -50,8 +74,8 @@ function radiiOfTrials(points: Path, { centre, radius }: Circle, error: number, 
       const r = radius + error * normal();
       return [centre[0] + r * Math.cos(angle), centre[1] + r * Math.sin(angle)];
     });
-    return fitTaubin(scattered)?.radius ?? Number.POSITIVE_INFINITY;
-  }).sort((a, b) => a - b);
+    return fitTaubin(scattered);
+  });
 }
 
 /**

@@ -125,7 +125,7 @@ export const name = () =>
 
 /** A measurement as written, with its unit: `91.5 cm`, `36 in`. */
 export const measure = () =>
-  z.string().regex(/^(about |c\. ?)?\d+([.,]\d+)?( ?[x×] ?\d+([.,]\d+)?)* ?(mm|cm|m|in|ft|kg|lb|g)\b.*$/);
+  z.string().regex(/^(about |c\. ?)?\d+([.,]\d+)?( ?(?:[x×]|-|–|to) ?\d+([.,]\d+)?)* ?(mm|cm|m|in|ft|kg|lb|g)\b.*$/);
 
 /** The keys that every entry has. */
 export const commonKeys = {

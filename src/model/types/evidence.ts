@@ -75,7 +75,7 @@ const shape = z.strictObject({
   area: z.strictObject({ ring: z.array(point), holes: z.array(z.array(point)).optional() }).optional(),
   arc: z.array(point).optional(),
   in: ref('figure').optional().describe('in pixels of this figure; in mm of the panel where it is missing'),
-  error: number().optional().describe('tracing error in mm'),
+  error: number().optional().describe('tracing error in mm; 2 where it is missing'),
 });
 
 const material = z.strictObject({
@@ -133,7 +133,11 @@ export const evidence = z.strictObject({
   'left-by': list(leftBy).optional(),
   materials: z.array(material).optional(),
   thickness: measure().optional(),
-  density: text().optional(),
+  density: text().optional().describe('a row of the table of densities, or kg/m3: 1200-1800 kg/m3'),
+  pieces: z
+    .strictObject({ count: number(), length: measure(), section: measure() })
+    .optional()
+    .describe('bars, battens, nails: how many, how long, width x depth'),
   measured: z.array(z.strictObject({ what: text(), value: measure() })).optional(),
   reads: text().optional().describe('what a label, mark or inscription says'),
   'firm-at-address': z.strictObject({ party: ref('party'), address: text() }).optional(),

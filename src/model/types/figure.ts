@@ -22,6 +22,10 @@ export const figure = z.strictObject({
   'rights-end': date().optional(),
   'may-be-shown': z.enum(['yes', 'no', 'not yet asked']).optional(),
   'agreed-with': text().optional(),
+  registration: z
+    .enum(['similarity', 'affine', 'projective'])
+    .optional()
+    .describe('how the figure is brought into the frame; by the number of control points where it is missing'),
   'control-points': z.array(z.strictObject({ pixel: pair, mm: pair })).optional(),
   shapes: text().optional().describe('an SVG whose element ids are evidence ids'),
   shows: list(ref()).optional(),

@@ -11,6 +11,7 @@ const section = z.strictObject({
   'stated-size': measure().optional(),
   'stated-weight': measure().optional(),
   at: text().optional().describe('where in the panel'),
+  weighed: measure().optional().describe('by a scale; overrides what is calculated'),
 });
 
 const panel = z.strictObject({
@@ -20,6 +21,7 @@ const panel = z.strictObject({
   height: millimetres('height'),
   thickness: millimetres('thickness'),
   outline: z.strictObject({ ring: z.array(z.array(number())) }).optional(),
+  weighed: measure().optional().describe('by a scale; overrides what is calculated'),
   sections: z.array(section).optional(),
 });
 

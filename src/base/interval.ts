@@ -1,0 +1,21 @@
+/** A number known to lie between two ends, both included; never one number where the truth is a range. */
+export interface Interval {
+  readonly least: number;
+  readonly most: number;
+}
+
+/** Product of intervals that do not go below zero. */
+export function times(...factors: readonly Interval[]): Interval {
+  return factors.reduce((a, b) => ({ least: a.least * b.least, most: a.most * b.most }), { least: 1, most: 1 });
+}
+
+/** Sum of intervals; 0 to 0 for none. */
+export function plus(...terms: readonly Interval[]): Interval {
+  return terms.reduce((a, b) => ({ least: a.least + b.least, most: a.most + b.most }), { least: 0, most: 0 });
+}
+
+/** An interval in words: `12.2 to 18.4`, or one number where both ends print alike. */
+export function formatInterval({ least, most }: Interval, digits: number): string {
+  const [from, to] = [least.toFixed(digits), most.toFixed(digits)];
+  return from === to ? from : `${from} to ${to}`;
+}

@@ -1,0 +1,98 @@
+import type { Interval } from '../base/interval.ts';
+import {
+  difference,
+  intersection,
+  type Region,
+  regionArea,
+  regionOf,
+  regionPerimeter,
+  union,
+} from '../geometry/region.ts';
+import type { PanelGeometry } from './panel-shapes.ts';
+
+/** What a part of a panel's surface is. */
+export type AreaCategory =
+  | 'loss'
+  | 'reconstruction'
+  | 'unpainted fill'
+  | 'later addition'
+  | 'retouched'
+  | 'original surface';
+
+/** A category with its extent. */
+export interface CategoryArea {
+  readonly category: AreaCategory;
+  readonly region: Region;
+  readonly squareMm: number;
+  /** Share of the panel in per cent, as far as the tracing errors leave it open. */
+  readonly perCent: Interval;
+  /** Traces that make it up. */
+  readonly traces: readonly string[];
+}
+
+/** In this order; what stands first takes the surface that two claim. */
+export const PRECEDENCE: readonly AreaCategory[] = [
+  'loss',
+  'reconstruction',
+  'unpainted fill',
+  'later addition',
+  'retouched',
+  'original surface',
+];
+
+/**
+ * Areas of a panel by category. Overlaps count once: losses first; then what is retouched over a loss
+ * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; what is left of
+ * the outline is original surface. Each boundary may be off by its tracing error, so an area may be off by about its
+ * perimeter times that error.
+ */
+export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
+  const shapes = panel.shapes.filter((one) => one.kind === 'area');
+  const outline = regionOf(panel.outline);
+  const of = (...kinds: readonly string[]) => shapes.filter((one) => kinds.includes(one.trace.keys.kind));
+  const regionFor = (list: typeof shapes): Region =>
+    list.length === 0 ? [] : intersection(outline, union(list.map((one) => regionOf(one.path, one.holes))));
+  const [losses, fills, additions, retouchings] = [of('loss'), of('fill'), of('addition'), of('retouching')];
+  const [loss, fill, addition, retouching] = [losses, fills, additions, retouchings].map(regionFor) as [
+    Region,
+    Region,
+    Region,
+    Region,
+  ];
+  const lacking = union([loss, fill].filter((one) => one.length > 0));
+  const reconstruction = intersection(retouching, lacking);
+  const openLoss = difference(loss, fill, retouching);
+  const unpainted = difference(fill, reconstruction);
+  const later = difference(addition, lacking);
+  const retouched = difference(retouching, lacking, addition);
+  const rest = difference(outline, openLoss, reconstruction, unpainted, later, retouched);
+  const parts: readonly (readonly [AreaCategory, Region, typeof shapes])[] = [
+    ['loss', openLoss, losses],
+    ['reconstruction', reconstruction, [...retouchings, ...fills, ...losses]],
+    ['unpainted fill', unpainted, fills],
+    ['later addition', later, additions],
+    ['retouched', retouched, retouchings],
+    ['original surface', rest, [...losses, ...fills, ...additions, ...retouchings]],
+  ];
+  const whole = regionArea(outline);
+  return parts.map(([category, region, traces]) => {
+    const squareMm = regionArea(region);
+    const error = Math.max(0, ...traces.map((one) => one.errorMm));
+    // The outline itself is taken as exact: shares are of the panel as it is stated or traced.
+    const inner = Math.max(
+      0,
+      regionPerimeter(region) - (category === 'original surface' ? regionPerimeter(outline) : 0),
+    );
+    const off = traces.length === 0 ? 0 : inner * error;
+    return {
+      category,
+      region,
+      squareMm,
+      perCent: {
+        least: (100 * Math.max(0, squareMm - off)) / whole,
+        most: (100 * Math.min(whole, squareMm + off)) / whole,
+      },
+      traces: category === 'original surface' || squareMm === 0 ? [] : traces.map((one) => one.trace.id),
+    };
+  });
+}
