@@ -10,11 +10,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   dates: ['base'],
   chronology: ['base'],
   geometry: ['base'],
+  physical: ['base', 'geometry', 'model', 'reference'],
   model: ['base', 'dates'],
   reading: ['base', 'dates', 'model'],
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
-  findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference'],
-  publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings'],
+  findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry'],
+  publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 
 /** Outside these only the thin shell (cli, site) and pipeline.ts stand. */

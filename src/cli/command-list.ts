@@ -5,6 +5,7 @@ import type { Command } from './commands.ts';
 import { dates } from './dates.ts';
 import { newEntry } from './new-entry.ts';
 import { number } from './number.ts';
+import { panels } from './panels.ts';
 import { references } from './references.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   why,
   worth,
   references,
+  panels,
   serve,
   build,
   number,

@@ -5,6 +5,7 @@ import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
+import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
 import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
 import { findDoubts } from './doubts.ts';
 import { type MomentRange, rangesOfMoment } from './printed-range.ts';
@@ -31,6 +32,8 @@ export interface CaseFile {
   /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
   readonly withdrawn: readonly string[];
   readonly doubts: readonly Diagnostic[];
+  /** What is measured on the panels. */
+  readonly physical: PhysicalFindings;
   rangesOf(moment: Moment): readonly MomentRange[];
   /** What each statement is worth, by its place among those used. */
   readonly worth: WorthFinder;
@@ -76,6 +79,7 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     chronology,
     contradictions: contradictionsOf(chronology, statements),
     withdrawn,
+    physical: findPhysical(catalogue),
     worth: weighStatements(chronology),
     trial,
     rangesOf,
@@ -84,9 +88,12 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
   };
   return {
     ...base,
-    doubts: [...statements.problems, ...findDoubts(base), ...contradictionDoubts(catalogue, base.contradictions)].sort(
-      compareDiagnostics,
-    ),
+    doubts: [
+      ...statements.problems,
+      ...base.physical.problems,
+      ...findDoubts(base),
+      ...contradictionDoubts(catalogue, base.contradictions),
+    ].sort(compareDiagnostics),
   };
 }
 

@@ -159,6 +159,8 @@ function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): voi
 
 /** Path of the list item around a path; the path itself where it lies in no list. */
 function itemPath(path: KeyPath): KeyPath {
+  // A shape in pixels means nothing without its figure.
+  if (path[0] === 'shape') return ['shape'];
   const item = path.findIndex((part) => typeof part === 'number');
   return item === -1 ? path : path.slice(0, item + 1);
 }

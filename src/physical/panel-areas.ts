@@ -44,10 +44,11 @@ export const PRECEDENCE: readonly AreaCategory[] = [
  * Areas of a panel by category. Overlaps count once: losses first; then what is retouched over a loss
  * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; what is left of
  * the outline is original surface. Each boundary may be off by its tracing error, so an area may be off by about its
- * perimeter times that error.
+ * perimeter times that error. Empty where no area is traced: nothing is then known of the surface.
  */
 export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
   const shapes = panel.shapes.filter((one) => one.kind === 'area');
+  if (shapes.length === 0) return [];
   const outline = regionOf(panel.outline);
   const of = (...kinds: readonly string[]) => shapes.filter((one) => kinds.includes(one.trace.keys.kind));
   const regionFor = (list: typeof shapes): Region =>

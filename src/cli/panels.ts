@@ -1,0 +1,135 @@
+import { formatInterval } from '../base/interval.ts';
+import { titleOf } from '../model/catalogue.ts';
+import type { PanelFindings, PhysicalFindings } from '../physical/panels.ts';
+import { compute, hasErrors } from '../pipeline.ts';
+import cautions from '../reference/cautions.json' with { type: 'json' };
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { loadWorkspace } from './load-workspace.ts';
+
+export const panels: Command = {
+  name: 'panels',
+  summary: 'measures the panels: areas, sections, joints, cut motifs, weights, layer order, edges that may join',
+  usage: 'kerfmark panels [--json] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark panels', 'kerfmark panels --json'],
+  flags: { json: 'switch' },
+  async run(options, effects) {
+    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+    const { physical } = file;
+    if (options.flags.json) effects.out(`${JSON.stringify(report(physical), null, 2)}\n`);
+    else {
+      const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
+      const joins = physical.joins.map(
+        ({ first, second, join, byChance }) =>
+          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm; by chance in ${(100 * byChance).toFixed(1)} of 100 cases.`,
+      );
+      const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
+      effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
+    }
+    return hasErrors(problems) ? 1 : 0;
+  },
+};
+
+function tell(
+  { geometry, areas, sections, motifs, weight, sectionWeights, layers }: PanelFindings,
+  title: string,
+): string {
+  const cm2 = (squareMm: number): string => `${(squareMm / 100).toFixed(0)} cm²`;
+  const kg = (one: PanelFindings['weight']): string =>
+    `calculated ${formatInterval(one.kg, 0)} kg; plan for not less than ${Math.ceil(one.kg.most)} kg; weigh before lifting`;
+  return [
+    `Panel ${geometry.panel} of ${title}`,
+    ...geometry.figures.map(
+      ({ figure, registration }) =>
+        `  ${figure.id}: ${registration.kind}, off by ${registration.rootMeanSquareMm.toFixed(2)} mm (root mean square of ${registration.residualsMm.length} points)`,
+    ),
+    ...(areas.length > 0 ? ['  Surface, as far as it is traced:'] : ['  No areas are traced.']),
+    ...areas
+      .filter((one) => one.squareMm > 0)
+      .map((one) => `    ${one.category}: ${cm2(one.squareMm)}, ${formatInterval(one.perCent, 1)} %`),
+    ...(sections.joints.length > 0
+      ? [`  Sections by ${sections.joints.length} joints: ${sections.sections.length}`]
+      : []),
+    ...(sections.joints.length > 0
+      ? sections.sections.map(
+          (one, i) =>
+            `    ${one.number}: ${Math.round(one.width)} × ${Math.round(one.height)} mm, ${cm2(one.squareMm)}${sectionWeights[i]?.parts.length ? `; ${kg(sectionWeights[i] as PanelFindings['weight'])}` : ''}`,
+        )
+      : []),
+    ...motifs.map(({ shape, fit, beyond }) => {
+      const to = fit.radius.most === null ? 'no upper end' : `${fit.radius.most.toFixed(0)} mm`;
+      const reach = beyond.map((one) => `${one.side} edge by ${one.least.toFixed(0)} mm at least`).join(', ');
+      return `  ${shape.trace.id}: radius ${fit.circle.radius.toFixed(0)} mm (${fit.radius.least.toFixed(0)} mm to ${to}), ${fit.arc.toFixed(0)}° of arc${reach ? `; if it was a full circle, the painting went on beyond the ${reach}` : ''}`;
+    }),
+    ...(weight.parts.length > 0
+      ? [`  Weight: ${kg(weight)}${weight.weighed ? `; by a scale ${formatInterval(weight.weighed, 1)} kg` : ''}`]
+      : []),
+    ...weight.parts.map(
+      (part) => `    ${part.trace}: ${part.words}, ${formatInterval(part.kg, 1)} kg (${part.source})`,
+    ),
+    ...weight.unweighed.map((one) => `    ${one.trace}: not counted, wants ${one.missing}`),
+    ...(layers.lines.length > 0 ? ['  Layers, the later first:'] : []),
+    ...layers.lines.map(
+      (one) =>
+        `    ${layers.boxes[one.upper]?.join(' = ')} ${one.kinds.join(' and ')} ${layers.boxes[one.lower]?.join(' = ')}`,
+    ),
+    ...layers.loops.map(
+      (loop) => `  A loop of layers: ${loop.map((box) => layers.boxes[box]?.join(' = ')).join(', ')}`,
+    ),
+  ].join('\n');
+}
+
+function report({ panels: list, joins }: PhysicalFindings): unknown {
+  return {
+    format: 'kerfmark-panels/1',
+    caution: 'calculated weights: plan for not less than the upper figure; weigh before lifting',
+    panels: list.map(({ geometry, areas, sections, motifs, weight, sectionWeights, layers }) => ({
+      object: geometry.object.id,
+      panel: geometry.panel,
+      outline: geometry.outline,
+      figures: geometry.figures.map(({ figure, registration }) => ({
+        figure: figure.id,
+        map: registration.kind,
+        matrix: registration.matrix,
+        residualsMm: registration.residualsMm,
+        rootMeanSquareMm: registration.rootMeanSquareMm,
+      })),
+      areas: areas.map(({ category, squareMm, perCent, traces }) => ({ category, squareMm, perCent, traces })),
+      sections: sections.sections.map(({ number, squareMm, width, height, ring }, i) => ({
+        number,
+        squareMm,
+        width,
+        height,
+        ring,
+        weightKg: sectionWeights[i]?.kg ?? null,
+      })),
+      joints: sections.joints.map((one) => one.trace.id),
+      dangling: sections.dangling.map(({ joint, at }) => ({ joint: joint.trace.id, at })),
+      spacing: { upright: sections.upright, level: sections.level, tooFew: sections.tooFew },
+      motifs: motifs.map(({ shape, fit, beyond }) => ({
+        trace: shape.trace.id,
+        centre: fit.circle.centre,
+        radius: fit.circle.radius,
+        radius95: fit.radius,
+        arcDegrees: fit.arc,
+        beyond,
+      })),
+      weight: { kg: weight.kg, weighed: weight.weighed, parts: weight.parts, notCounted: weight.unweighed },
+      layers: {
+        boxes: layers.boxes,
+        lines: layers.lines.map(({ upper, lower, kinds }) => ({
+          upper: layers.boxes[upper],
+          lower: layers.boxes[lower],
+          kinds,
+        })),
+        loops: layers.loops.map((loop) => loop.map((box) => layers.boxes[box])),
+      },
+    })),
+    joins: joins.map(({ first, second, join, byChance }) => ({
+      first: first.trace.id,
+      second: second.trace.id,
+      says: 'may join',
+      ...join,
+      byChance,
+    })),
+  };
+}
