@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
-import { entryPath, REGISTERS, reasonPath, relativeHref } from '../src/publish/page-paths.ts';
+import { entryPath, panelPath, REGISTERS, reasonPath, relativeHref } from '../src/publish/page-paths.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
@@ -10,6 +10,7 @@ import { DoubtsPage } from './pages/doubts-page.tsx';
 import { EntryPage } from './pages/entry-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
+import { PanelPage } from './pages/panel-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
@@ -48,6 +49,11 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     ),
     ...file.catalogue.entries.map((entry) =>
       page(entryPath(entry.id), (context) => <EntryPage page={context} entry={entry} />),
+    ),
+    ...file.physical.panels.map((panel) =>
+      page(panelPath(panel.geometry.object.id, panel.geometry.panel), (context) => (
+        <PanelPage page={context} panel={panel} />
+      )),
     ),
     ...file.catalogue.entries
       .filter((entry) => timed.has(entry.id))

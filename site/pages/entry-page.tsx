@@ -3,7 +3,7 @@ import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
-import { entryPath, REGISTERS, statementAnchor } from '../../src/publish/page-paths.ts';
+import { entryPath, panelPath, REGISTERS, statementAnchor } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
@@ -174,6 +174,12 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
             ]
               .filter(Boolean)
               .join(', ')}
+            {panel.width && panel.height ? (
+              <>
+                {'. '}
+                <a href={page.href(panelPath(entry.id, panel.id))}>Plan, areas, sections, weights</a>.
+              </>
+            ) : null}
           </p>
           {(panel.sections ?? []).length > 0 ? (
             <ul>

@@ -5,17 +5,23 @@ import type { CaseFile } from '../findings/case-file.ts';
 /** Widest picture that a page shows, in pixels. */
 const WIDEST = 1600;
 
+/** A picture of the site: its address, and pixels of it a pixel of the file. */
+export interface WrittenPicture {
+  readonly address: string;
+  readonly scale: number;
+}
+
 /**
  * Writes the pictures of figure entries, scaled and without any metadata (EXIF, GPS); returns
- * their addresses by entry id. Figures whose file is missing, or lies outside the workspace, have none.
+ * their addresses and scales by entry id. Figures whose file is missing, or lies outside the workspace, have none.
  */
 export async function writePictures(
   file: CaseFile,
   folder: string,
   output: string,
-): Promise<ReadonlyMap<string, string>> {
+): Promise<ReadonlyMap<string, WrittenPicture>> {
   const figures = file.catalogue.ofType('figure').filter((figure) => !(figure.withheld ?? []).includes('image'));
-  const pictures = new Map<string, string>();
+  const pictures = new Map<string, WrittenPicture>();
   if (figures.length === 0) return pictures;
   const { default: sharp } = await import('sharp');
   const inside = await realpath(path.join(folder, 'entries')).catch(() => folder);
@@ -25,13 +31,15 @@ export async function writePictures(
     const real = await realpath(source).catch(() => null);
     if (real === null || !real.startsWith(inside + path.sep)) continue;
     const address = `figures/${figure.id}.jpg`;
-    await sharp(real)
+    const { width = 0, height = 0, orientation = 1 } = await sharp(real).metadata();
+    const written = await sharp(real)
       .rotate()
       .resize({ width: WIDEST, withoutEnlargement: true })
       .flatten({ background: '#ffffff' })
       .jpeg({ quality: 82, mozjpeg: true })
       .toFile(path.join(output, address));
-    pictures.set(figure.id, address);
+    // Orientations 5 to 8 stand on their side in the file.
+    pictures.set(figure.id, { address, scale: written.width / (orientation >= 5 ? height : width) });
   }
   return pictures;
 }

@@ -9,6 +9,7 @@ import { findResting } from '../findings/resting.ts';
 import type { Computed } from '../pipeline.ts';
 import { Fault } from './load-workspace.ts';
 import { writePictures } from './write-pictures.ts';
+import { writePlanPictures } from './write-plan-pictures.ts';
 
 /** File that marks a folder as a site of this program, so that no other folder is ever replaced. */
 const MARKER = 'kerfmark-site.json';
@@ -34,6 +35,7 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
     await mkdir(fresh, { recursive: true });
     const { file, problems, leftOut } = computed;
     const pictures = await writePictures(file, folder, fresh);
+    const plans = await writePlanPictures(file, pictures, fresh);
     const data: SiteData = {
       file,
       built,
@@ -41,7 +43,8 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       problems,
       leftOut,
       resting: findResting(file),
-      pictures,
+      pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
+      plans,
     };
     const pages = sitePages(data);
     await writePages(pages, fresh);

@@ -93,7 +93,12 @@ export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
         least: (100 * Math.max(0, squareMm - off)) / whole,
         most: (100 * Math.min(whole, squareMm + off)) / whole,
       },
-      traces: category === 'original surface' || squareMm === 0 ? [] : traces.map((one) => one.trace.id),
+      traces:
+        category === 'original surface'
+          ? []
+          : traces
+              .filter((one) => regionArea(intersection(region, regionOf(one.path, one.holes))) > 0)
+              .map((one) => one.trace.id),
     };
   });
 }

@@ -36,6 +36,11 @@ export function reasonPath(entry: string): string {
   return `why/${entry}.html`;
 }
 
+/** Address of the page of a panel. */
+export function panelPath(object: string, panel: string): string {
+  return `panel/${object}-${panel}.html`;
+}
+
 /** A link from one page of the site to another, relative, so that the site works from any folder and from a disk. */
 export function relativeHref(fromPath: string, toPath: string): string {
   const depth = fromPath.split('/').length - 1;

@@ -63,6 +63,8 @@ const KINDS = [
   'why/EV-removal.html',
   'why/HO-thornquist.html',
   'why/PE-fill-A1.html',
+  'panel/OB-lerakos-A.html',
+  'panel/OB-lerakos-C.html',
 ];
 
 interface Watched {

@@ -1,0 +1,49 @@
+import { mkdir } from 'node:fs/promises';
+import path from 'node:path';
+import type { CaseFile } from '../findings/case-file.ts';
+import { warpToFrame } from '../geometry/warp.ts';
+import type { WrittenPicture } from './write-pictures.ts';
+
+/** Longest side of a picture under a plan, in pixels. */
+const LONGEST = 1400;
+
+/**
+ * Warps every registered figure that is shown into the frame of its panel, for the plan; returns the
+ * addresses by entry id. The pictures written for the pages are the source, so nothing more of a
+ * figure is shown than there.
+ */
+export async function writePlanPictures(
+  file: CaseFile,
+  pictures: ReadonlyMap<string, WrittenPicture>,
+  output: string,
+): Promise<ReadonlyMap<string, string>> {
+  const written = new Map<string, string>();
+  for (const { geometry } of file.physical.panels) {
+    const [xs, ys] = [geometry.outline.map((p) => p[0]), geometry.outline.map((p) => p[1])];
+    const [widthMm, heightMm] = [Math.max(...xs), Math.max(...ys)];
+    for (const { figure, registration } of geometry.figures) {
+      const source = pictures.get(figure.id);
+      if (source === undefined) continue;
+      const { default: sharp } = await import('sharp');
+      const { data, info } = await sharp(path.join(output, source.address))
+        .removeAlpha()
+        .toColourspace('srgb')
+        .raw()
+        .toBuffer({ resolveWithObject: true });
+      const perMm = Math.min(1, LONGEST / Math.max(widthMm, heightMm));
+      const warped = warpToFrame({ width: info.width, height: info.height, data }, registration, {
+        widthMm,
+        heightMm,
+        perMm,
+        pixelScale: source.scale,
+      });
+      await mkdir(path.join(output, 'plans'), { recursive: true });
+      const address = `plans/${figure.id}.jpg`;
+      await sharp(warped.data, { raw: { width: warped.width, height: warped.height, channels: 3 } })
+        .jpeg({ quality: 80, mozjpeg: true })
+        .toFile(path.join(output, address));
+      written.set(figure.id, address);
+    }
+  }
+  return written;
+}
