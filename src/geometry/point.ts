@@ -18,12 +18,3 @@ export function pathLength(path: Path): number {
 export function turn([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number {
   return (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 }
-
-/** Distance from a point to a segment, in their unit. */
-export function distanceToSegment(point: Point, a: Point, b: Point): number {
-  const length2 = (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2;
-  if (length2 === 0) return distance(point, a);
-  const along = ((point[0] - a[0]) * (b[0] - a[0]) + (point[1] - a[1]) * (b[1] - a[1])) / length2;
-  const t = Math.max(0, Math.min(1, along));
-  return distance(point, [a[0] + t * (b[0] - a[0]), a[1] + t * (b[1] - a[1])]);
-}

@@ -30,16 +30,6 @@ export interface CategoryArea {
   readonly traces: readonly string[];
 }
 
-/** In this order; what stands first takes the surface that two claim. */
-export const PRECEDENCE: readonly AreaCategory[] = [
-  'loss',
-  'reconstruction',
-  'unpainted fill',
-  'later addition',
-  'retouched',
-  'original surface',
-];
-
 /**
  * Areas of a panel by category. Overlaps count once: losses first; then what is retouched over a loss
  * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; what is left of
