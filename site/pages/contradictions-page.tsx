@@ -47,14 +47,15 @@ function ClusterSection({
   readonly cluster: ClusterOfContradictions;
   readonly several: boolean;
 }): JSX.Element {
+  const Heading = several ? 'h3' : 'h2';
   return (
     <section class="cluster">
       {several ? <h2>Group {cluster.number}</h2> : null}
       {cluster.contradictions.map((one) => (
-        <ContradictionPart page={page} one={one} />
+        <ContradictionPart page={page} one={one} Heading={Heading} />
       ))}
       {cluster.complete ? null : <p>There may be more contradictions in this group than could be listed.</p>}
-      <h3>Ways out{cluster.contradictions.length > 1 ? ' of all of these together' : ''}</h3>
+      <Heading>Ways out{cluster.contradictions.length > 1 ? ' of all of these together' : ''}</Heading>
       <p>
         Each row withdraws as little as possible; none is preferred. The dates are those on statements that are{' '}
         {cluster.grade} or better.
@@ -68,16 +69,18 @@ function ClusterSection({
 function ContradictionPart({
   page,
   one,
+  Heading,
 }: {
   readonly page: PageContext;
   readonly one: FileContradiction;
+  readonly Heading: 'h2' | 'h3';
 }): JSX.Element {
   const said = sayContradiction(page.file, one);
   return (
     <div id={`c-${one.number}`}>
-      <h3>
+      <Heading>
         {one.number}. {one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'}, {one.grade}
-      </h3>
+      </Heading>
       {one.kind === 'order' ? (
         <p>
           Each comes after the next, and the last after the first. All on one day would satisfy it; it is rather a slip
