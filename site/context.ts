@@ -13,6 +13,8 @@ export interface SiteData {
   readonly resting: ReadonlyMap<string, readonly RestingBound[]>;
   /** Pictures of figures, by entry id: address in the site. */
   readonly pictures: ReadonlyMap<string, string>;
+  /** Pixels of a picture a pixel of its file. */
+  readonly scales: ReadonlyMap<string, number>;
   /** The same figures laid into the frame of their panel, where control points allow it. */
   readonly plans: ReadonlyMap<string, string>;
 }

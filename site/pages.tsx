@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
-import { entryPath, panelPath, REGISTERS, reasonPath, relativeHref } from '../src/publish/page-paths.ts';
+import { entryPath, panelPath, REGISTERS, reasonPath, relativeHref, tracingPath } from '../src/publish/page-paths.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
@@ -14,6 +14,7 @@ import { PanelPage } from './pages/panel-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
+import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 
 /** One file of the site: its address and how to make its text. */
@@ -43,6 +44,10 @@ export function sitePages(data: SiteData): readonly SitePage[] {
       : [
           page('doubts.html', (context) => <DoubtsPage page={context} />),
           page('check-first.html', (context) => <CheckFirstPage page={context} />),
+          ...file.catalogue
+            .ofType('figure')
+            .filter((figure) => data.pictures.has(figure.id))
+            .map((figure) => page(tracingPath(figure.id), (context) => <TracingPage page={context} figure={figure} />)),
         ]),
     ...REGISTERS.map((one) =>
       page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />),

@@ -3,7 +3,7 @@ import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
-import { entryPath, panelPath, REGISTERS, statementAnchor } from '../../src/publish/page-paths.ts';
+import { entryPath, panelPath, REGISTERS, statementAnchor, tracingPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
@@ -110,6 +110,12 @@ function Picture({ page, entry }: { readonly page: PageContext; readonly entry: 
         {titleOf(entry, languages)}
         {entry.keys.technique ? `, ${entry.keys.technique}` : ''}
         {entry.keys.credit ? `. ${entry.keys.credit}` : ''}
+        {page.file.catalogue.audience === 'public' ? null : (
+          <>
+            {'. '}
+            <a href={page.href(tracingPath(entry.id))}>Trace on it</a>.
+          </>
+        )}
       </figcaption>
     </figure>
   );

@@ -44,6 +44,7 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       leftOut,
       resting: findResting(file),
       pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
+      scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
       plans,
     };
     const pages = sitePages(data);

@@ -41,6 +41,11 @@ export function panelPath(object: string, panel: string): string {
   return `panel/${object}-${panel}.html`;
 }
 
+/** Address of the page for tracing on a figure. */
+export function tracingPath(figure: string): string {
+  return `tracing/${figure}.html`;
+}
+
 /** A link from one page of the site to another, relative, so that the site works from any folder and from a disk. */
 export function relativeHref(fromPath: string, toPath: string): string {
   const depth = fromPath.split('/').length - 1;

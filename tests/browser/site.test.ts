@@ -65,6 +65,7 @@ const KINDS = [
   'why/PE-fill-A1.html',
   'panel/OB-lerakos-A.html',
   'panel/OB-lerakos-C.html',
+  'tracing/FI-A-uv.html',
 ];
 
 interface Watched {

@@ -1,0 +1,90 @@
+import type { JSX } from 'preact';
+import { inLanguage, titleOf } from '../../src/model/catalogue.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { entryPath } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+import { Layout } from './layout.tsx';
+
+/** Tracing on a photograph: points by mouse or keyboard, the shape as text to copy into an entry. For internal readers. */
+export function TracingPage({
+  page,
+  figure,
+}: {
+  readonly page: PageContext;
+  readonly figure: Entry<'figure'>;
+}): JSX.Element {
+  const languages = page.file.settings.languages;
+  const title = titleOf(figure, languages);
+  const registered = page.file.physical.panels
+    .flatMap((panel) => panel.geometry.figures)
+    .find((one) => one.figure.id === figure.id);
+  const data = {
+    figure: figure.id,
+    scale: page.scales.get(figure.id) ?? 1,
+    matrix: registered?.registration.matrix ?? null,
+  };
+  return (
+    <Layout
+      page={page}
+      title={`Trace on: ${title}`}
+      standing={
+        <>
+          Tracing on <a href={page.href(entryPath(figure.id))}>{title}</a>; for internal readers.
+        </>
+      }
+      usesGrades={false}
+      script="tracing.js"
+    >
+      <h1>Trace on: {title}</h1>
+      <p class="lead">
+        Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in
+        larger steps), Enter sets a point, Backspace takes the last one away, Escape all. Then copy the line below the
+        picture into the entry of the trace.
+        {registered ? '' : ' This figure has no control points, so nothing can be measured on it yet.'}
+      </p>
+      <div id="tracing">
+        <p class="no-script">Tracing needs scripts, which do not run here.</p>
+        <fieldset class="choices">
+          <legend>Shape</legend>
+          {(['line', 'area', 'arc', 'point'] as const).map((kind) => (
+            <label>
+              <input type="radio" name="kind" value={kind} checked={kind === 'line'} /> {kind}
+            </label>
+          ))}
+          <label>
+            traced to about <input type="number" name="error" value="2" min="0.1" step="0.1" /> mm
+          </label>
+        </fieldset>
+        <div class="tracing-board">
+          <img
+            src={page.href(page.pictures.get(figure.id) ?? '')}
+            alt={inLanguage(figure.keys.alternative, languages)}
+          />
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: points are set here by keyboard */}
+          <svg tabIndex={0} role="application" aria-label="The photograph: arrow keys, Enter, Backspace, Escape" />
+        </div>
+        <p role="status" />
+        <p>
+          <label for="shape-text">For the entry of the trace</label>
+          <textarea id="shape-text" readOnly rows={3} />
+        </p>
+        <p>
+          <button type="button" name="copy">
+            Copy
+          </button>{' '}
+          <button type="button" name="back">
+            Take the last point away
+          </button>{' '}
+          <button type="button" name="clear">
+            Begin anew
+          </button>
+        </p>
+      </div>
+      <script
+        type="application/json"
+        id="tracing-data"
+        dangerouslySetInnerHTML={{ __html: JSON.stringify(data).replaceAll('<', '\\u003c') }}
+      />
+    </Layout>
+  );
+}

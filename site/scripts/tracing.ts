@@ -1,0 +1,132 @@
+import { distance, type Point, pathLength } from '../../src/geometry/point.ts';
+import { findRingFault, signedArea } from '../../src/geometry/ring.ts';
+import { formatShape, type ShapeKind } from '../../src/geometry/shape-text.ts';
+
+/** Makes the tracing page live: points by mouse or by keyboard on a photograph, the shape as text to copy. Nothing is stored or sent. */
+interface TracingData {
+  readonly figure: string;
+  /** Pixels of the picture shown a pixel of the file. */
+  readonly scale: number;
+  /** Row by row, pixels of the file to millimetres; null where the figure has no control points. */
+  readonly matrix: readonly number[] | null;
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+const place = document.getElementById('tracing');
+const data = document.getElementById('tracing-data');
+if (place && data) begin(place, JSON.parse(data.textContent ?? '') as TracingData);
+
+function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void {
+  const image = root.querySelector('img') as HTMLImageElement;
+  const board = root.querySelector('svg') as SVGSVGElement;
+  const output = root.querySelector('textarea') as HTMLTextAreaElement;
+  const told = root.querySelector('[role=status]') as HTMLElement;
+  const kindOf = (): ShapeKind =>
+    (root.querySelector('input[name=kind]:checked') as HTMLInputElement).value as ShapeKind;
+  const error = root.querySelector('input[name=error]') as HTMLInputElement;
+  const points: Point[] = [];
+  let cursor: Point = [image.naturalWidth / 2, image.naturalHeight / 2];
+  root.classList.add('live');
+  board.setAttribute('viewBox', `0 0 ${image.naturalWidth} ${image.naturalHeight}`);
+
+  const inFile = ([x, y]: Point): Point => [x / scale, y / scale];
+  const toMm = ([x, y]: Point): Point => {
+    const m = matrix ?? [];
+    const at = (i: number): number => m[i] as number;
+    const w = at(6) * x + at(7) * y + at(8);
+    return [(at(0) * x + at(1) * y + at(2)) / w, (at(3) * x + at(4) * y + at(5)) / w];
+  };
+  const measured = (): string => {
+    if (!matrix || points.length === 0) return '';
+    const mm = points.map((point) => toMm(inFile(point)));
+    const [x, y] = mm.at(-1) as Point;
+    const here = ` The last at (${x.toFixed(1)}, ${y.toFixed(1)}) mm.`;
+    if (kindOf() === 'area' && mm.length >= 3) {
+      const ring = findRingFault(mm);
+      if (ring?.kind === 'crossing') return `${here} Its sides cross; that cannot be used.`;
+      return `${here} Area ${(Math.abs(signedArea(mm)) / 100).toFixed(1)} cm².`;
+    }
+    return mm.length > 1 ? `${here} Length ${pathLength(mm).toFixed(1)} mm.` : here;
+  };
+  const draw = (): void => {
+    const step = image.naturalWidth / Math.max(1, board.clientWidth);
+    const text = points.map(([x, y]) => `${x},${y}`).join(' ');
+    const line = document.createElementNS(SVG, kindOf() === 'area' ? 'polygon' : 'polyline');
+    line.setAttribute('points', text);
+    const marks = points.map(([x, y]) => mark('circle', { cx: x, cy: y, r: 4 * step }));
+    const [x, y] = cursor;
+    const cross = mark('path', {
+      d: `M${x - 12 * step} ${y}H${x + 12 * step}M${x} ${y - 12 * step}V${y + 12 * step}`,
+      class: 'cursor',
+    });
+    board.replaceChildren(line, ...marks, cross);
+    output.value = formatShape(kindOf(), points.map(inFile), figure, Number(error.value) || 2);
+    told.textContent = `${points.length === 1 ? 'One point' : `${points.length} points`}.${measured()}`;
+  };
+  const add = (point: Point): void => {
+    if (kindOf() === 'point') points.length = 0;
+    const last = points.at(-1);
+    if (last && distance(last, point) === 0) return;
+    points.push(point);
+    draw();
+  };
+  board.addEventListener('click', (event) => {
+    const box = board.getBoundingClientRect();
+    cursor = [
+      ((event.clientX - box.left) / box.width) * image.naturalWidth,
+      ((event.clientY - box.top) / box.height) * image.naturalHeight,
+    ];
+    add(cursor);
+  });
+  board.addEventListener('keydown', (event) => {
+    const step = (event.shiftKey ? 25 : 1) * Math.max(1, image.naturalWidth / Math.max(1, board.clientWidth));
+    const moves: Readonly<Record<string, Point>> = {
+      ArrowLeft: [-step, 0],
+      ArrowRight: [step, 0],
+      ArrowUp: [0, -step],
+      ArrowDown: [0, step],
+    };
+    const move = moves[event.key];
+    if (move) {
+      cursor = [
+        Math.max(0, Math.min(image.naturalWidth, cursor[0] + move[0])),
+        Math.max(0, Math.min(image.naturalHeight, cursor[1] + move[1])),
+      ];
+      draw();
+    } else if (event.key === 'Enter') add(cursor);
+    else if (event.key === 'Backspace') {
+      points.pop();
+      draw();
+    } else if (event.key === 'Escape') {
+      points.length = 0;
+      draw();
+    } else return;
+    event.preventDefault();
+  });
+  for (const input of root.querySelectorAll('input')) input.addEventListener('input', draw);
+  root.querySelector('button[name=back]')?.addEventListener('click', () => {
+    points.pop();
+    draw();
+  });
+  root.querySelector('button[name=clear]')?.addEventListener('click', () => {
+    points.length = 0;
+    draw();
+  });
+  root.querySelector('button[name=copy]')?.addEventListener('click', () => {
+    output.select();
+    // The clipboard is not open to pages from a disk everywhere; the text stays selected then.
+    navigator.clipboard?.writeText(output.value).then(
+      () => {
+        told.textContent = 'Copied.';
+      },
+      () => undefined,
+    );
+  });
+  draw();
+}
+
+function mark(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+  const element = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+  return element;
+}
