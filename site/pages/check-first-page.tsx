@@ -41,7 +41,7 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
       </h2>
       {statements.length === 0 ? <p>No statement below established moves these dates.</p> : null}
       <ol class="check-first">
-        {statements.map(({ statement, moved }) => (
+        {statements.slice(0, 60).map(({ statement, moved }) => (
           <li>
             {statement.text} <StatementLink page={page} statement={statement} /> <GradeMark grade={statement.grade} />
             {statement.source ? (
@@ -50,7 +50,11 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
                 Source: <EntryLink page={page} id={statement.source} />.
               </span>
             ) : null}
-            <Moved page={page} moved={moved} withdrawn={[statement]} />
+            {page.file.inDetail ? (
+              <Moved page={page} moved={moved} withdrawn={[statement]} />
+            ) : (
+              <span class="aside"> {moved.length} bounds of key events</span>
+            )}
           </li>
         ))}
       </ol>
@@ -59,7 +63,13 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
         A source counts together with everything that was copied from it alone. If one root fell, with all of that,
         these dates would be others.
       </p>
-      {roots.length === 0 ? <p>No root moves them.</p> : null}
+      {roots.length === 0 ? (
+        <p>
+          {page.file.inDetail
+            ? 'No root moves them.'
+            : 'In a file of this size this is left to “kerfmark dates --without SOURCE”.'}
+        </p>
+      ) : null}
       <ol class="check-first">
         {roots.map(({ root, statements: out, moved }) => (
           <li>
@@ -90,7 +100,7 @@ function Moved({
       {changes.map((one) => (
         <li>
           <a href={page.href(reasonPath(one.entry))}>{one.title}</a>
-          {one.of === 'whole' ? '' : `, ${one.of}`}: {one.was} → {one.is}
+          {one.of === 'whole' ? '' : `, ${one.of}`}: {one.was} becomes {one.is}
         </li>
       ))}
       {finer > 0 ? (

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { changesWithout } from '../../src/findings/check-first.ts';
-import { ancestorsOf, restingOnRootAlone, rootsOf } from '../../src/findings/independence.ts';
+import { ancestorsOf, restingOnAlone, rootsOf } from '../../src/findings/independence.ts';
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
@@ -21,7 +21,7 @@ export function IndependenceSection({
   const copies = catalogue.ofType('source').filter((one) => ancestorsOf(catalogue, one.id).has(source.id));
   const link = (id: string): JSX.Element => <EntryLink page={page} id={id} />;
   const isRoot = roots.known.has(source.id) || roots.unknown.has(source.id);
-  const resting = isRoot ? restingOnRootAlone(catalogue, file.statements.used, source.id) : [];
+  const resting = file.inDetail ? restingOnAlone(catalogue, file.statements.used, source.id) : [];
   const said = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
   const dates = said.changes.length + said.finer;
   return (

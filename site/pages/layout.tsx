@@ -150,7 +150,7 @@ function Foot({
           . <a href={page.href('method.html')}>What they mean</a>.
         </p>
       ) : null}
-      <p>
+      <p class="cite">
         How to cite: “{title}”, <cite>{workspace ? titleOf(workspace, file.settings.languages) : ''}</cite>
         {keys?.institution ? `, ${keys.institution}` : ''}, {built}, Kerfmark {page.version}.
       </p>

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { rankOf } from '../../src/base/grade.ts';
 import { type Company, supportOf } from '../../src/findings/company.ts';
-import { sayRootCount } from '../../src/findings/independence.ts';
+import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import type { MomentRange } from '../../src/findings/printed-range.ts';
 import { sayBoundWithout } from '../../src/findings/worth-in-words.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
@@ -19,6 +19,7 @@ interface Props {
 export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element {
   const { file } = page;
   const rank = rankOf(range.grade);
+  if (!file.inDetail) return <BriefSupport page={page} moment={moment} range={range} side={side} />;
   const { sole, company, roots } = supportOf(file, moment, rank, side);
   return (
     <div class="support">
@@ -35,6 +36,30 @@ export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element
         <CompanyLine page={page} company={one} />
       ))}
       <p>{sayRootCount(roots)}.</p>
+    </div>
+  );
+}
+
+/** In a large file: only which statements the bound gives way without, and the roots. */
+function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
+  const { file } = page;
+  const rank = rankOf(range.grade);
+  const because = range[side]?.because ?? [];
+  const isSole = (index: number): boolean =>
+    file.worth.isQuick(index) &&
+    file.worth
+      .of(index)
+      .bounds.some((change) => change.rank === rank && change.moment === moment.index && change.side === side);
+  const sole = because.filter((one) => isSole(file.placeOf(one)));
+  return (
+    <div class="support">
+      {sole.length > 0 ? (
+        <p>
+          Gives way without any one of{' '}
+          <Joined items={sole.map((one) => <StatementLink page={page} statement={one} />)} />.
+        </p>
+      ) : null}
+      <p>{sayRootCount(countRoots(file.catalogue, because))}.</p>
     </div>
   );
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
+import type { DayRange } from '../../src/dates/day.ts';
 import { formatDays } from '../../src/dates/wording.ts';
 import { declinedReferences } from '../../src/findings/reference-dates.ts';
 import {
@@ -55,8 +56,8 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
   const { reference, events, holdings } = test;
   const { from, to, row } = reference;
   const said = [
-    from ? `${reference.madeOnly ? 'made' : 'in force from'} ${formatDays(from, 'day')}` : '',
-    to ? `to ${formatDays(to, 'day')}` : '',
+    from ? `${reference.madeOnly ? 'made' : 'in force from'} ${sayDays(from)}` : '',
+    to ? `to ${sayDays(to)}` : '',
     row.territory,
     `tested on: ${row.tests.replaceAll(';', ', ')}`,
     `standing of the row: ${row.standing}, ${row.howSure === 'high' ? 'sure' : row.howSure}`,
@@ -81,6 +82,15 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
   );
 }
 
+/** One day; where it is not known to the day, `some day in 1928`. */
+function sayDays(days: DayRange): string {
+  if (days.first === days.last) return formatDays(days, 'day');
+  const year = formatDays(days, 'year');
+  return /–|until|from/.test(year)
+    ? `some day ${formatDays(days, 'day')}`
+    : `some day in ${formatDays(days, days.last - days.first > 31 ? 'year' : 'month')}`;
+}
+
 function EventPart({ page, one }: { readonly page: PageContext; readonly one: EventAtReference }): JSX.Element {
   return (
     <>
@@ -98,7 +108,7 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
                   ; rests on <Joined items={answer.because.map((s) => <StatementLink page={page} statement={s} />)} />
                 </>
               ) : null}
-              {answer.order === 'undetermined' && answer.decidedBy.length === 0
+              {page.file.inDetail && answer.order === 'undetermined' && answer.decidedBy.length === 0
                 ? '; no statement of the file would decide it alone'
                 : ''}
               {answer.decidedBy.map(({ order, statements }) => (

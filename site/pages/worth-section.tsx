@@ -36,7 +36,23 @@ function StatementWorth({
   readonly open: boolean;
 }): JSX.Element {
   const { file } = page;
-  const { bounds, stretches, resolved } = file.worth.of(file.statements.used.indexOf(statement));
+  const index = file.placeOf(statement);
+  if (!file.inDetail && !file.worth.isQuick(index))
+    return (
+      <p>
+        In a file of this size, “kerfmark worth {statement.id}” tells what rests on{' '}
+        <StatementLink page={page} statement={statement} />.
+      </p>
+    );
+  const { bounds, stretches, resolved } = file.worth.of(index);
+  if (!file.inDetail)
+    return (
+      <p>
+        Without <StatementLink page={page} statement={statement} />:{' '}
+        {sayHowMuch(new Set(bounds.map((one) => one.moment)).size, resolved.length)}. In a file of this size, “kerfmark
+        worth” tells which.
+      </p>
+    );
   const said = sayChanges(file, bounds, [statement]);
   const dates = said.changes.length + said.finer;
   const gaps = new Set(stretches.map((one) => file.statements.moments.all[one.moment]?.entry));
@@ -69,5 +85,5 @@ function StatementWorth({
 function sayHowMuch(changes: number, resolved: number): string {
   const dates = changes === 1 ? 'one date is another' : `${changes} dates are others`;
   const gone = resolved === 1 ? 'one contradiction is gone' : `${resolved} contradictions are gone`;
-  return [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join('; ') || 'a date with gaps is another';
+  return [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join('; ') || 'nothing changes';
 }

@@ -23,7 +23,7 @@ export function formatTrial({ withdrawn, grades }: TrialState): string {
 
 /** Reads a trial from an address; null where the address speaks of something else, such as a place on the page. */
 export function readTrial(hash: string, file: TrialFile): AddressedTrial | null {
-  if (hash !== '' && hash !== AS_PUBLISHED && !/^#(?:without|as)=/.test(hash)) return null;
+  if (hash !== '' && hash !== AS_PUBLISHED && !/[#&](?:without|as)=/.test(hash)) return null;
   const parts = new URLSearchParams(hash.slice(1));
   const byId = new Map(file.statements.map((one) => [one.id, one]));
   const list = (name: string): readonly string[] => (parts.get(name) ?? '').split(',').filter((one) => one !== '');
@@ -41,6 +41,11 @@ export function readTrial(hash: string, file: TrialFile): AddressedTrial | null 
   );
   return {
     state: { withdrawn: [...new Set(withdrawn.filter((id) => byId.has(id)))], grades },
-    unknown: [...new Set([...withdrawn, ...regraded.map(([id]) => id)].filter((id) => !byId.has(id)))],
+    unknown: [
+      ...new Set([
+        ...[...withdrawn, ...regraded.map(([id]) => id)].filter((id) => !byId.has(id)),
+        ...regraded.flatMap(([id, grade]) => (byId.has(id) && !isGrade(grade) ? [`${id}:${grade}`] : [])),
+      ]),
+    ].map((id) => (id.length > 60 ? `${id.slice(0, 60)}…` : id)),
   };
 }

@@ -54,7 +54,9 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
       )}
       <div class="desk">
         <section aria-labelledby="statements">
-          <h2 id="statements">Statements</h2>
+          <h2 id="statements" tabIndex={-1}>
+            Statements
+          </h2>
           <p>
             Each stands under what it bears on.{' '}
             {actions ? 'Take the tick away to withdraw one, or choose another grade.' : ''}
@@ -83,7 +85,9 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
         </figure>
       </div>
       <section aria-labelledby="what-changed">
-        <h2 id="what-changed">What changed</h2>
+        <h2 id="what-changed" tabIndex={-1}>
+          What changed
+        </h2>
         <Changed changes={changes} untouched={isUnchanged(state)} />
       </section>
       <TrialTable file={file} standing={standing} result={result} />
@@ -127,7 +131,13 @@ function Notice({ file, state, unknown, actions }: Pick<Props, 'file' | 'state' 
       ) : null}
       {actions && !isUnchanged(state) ? (
         <p>
-          <button type="button" onClick={() => actions.restoreAll()}>
+          <button
+            type="button"
+            onClick={() => {
+              goTo('statements');
+              actions.restoreAll();
+            }}
+          >
             Put everything back
           </button>
         </p>
@@ -194,6 +204,13 @@ function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.E
   );
 }
 
+/** Moves to a heading, with the focus. */
+function goTo(id: string): void {
+  const heading = document.getElementById(id);
+  heading?.scrollIntoView({ block: 'start' });
+  heading?.focus({ preventScroll: true });
+}
+
 /** Stays in sight: how much changed, and the way back. */
 function Strip({
   state,
@@ -209,13 +226,16 @@ function Strip({
     <div class="strip">
       <p>A reader’s trial. {summary}</p>
       <p>
-        <button
-          type="button"
-          onClick={() => document.getElementById('what-changed')?.scrollIntoView({ block: 'start' })}
-        >
+        <button type="button" onClick={() => goTo('what-changed')}>
           Show what changed
         </button>{' '}
-        <button type="button" onClick={() => actions.restoreAll()}>
+        <button
+          type="button"
+          onClick={() => {
+            goTo('statements');
+            actions.restoreAll();
+          }}
+        >
           Put everything back
         </button>
       </p>

@@ -37,6 +37,8 @@ export interface Worth {
 /** Finds what statements are worth, on demand. */
 export interface WorthFinder {
   of(statement: number): Worth;
+  /** True where the worth is found without computing a whole group anew. */
+  isQuick(statement: number): boolean;
 }
 
 /** True where a change leaves more days possible. */
@@ -61,7 +63,7 @@ interface Group {
  */
 export function weighStatements(chronology: Chronology): WorthFinder {
   const finder = new Finder(chronology);
-  return { of: (statement) => finder.of(statement) };
+  return { of: (statement) => finder.of(statement), isQuick: (statement) => finder.isQuick(statement) };
 }
 
 class Finder {
@@ -99,13 +101,17 @@ class Finder {
     return fresh;
   }
 
+  isQuick(statement: number): boolean {
+    const group = this.groupOf.get(statement);
+    return group === undefined || (group.settled && !group.splits && !this.inDispute.has(statement));
+  }
+
   private weigh(statement: number): Worth {
     const { contradictions } = this.chronology.disagreements;
     const resolved = contradictions.flatMap((one, i) => (one.statements.includes(statement) ? [i] : []));
     const group = this.groupOf.get(statement);
     if (!group) return { bounds: [], stretches: [], resolved };
-    const quick = group.settled && !group.splits && !this.inDispute.has(statement);
-    return { ...(quick ? this.loosened(statement) : this.recomputed(statement, group)), resolved };
+    return { ...(this.isQuick(statement) ? this.loosened(statement) : this.recomputed(statement, group)), resolved };
   }
 
   private loosened(statement: number): Omit<Worth, 'resolved'> {

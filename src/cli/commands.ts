@@ -15,6 +15,8 @@ export interface Command {
   readonly summary: string;
   readonly usage: string;
   readonly examples: readonly string[];
+  /** Words that may stand before the flags; none where it is missing. */
+  readonly words?: number;
   /** Flags beyond --in, --audience and --help: name to whether it takes a value. */
   readonly flags: Readonly<Record<string, 'value' | 'switch'>>;
   run(options: Options, effects: Effects): Promise<number>;

@@ -75,6 +75,7 @@ export const newEntry: Command = {
     'kerfmark new event --title "Taken off the wall" --kind removal --date "spring 1926"',
     'kerfmark new source',
   ],
+  words: 1,
   flags: {
     title: 'value',
     id: 'value',

@@ -1,4 +1,6 @@
+import { GRADES } from '../base/grade.ts';
 import type { OrderToReference } from '../findings/order-to-reference.ts';
+import { referenceTable } from '../findings/reference-dates.ts';
 import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { titleOf } from '../model/catalogue.ts';
@@ -10,10 +12,17 @@ import { loadWorkspace } from './load-workspace.ts';
 export const references: Command = {
   name: 'references',
   summary: 'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
-  usage: 'kerfmark references [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark references', 'kerfmark references --json'],
-  flags: { json: 'switch' },
+  usage: 'kerfmark references [--json] [--list] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark references', 'kerfmark references --list', 'kerfmark references --json'],
+  flags: { json: 'switch', list: 'switch' },
   async run(options, effects) {
+    if (options.flags.list) {
+      const rows = referenceTable().map(
+        (row) => `${row.id.padEnd(44)} ${row.dateAsGiven.padEnd(34)} ${row.title} (${row.territory})`,
+      );
+      effects.out(`${rows.join('\n')}\n`);
+      return 0;
+    }
     const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
     const tests = testReferences(file);
     if (options.flags.json) effects.out(`${JSON.stringify(report(tests), null, 2)}\n`);
@@ -32,7 +41,7 @@ export const references: Command = {
         ]),
         ...holdings.map(
           ({ holding, answers }) =>
-            `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map(sayHeld).join(' / ')}`,
+            `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map((held, rank) => `${GRADES[rank]} ${sayHeld(held)}`).join('; ')}`,
         ),
         '',
       ]);

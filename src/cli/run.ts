@@ -45,11 +45,22 @@ function parse(command: Command, rest: readonly string[]): Options {
       args: [...rest],
       allowPositionals: true,
       options: Object.fromEntries(
-        Object.entries(flags).map(([flag, kind]) => [flag, { type: kind === 'value' ? 'string' : 'boolean' }]),
+        Object.entries(flags).map(([flag, kind]) => [
+          flag,
+          { type: kind === 'value' ? 'string' : 'boolean', multiple: flag === 'without' },
+        ]),
       ),
     });
-    return { words: positionals, flags: values as Options['flags'] };
+    const most = command.words ?? 0;
+    const without = (values as { without?: readonly string[] }).without;
+    // "--without A, B": what stands after the comma came as a word of its own.
+    const spread = without?.some((one) => one.trim().endsWith(',')) ? positionals.slice(most) : [];
+    const stray = positionals.slice(most + spread.length);
+    if (stray.length > 0) throw new Fault(`"${stray.join(' ')}" is not understood here.\nUsage: ${command.usage}`);
+    const joined = without ? { ...values, without: [...without, ...spread].join(',') } : values;
+    return { words: positionals.slice(0, most), flags: joined as Options['flags'] };
   } catch (error) {
+    if (error instanceof Fault) throw error;
     throw new Fault(`${(error as Error).message.split('. To specify')[0]}.\nUsage: ${command.usage}`);
   }
 }

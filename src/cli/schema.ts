@@ -11,6 +11,7 @@ export const schema: Command = {
   summary: 'prints the JSON Schema of a type of entry, for editors',
   usage: 'kerfmark schema [TYPE] [--out FOLDER] [--markdown]',
   examples: ['kerfmark schema event', 'kerfmark schema --out schemas', 'kerfmark schema --markdown'],
+  words: 1,
   flags: { out: 'value', markdown: 'switch' },
   async run(options, effects) {
     if (options.flags.markdown) {

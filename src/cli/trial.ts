@@ -1,6 +1,6 @@
 import type { Access } from '../base/access.ts';
 import { nearest } from '../base/nearest.ts';
-import { restingOnRootAlone } from '../findings/independence.ts';
+import { restingOnAlone } from '../findings/independence.ts';
 import { type Computed, compute } from '../pipeline.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { Options } from './commands.ts';
@@ -16,9 +16,11 @@ export function computeTrial(files: WorkspaceFiles, audience: Access, options: O
   if (named.length === 0) return standing;
   const { file } = standing;
   const withdrawn = named.flatMap((id) => {
-    if (file.catalogue.get(id)?.type === 'source')
-      return restingOnRootAlone(file.catalogue, file.statements.used, id).map((one) => one.id);
-    return [id];
+    if (file.catalogue.get(id)?.type !== 'source') return [id];
+    const resting = restingOnAlone(file.catalogue, file.statements.used, id).map((one) => one.id);
+    if (resting.length === 0)
+      throw new Fault(`No statement in the computation rests on ${id}, so nothing would change.`);
+    return resting;
   });
   const known = file.statements.used.map((one) => one.id);
   const unknown = withdrawn.filter((id) => !known.includes(id));

@@ -19,6 +19,7 @@ export const why: Command = {
   summary: 'tells why the dates of an entry are what they are, statement by statement',
   usage: 'kerfmark why ID [--grade established|probable|possible|conjectural] [--in FOLDER] [--without ID,ID]',
   examples: ['kerfmark why EV-removal', 'kerfmark why HO-3 --grade possible'],
+  words: 1,
   flags: { grade: 'value', without: 'value' },
   async run(options, effects) {
     const [id] = options.words;
@@ -41,6 +42,8 @@ export const why: Command = {
         `${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`,
       );
     }
+    if (file.withdrawn.length > 0)
+      effects.out(`A trial without ${file.withdrawn.join(', ')}; the file itself is not changed.\n`);
     const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
     effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
     for (const moment of moments) effects.out(argument(file, moment, grade));

@@ -16,6 +16,7 @@ export const worth: Command = {
     'tells what each statement is worth: what widens, narrows or is resolved without it; and what to check first',
   usage: 'kerfmark worth [STATEMENT] [--json] [--in FOLDER] [--audience A]',
   examples: ['kerfmark worth', 'kerfmark worth CL-4', 'kerfmark worth "EV-removal#2"', 'kerfmark worth --json'],
+  words: 1,
   flags: { json: 'switch' },
   async run(options, effects) {
     const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));

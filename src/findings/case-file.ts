@@ -9,6 +9,7 @@ import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
 import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
 import { findDoubts } from './doubts.ts';
 import { type MomentRange, rangesOfMoment } from './printed-range.ts';
+import { referenceProblems } from './reference-problems.ts';
 
 /** A contradiction in terms of the file. */
 export interface FileContradiction {
@@ -35,6 +36,8 @@ export interface CaseFile {
   /** What is measured on the panels. */
   readonly physical: PhysicalFindings;
   rangesOf(moment: Moment): readonly MomentRange[];
+  /** False for a large file, whose pages leave out what would need a trial for every statement. */
+  readonly inDetail: boolean;
   /** What each statement is worth, by its place among those used. */
   readonly worth: WorthFinder;
   /** The chronology of the file with statements withdrawn or taken at another grade. */
@@ -42,10 +45,15 @@ export interface CaseFile {
   /** Statements about an entry: written in it, or claims about it. */
   statementsAbout(entry: string): readonly FileStatement[];
   statement(id: string): FileStatement | null;
+  /** The place of a statement among those used; -1 where it takes no part. */
+  placeOf(statement: FileStatement): number;
 }
 
 /** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
 const MOST_TRIALS = 400;
+
+/** Statements up to which every page tells what each date would be without each statement. */
+const MOST_IN_DETAIL = 400;
 
 /** Builds the case file: cut for the audience first, then computed. */
 export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {
@@ -61,6 +69,7 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     ranges.set(moment.index, fresh);
     return fresh;
   };
+  const places = new Map(statements.used.map((one, i) => [one, i]));
   const byId = new Map(statements.all.map((one) => [one.id, one]));
   const about = statementsByEntry(catalogue, statements.all);
   const trials = new Map<string, Chronology>();
@@ -80,17 +89,20 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     contradictions: contradictionsOf(chronology, statements),
     withdrawn,
     physical: findPhysical(catalogue),
+    inDetail: statements.used.length <= MOST_IN_DETAIL,
     worth: weighStatements(chronology),
     trial,
     rangesOf,
     statementsAbout: (entry: string) => about.get(entry) ?? [],
     statement: (id: string) => byId.get(id) ?? null,
+    placeOf: (statement: FileStatement) => places.get(statement) ?? -1,
   };
   return {
     ...base,
     doubts: [
       ...statements.problems,
       ...base.physical.problems,
+      ...referenceProblems(whole),
       ...findDoubts(base),
       ...contradictionDoubts(catalogue, base.contradictions),
     ].sort(compareDiagnostics),

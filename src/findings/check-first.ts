@@ -4,7 +4,7 @@ import type { BoundChange } from '../chronology/worth.ts';
 import type { Entry } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
-import { restingOnRootAlone, rootsOf } from './independence.ts';
+import { restingOnAlone, rootsOf } from './independence.ts';
 
 /** A bound of a key event that is another one without a statement, or without a root. */
 export interface MovedBound extends BoundChange {
@@ -47,7 +47,11 @@ function compareMoves(a: readonly BoundChange[], b: readonly BoundChange[]): num
 export function whatToCheckFirst(file: CaseFile, object: Entry<'object'>): readonly ToCheck[] {
   const isKey = keyMoments(file, object);
   return file.statements.used
-    .map((statement, i) => ({ statement, moved: keyMoves(file, file.worth.of(i).bounds, isKey) }))
+    .map((statement, i) => ({
+      statement,
+      // In a large file only what can be weighed without computing a tangle of contradictions anew.
+      moved: file.inDetail || file.worth.isQuick(i) ? keyMoves(file, file.worth.of(i).bounds, isKey) : [],
+    }))
     .filter(({ statement, moved }) => statement.grade !== 'established' && moved.length > 0)
     .sort((a, b) => compareMoves(a.moved, b.moved) || naturalOrder(a.statement.id, b.statement.id));
 }
@@ -55,6 +59,7 @@ export function whatToCheckFirst(file: CaseFile, object: Entry<'object'>): reado
 /** Leaves out one root source after the other, with every statement that goes back to it alone. */
 export function leaveOneRootOut(file: CaseFile, object: Entry<'object'>): readonly RootToCheck[] {
   const { catalogue } = file;
+  if (!file.inDetail) return [];
   const isKey = keyMoments(file, object);
   const sources = new Set(file.statements.used.flatMap((one) => (one.source === null ? [] : [one.source])));
   const roots = new Set(
@@ -65,7 +70,7 @@ export function leaveOneRootOut(file: CaseFile, object: Entry<'object'>): readon
   );
   return [...roots]
     .map((root): RootToCheck => {
-      const statements = restingOnRootAlone(catalogue, file.statements.used, root);
+      const statements = restingOnAlone(catalogue, file.statements.used, root);
       return { root, statements, moved: keyMoves(file, changesWithout(file, statements), isKey) };
     })
     .filter((one) => one.moved.length > 0)
@@ -74,7 +79,7 @@ export function leaveOneRootOut(file: CaseFile, object: Entry<'object'>): readon
 
 /** Bounds that are others when some statements are withdrawn together, at the printed grade. */
 export function changesWithout(file: CaseFile, statements: readonly FileStatement[]): readonly BoundChange[] {
-  const out = new Set(statements.map((one) => file.statements.used.indexOf(one)));
+  const out = new Set(statements.map((one) => file.placeOf(one)));
   const rank = rankOf(file.settings.printedGrade);
   const [standing, trial] = [file.chronology, file.trial({ withdrawn: out })];
   return file.statements.moments.all.flatMap(({ index: moment }) =>

@@ -95,17 +95,27 @@ export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCoun
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** Statements that go back to one root and to nothing else: what falls if that root falls. */
-export function restingOnRootAlone(
+/**
+ * Statements that fall if a source falls: those that name it, and those whose sources were copied from it
+ * and from nothing else, straight or through others.
+ */
+export function restingOnAlone(
   catalogue: Catalogue,
   statements: readonly FileStatement[],
-  root: string,
+  source: string,
 ): readonly FileStatement[] {
+  const falls = (id: string, seen: ReadonlySet<string>): boolean => {
+    if (id === source) return true;
+    const parents = parentsOf(catalogue, id).filter((parent) => !seen.has(parent));
+    return parents.length > 0 && parents.every((parent) => falls(parent, new Set([...seen, id])));
+  };
+  const known = new Map<string, boolean>();
   return statements.filter((one) => {
     if (one.source === null) return false;
-    const roots = rootsOf(catalogue, one.source);
-    const all = [...roots.known, ...roots.unknown];
-    return all.length === 1 && all[0] === root;
+    const before = known.get(one.source);
+    const answer = before ?? falls(one.source, new Set());
+    known.set(one.source, answer);
+    return answer;
   });
 }
 

@@ -1,4 +1,5 @@
 import { GRADES, type Grade } from '../base/grade.ts';
+import { coarsest } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
 
 /** The range of one end of something at a grade, as it is printed. */
@@ -40,7 +41,7 @@ function changes(
   const told: (RangeChange & { readonly grades: Grade[] })[] = [];
   after.forEach((range, rank) => {
     const old = before[rank] ?? { earliest: null, latest: null };
-    const [was, is] = [formatRange(old.earliest, old.latest), formatRange(range.earliest, range.latest)];
+    const [was, is] = alike(old, range);
     if (was === is) return;
     const grade = GRADES[rank] as Grade;
     const known = told.find((one) => one.was === was && one.is === is);
@@ -48,6 +49,24 @@ function changes(
     else told.push({ of, grades: [grade], was, is, effect: effectOf(old, range) });
   });
   return told;
+}
+
+/** Both ranges in words, each pair of bounds no finer than the coarser of the two, so that they can be compared. */
+function alike(before: PrintedRange, after: PrintedRange): readonly [string, string] {
+  const pair = (
+    a: PrintedBound | null,
+    b: PrintedBound | null,
+  ): readonly [PrintedBound | null, PrintedBound | null] => {
+    if (!a || !b) return [a, b];
+    const precision = coarsest([a.precision, b.precision]);
+    return [
+      { ...a, precision },
+      { ...b, precision },
+    ];
+  };
+  const [firstBefore, firstAfter] = pair(before.earliest, after.earliest);
+  const [lastBefore, lastAfter] = pair(before.latest, after.latest);
+  return [formatRange(firstBefore, lastBefore), formatRange(firstAfter, lastAfter)];
 }
 
 function effectOf(before: PrintedRange, after: PrintedRange): RangeChange['effect'] {

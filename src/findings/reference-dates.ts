@@ -11,6 +11,19 @@ export type ReferenceRow = (typeof table)[number];
 /** The built-in table; every row with its source, its standing and how sure it is. */
 const REFERENCE_ROWS: readonly ReferenceRow[] = table;
 
+/** Ids of all rows of the built-in table. */
+export const REFERENCE_IDS: readonly string[] = table.map((row) => row.id);
+
+/** True where an id names a row of the table or an entry of one's own. */
+export function isKnownReference(catalogue: Catalogue, id: string): boolean {
+  return REFERENCE_IDS.includes(id) || catalogue.get(id)?.type === 'reference-date';
+}
+
+/** The built-in table, for lists. */
+export function referenceTable(): readonly ReferenceRow[] {
+  return REFERENCE_ROWS;
+}
+
 /** A reference date chosen for a workspace, with the days that it falls on. */
 export interface ChosenReference {
   readonly id: string;

@@ -127,7 +127,8 @@ function answersFor(file: CaseFile, days: ReferenceDays, event: Entry<'event'>):
     if (order !== 'undetermined') {
       return { grade, order, because: becauseOf(file, rank, start, end, order), decidedBy: [] };
     }
-    const settled = candidates(file, rank, [start, end]).map((statement) => ({
+    const tried = file.inDetail ? candidates(file, rank, [start, end]) : [];
+    const settled = tried.map((statement) => ({
       statement: file.statements.used[statement] as FileStatement,
       order: orderIn(file.trial({ ranks: new Map([[statement, 0]]) }), rank),
     }));

@@ -20,7 +20,7 @@ export function trialFileOf(file: CaseFile): TrialFile {
     if (!first) return [];
     const mine = file
       .statementsAbout(entry.id)
-      .map((one) => statements.used.indexOf(one))
+      .map((one) => file.placeOf(one))
       .filter((i) => i >= 0 && !placed.has(i));
     for (const one of mine) placed.add(one);
     return [

@@ -36,7 +36,7 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
   return clusters.map((cluster): ClusterOfContradictions => {
     const contradictions = file.contradictions.filter((one) => one.cluster === cluster.number);
     const rank = Math.max(...contradictions.map((one) => GRADES.indexOf(one.grade)));
-    const trials = cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) }));
+    const trials = file.inDetail ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
     const timed = [...eventsInOrder(file), ...file.catalogue.ofType('holding')];
     const rangeIn = (chronology: Chronology, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
     const affected = timed.filter((entry) => {

@@ -29,6 +29,8 @@ export function sayBoundWithout(
   withdrawn: readonly FileStatement[],
 ): string {
   const bound = printedBound(withoutThese(file, withdrawn), file.statements.used, rank, moment.index, side);
+  const now = file.rangesOf(moment)[rank]?.[side];
+  if (bound && now && formatBound(bound) === formatBound(now)) return 'a little further, by less than what is printed';
   return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
 }
 
@@ -56,7 +58,7 @@ export function sayChanges(
 }
 
 function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Chronology {
-  return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.statements.used.indexOf(one))) });
+  return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.placeOf(one))) });
 }
 
 const NOT_ASKED: PrintedRange = { earliest: null, latest: null };

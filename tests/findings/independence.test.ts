@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { supportOf } from '../../src/findings/company.ts';
-import { countRoots, restingOnRootAlone, rootsOf, sayRootCount } from '../../src/findings/independence.ts';
+import { countRoots, restingOnAlone, rootsOf, sayRootCount } from '../../src/findings/independence.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 const source = (from = '') => `type: source\nkind: catalogue\ntitle: A paper\n${from}`;
@@ -51,7 +51,7 @@ describe('independence', () => {
   });
 
   it('what goes back to a root alone falls with it; what joins two does not', () => {
-    const resting = restingOnRootAlone(catalogue, statements.used, 'SO-invoice').map((one) => one.source);
+    const resting = restingOnAlone(catalogue, statements.used, 'SO-invoice').map((one) => one.source);
     expect(resting.toSorted()).toEqual(['SO-cat-1', 'SO-cat-1', 'SO-cat-2', 'SO-cat-4']);
   });
 

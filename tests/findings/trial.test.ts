@@ -103,7 +103,7 @@ describe('the address of a trial', () => {
       data,
     );
     expect(read?.state).toEqual({ withdrawn: ['CL-ledger'], grades: {} });
-    expect(read?.unknown).toEqual(['CL-nobody', '__proto__']);
+    expect(read?.unknown).toEqual(['CL-nobody', '__proto__', 'CL-interview:certain']);
     expect(isUnchanged(readTrial('#as=CL-interview:possible', data)?.state ?? NO_CHANGE)).toBe(true);
     expect(readTrial('#main', data)).toBe(null);
   });

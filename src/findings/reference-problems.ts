@@ -1,0 +1,55 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { nearest } from '../base/nearest.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { isKnownReference, REFERENCE_IDS } from './reference-dates.ts';
+
+/** Words of the column of acts that a reference date is tested on. */
+const ACT_WORDS: readonly string[] = ['removal', 'export', 'import', 'acquisition', 'holding', 'any'];
+
+/** Reference dates that would drop out without a word: an id that is not in the table, an act that is none, no date. */
+export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
+  const { workspace } = catalogue;
+  const chosen = workspace?.keys['reference-dates'] ?? [];
+  const unknown = chosen.flatMap((one, i): readonly Diagnostic[] => {
+    const id = typeof one === 'string' ? one : one.id;
+    if (!workspace || isKnownReference(catalogue, id)) return [];
+    const near = nearest(id, REFERENCE_IDS);
+    const begins = REFERENCE_IDS.filter((row) => row.startsWith(id.slice(0, 6))).slice(0, 3);
+    const offers = near.length > 0 ? near : begins;
+    return [
+      {
+        code: 'unknown-reference-date',
+        severity: 'error',
+        place: workspace.placeOf(['reference-dates', i]),
+        entry: workspace.id,
+        message: `there is no reference date "${id}" in the table`,
+        mend:
+          offers.length > 0
+            ? `did you mean ${offers.join(', or ')}? "kerfmark references --list" prints all`
+            : '"kerfmark references --list" prints all; one of your own is an entry of type reference-date',
+      },
+    ];
+  });
+  const untestable = catalogue.ofType('reference-date').flatMap((entry): readonly Diagnostic[] => {
+    const { tests, made } = entry.keys;
+    const acts = (tests ?? 'any').split(/[;,]/).map((act) => act.trim());
+    const strange = acts.filter((act) => !ACT_WORDS.includes(act));
+    const dated = made !== undefined || entry.keys['in-force-from'] !== undefined;
+    if (strange.length === 0 && dated) return [];
+    return [
+      {
+        code: 'reference-date-untestable',
+        severity: 'error',
+        place: entry.placeOf([strange.length > 0 ? 'tests' : 'id']),
+        entry: entry.id,
+        message:
+          strange.length > 0
+            ? `"${strange.join(', ')}" is no act that a reference date can be tested on`
+            : `${entry.id} has no date, so nothing can be tested on it`,
+        mend:
+          strange.length > 0 ? `write of these: ${ACT_WORDS.join(', ')}; several with ;` : 'add made or in-force-from',
+      },
+    ];
+  });
+  return [...unknown, ...untestable];
+}
