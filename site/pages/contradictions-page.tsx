@@ -95,7 +95,11 @@ function ContradictionPart({
         </p>
       ) : null}
       {!said && one.kind === 'dates' ? (
-        <p>None of the separate dates that are left open fits with all of the others.</p>
+        <p>
+          {one.statements.some((statement) => statement.choice)
+            ? 'None of the separate dates that are left open fits with all of the others.'
+            : 'They make a circle: followed round, something would have to lie later than itself.'}
+        </p>
       ) : null}
       <StatementList page={page} statements={one.statements} />
       <p class="aside">{sayRootCount(countRoots(page.file.catalogue, one.statements))}.</p>

@@ -109,7 +109,7 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
                 </>
               ) : null}
               {page.file.inDetail && answer.order === 'undetermined' && answer.decidedBy.length === 0
-                ? '; no statement of the file would decide it alone'
+                ? '; none of the statements that its dates rest on, or that are set aside, would decide it alone'
                 : ''}
               {answer.decidedBy.map(({ order, statements }) => (
                 <>

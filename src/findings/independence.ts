@@ -33,8 +33,10 @@ export function rootsOf(catalogue: Catalogue, source: string): Roots {
   const known = new Set<string>();
   const unknown = new Set<string>();
   for (const id of new Set([source, ...ancestorsOf(catalogue, source)])) {
-    if (parentsOf(catalogue, id).length > 0) continue;
     const entry = catalogue.get(id);
+    // Where some parent is not shown to this audience, the source may be a root of another line too.
+    if (entry?.withheld?.includes('derives-from')) unknown.add(id);
+    if (parentsOf(catalogue, id).length > 0 || unknown.has(id)) continue;
     const from = entry && isOfType(entry, 'source') ? entry.keys['derives-from'] : undefined;
     (from === undefined ? known : unknown).add(id);
   }

@@ -76,7 +76,9 @@ export function printedBound(
   const day = chronology.grades[rank]?.ranges[side][moment];
   if (day === undefined || !Number.isFinite(day)) return null;
   const because = chronology.reason(rank, moment, side).statements.map((i) => used[i] as PrintableStatement);
-  return { day, precision: coarsest(because.map((one) => one.precision)), about: because.some((one) => one.about) };
+  // Past the cap of a search a bound may have no reason to tell; it is then printed no finer than a year.
+  const precision = because.length === 0 ? 'year' : coarsest(because.map((one) => one.precision));
+  return { day, precision, about: because.some((one) => one.about) };
 }
 
 /** A range in words. */

@@ -153,8 +153,8 @@ function piecesOf(file: TrialFile): readonly Piece[] {
     statements: file.statements.map(({ id, grade, links, choice, order }) => ({
       id,
       rank: rankOf(grade),
-      links,
-      ...(choice ? { choice } : {}),
+      links: links.map(revived),
+      ...(choice ? { choice: choice.map((member) => member.map(revived)) } : {}),
       ...(order ? { order } : {}),
     })),
   });
@@ -174,6 +174,11 @@ function piecesOf(file: TrialFile): readonly Piece[] {
       entries: new Map(entries),
     };
   });
+}
+
+/** JSON has no infinity: a missing day is that of an open end, which bounds nothing. */
+function revived(link: Link): Link {
+  return link.days === null ? { ...link, days: Number.NEGATIVE_INFINITY } : link;
 }
 
 /** The part of a state that falls into a piece; null where none does. */

@@ -148,7 +148,9 @@ function withoutReferences(
   const missesHolder = (entry.withheld ?? []).length > 0;
   const fits = schema.safeParse(keys).success;
   if (!fits && (dropped.length > 0 || missesHolder)) return null;
-  return { ...entry, keys: keys as Keys<EntryType> };
+  const lostParent = dropped.some((path) => path[0] === 'derives-from');
+  const withheld = lostParent ? [...new Set([...(entry.withheld ?? []), 'derives-from'])] : entry.withheld;
+  return { ...entry, keys: keys as Keys<EntryType>, ...(withheld ? { withheld } : {}) };
 }
 
 function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): void {

@@ -30,6 +30,7 @@ export function shownStatements(
     const withheld = whole.get(statement.entry)?.keys.withhold ?? [];
     const names = [...CARRYING, ...statement.path.filter((part) => typeof part === 'string')];
     if (id === null || withheld.some((key) => names.includes(key))) return [];
+    if (namesHidden(whole, shown, statement, withheld)) return [];
     if (statement.source !== null && shown.shownAs(statement.source) === null) return [];
     const links = moved(statement.links, indexOf);
     const choice = statement.choice?.map((member) => moved(member, indexOf));
@@ -38,7 +39,8 @@ export function shownStatements(
     const { choice: _, ...rest } = statement;
     return [
       {
-        ...withoutWithheldWords(rest, withheld),
+        // A stand-in keeps its dates and none of the words of its papers.
+        ...withoutWithheldWords(rest, id === statement.entry ? withheld : [...withheld, ...WORDS]),
         entry: id,
         id: statement.id.replace(statement.entry, () => id),
         links,
@@ -46,6 +48,43 @@ export function shownStatements(
       },
     ];
   });
+}
+
+/** Keys that may be withheld from a statement while it stays: words about it, not what it says. */
+const WORDS: readonly string[] = ['as-written', 'why', 'source'];
+
+/** Keys that tell who judged; that such a person is not shown takes nothing out. */
+const JUDGES: readonly string[] = ['by', 'analyst'];
+
+/**
+ * True where what a statement is written as names an entry that is not shown, or holds a withheld key
+ * that carries what it says: the other event, the gap, the material.
+ */
+function namesHidden(
+  whole: Catalogue,
+  shown: Catalogue,
+  { entry, path }: FileStatement,
+  withheld: readonly string[],
+): boolean {
+  const item = path.reduce<unknown>(
+    (at, key) => (at === null || typeof at !== 'object' ? undefined : (at as Record<string | number, unknown>)[key]),
+    whole.get(entry)?.keys,
+  );
+  if (typeof item === 'string') return isHidden(whole, shown, item);
+  if (item === null || typeof item !== 'object' || path.length === 0) return false;
+  const walk = (value: unknown, key: string): boolean => {
+    if (withheld.includes(key) && !WORDS.includes(key)) return true;
+    if (typeof value === 'string')
+      return !WORDS.includes(key) && !JUDGES.includes(key) && isHidden(whole, shown, value);
+    if (value === null || typeof value !== 'object') return false;
+    return Object.entries(value).some(([name, part]) => walk(part, name));
+  };
+  return Object.entries(item).some(([name, part]) => walk(part, name));
+}
+
+function isHidden(whole: Catalogue, shown: Catalogue, reference: string): boolean {
+  const target = whole.resolve(reference)?.entry.id;
+  return target !== undefined && shown.shownAs(target) === null;
 }
 
 function moved(links: readonly Link[], indexOf: (moment: number) => number | null): readonly Link[] | null {
@@ -62,7 +101,7 @@ function withoutWithheldWords(statement: FileStatement, withheld: readonly strin
   const source = withheld.includes('source');
   return {
     ...statement,
-    text: withheld.includes('as-written') ? statement.text.replace(/, written “[^”]*”/, '') : statement.text,
+    text: withheld.includes('as-written') ? statement.text.replace(/, written “[\s\S]*”/, '') : statement.text,
     why: withheld.includes('why') ? null : statement.why,
     source: source ? null : statement.source,
     gradeNote: source ? '' : statement.gradeNote,

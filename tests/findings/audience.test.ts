@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { datesReport } from '../../src/findings/dates-report.ts';
+import { countRoots } from '../../src/findings/independence.ts';
+import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
+import { trialFileOf } from '../../src/findings/trial-file.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 const EVENT = 'type: event\nkind: removal\ntitle: Taken off the wall\n';
@@ -117,4 +120,67 @@ describe('audiences: taken out before anything is computed', () => {
     expect(text('public')).not.toContain('claimant');
     expect(text('internal')).toContain('claimant');
   });
+});
+
+describe('words of statements that an audience may not see', () => {
+  const shownTo = (list: Record<string, string>) => {
+    const { file } = computeFiles(entries(list), 'public');
+    return JSON.stringify([file.statements.all, trialFileOf(file)]);
+  };
+
+  it('a holding that is known, not disclosed, keeps none of the words of its papers', () => {
+    const text = shownTo({
+      'OB-a': 'type: object\ntitle: A panel',
+      'HO-a':
+        'type: holding\ntitle: Secret\ncapacity: possessor\nobjects: [OB-a]\naccess: restricted\nnot-disclosed: { ground: asked }\nbegins: [{ date: "1926-05-10", grade: probable, as-written: "bought by Mr Zquill" }]',
+    });
+    expect(text).toContain('1926');
+    expect(text).not.toContain('Zquill');
+  });
+
+  it('withheld words go whole, inner quotation marks included', () => {
+    const text = shownTo({
+      'EV-a':
+        'type: event\nkind: removal\ntitle: A\nwithhold: [as-written]\nstated: [{ date: "1926", grade: probable, as-written: \'the year the ”Countess” sold it\' }]',
+    });
+    expect(text).not.toContain('Countess');
+  });
+
+  it('a relation that bounds nothing does not name what is not shown; a withheld inner key takes its statement along', () => {
+    const text = shownTo({
+      'EV-s': 'type: event\nkind: sale\ntitle: Zsecret sale\naccess: restricted',
+      'EV-b': 'type: event\nkind: sale\ntitle: Another sale',
+      'EV-a': 'type: event\nkind: removal\ntitle: A\nrelations: [{ bonded-with: EV-s, grade: probable }]',
+      'EV-c':
+        'type: event\nkind: removal\ntitle: C\nwithhold: [gap]\nrelations: [{ after: EV-b, gap: { max: P10D }, grade: probable }]',
+    });
+    expect(text).not.toContain('Zsecret');
+    expect(text).not.toContain('10 days');
+  });
+
+  it('a copied source with a hidden parent may have another root', () => {
+    const { file } = computeFiles(
+      entries({
+        'SO-a': 'type: source\nkind: letter\ntitle: A',
+        'SO-h': 'type: source\nkind: letter\ntitle: H\naccess: restricted',
+        'SO-c': 'type: source\nkind: list\ntitle: C\nderives-from: [SO-a, SO-h]',
+        'EV-a': 'type: event\nkind: removal\ntitle: A\nstated: [{ date: "1926", source: SO-c, grade: probable }]',
+      }),
+      'public',
+    );
+    expect(countRoots(file.catalogue, file.statements.used)).toMatchObject({ least: 1, most: 2 });
+  });
+});
+
+it('a set with an open end goes through the data of the live page unchanged', () => {
+  const { file } = computeFiles(
+    entries({
+      'EV-a':
+        'type: event\nkind: removal\ntitle: A\nstated: [{ date: "[1920,1925..]", grade: probable }, { date: "1925", sense: not-before, grade: probable }]',
+    }),
+  );
+  const plain = openTrials(trialFileOf(file)).run(NO_CHANGE);
+  const throughJson = openTrials(JSON.parse(JSON.stringify(trialFileOf(file)))).run(NO_CHANGE);
+  expect(throughJson).toEqual(plain);
+  expect(plain.contradictions).toEqual([]);
 });
