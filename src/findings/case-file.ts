@@ -36,7 +36,7 @@ export interface CaseFile {
   /** What is measured on the panels. */
   readonly physical: PhysicalFindings;
   rangesOf(moment: Moment): readonly MomentRange[];
-  /** False for a large file, whose pages leave out what would need a trial for every statement. */
+  /** False for a large file, or one with a tangle past the caps: its pages leave out what would need a trial for every statement. */
   readonly inDetail: boolean;
   /** What each statement is worth, by its place among those used. */
   readonly worth: WorthFinder;
@@ -89,7 +89,7 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
     contradictions: contradictionsOf(chronology, statements),
     withdrawn,
     physical: findPhysical(catalogue),
-    inDetail: statements.used.length <= MOST_IN_DETAIL,
+    inDetail: statements.used.length <= MOST_IN_DETAIL && chronology.disagreements.unfinished.length === 0,
     worth: weighStatements(chronology),
     trial,
     rangesOf,
