@@ -31,6 +31,7 @@ export type {
   TrialContradiction,
   TrialEntry,
   TrialFile,
+  TrialReference,
   TrialResult,
   TrialRow,
   TrialState,
