@@ -1,12 +1,7 @@
 import type { JSX } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
-import {
-  type Bar,
-  type DrawnEvent,
-  layOutRow,
-  type Row,
-  type Ruling as RulingLines,
-} from '../../src/publish/chronology-drawing.ts';
+import type { EntryRanges } from '../../src/findings/range-changes.ts';
+import { type Bar, layOutRow, type Row, type Ruling as RulingLines } from '../../src/publish/chronology-drawing.ts';
 import { Still } from './still.ts';
 
 const ROW = 30;
@@ -16,7 +11,7 @@ const FOOT = 34;
 const THICKNESS = { established: 14, probable: 10, possible: 6, conjectural: 0 } as const;
 
 interface Props {
-  readonly events: readonly DrawnEvent[];
+  readonly events: readonly EntryRanges[];
   readonly ruling: RulingLines;
   readonly printedGrade: Grade;
   /** Where the row of an event leads. */
@@ -84,7 +79,7 @@ class Ruling extends Still<RulingProps> {
 }
 
 interface EventRowProps {
-  readonly event: DrawnEvent;
+  readonly event: EntryRanges;
   readonly ruling: RulingLines;
   readonly printedGrade: Grade;
   readonly y: number;

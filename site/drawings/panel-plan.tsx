@@ -1,80 +1,16 @@
 import type { JSX } from 'preact';
-import { GRADES } from '../../src/base/grade.ts';
 import type { Path, Point } from '../../src/geometry/point.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { CutMotif } from '../../src/physical/panel-motifs.ts';
-import type { PanelShape } from '../../src/physical/panel-shapes.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
+import { MARK_WORDS, type NumberedShape, numberShapes, placeNumbers } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
 
 interface Props {
   readonly page: PageContext;
   readonly panel: PanelFindings;
-}
-
-/** A shape on the plan with its number in the key and the mark by which it is drawn. */
-export interface NumberedShape {
-  readonly number: number;
-  readonly shape: PanelShape;
-  readonly mark: Mark;
-}
-
-/** The marks of a plan: by kind of trace, lines also by what they are taken for. */
-export type Mark =
-  | 'cut-edge'
-  | 'section-joint'
-  | 'plaster-join'
-  | 'crack'
-  | 'fill'
-  | 'addition'
-  | 'retouching'
-  | 'loss'
-  | 'armature'
-  | 'point'
-  | 'motif'
-  | 'other';
-
-/** What each mark means, for the legend. */
-export const MARK_WORDS: Readonly<Record<Mark, string>> = {
-  'cut-edge': 'cut or broken edge',
-  'section-joint': 'section joint',
-  'plaster-join': 'day join or scaffold join',
-  crack: 'crack',
-  fill: 'fill',
-  addition: 'later addition',
-  retouching: 'retouching',
-  loss: 'loss',
-  armature: 'armature, behind',
-  point: 'point: sample, fixing, label',
-  motif: 'motif, and its circle continued',
-  other: 'other trace',
-};
-
-/** Shapes in the order in which the eye meets them: from the top, from the left. */
-export function numberShapes({ geometry }: PanelFindings): readonly NumberedShape[] {
-  const place = ({ path }: PanelShape): Point => {
-    const top = Math.max(...path.map((p) => p[1]));
-    return [Math.min(...path.map((p) => p[0])), top];
-  };
-  return [...geometry.shapes]
-    .sort((a, b) => place(b)[1] - place(a)[1] || place(a)[0] - place(b)[0])
-    .map((shape, i) => ({ number: i + 1, shape, mark: markOf(shape) }));
-}
-
-/** By kind; a line or joint by the best-graded reading. */
-export function markOf({ kind, trace }: PanelShape): Mark {
-  if (kind === 'arc') return 'motif';
-  if (kind === 'point') return 'point';
-  const own = trace.keys.kind;
-  if (own === 'line-or-joint') {
-    const inferred = [...(trace.keys.inferred ?? [])].sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
-    if (/section|transport/.test(inferred[0]?.as ?? '')) return 'section-joint';
-    return /day|scaffold|giornata|pontata/.test(inferred[0]?.as ?? '') ? 'plaster-join' : 'other';
-  }
-  const plain: readonly Mark[] = ['cut-edge', 'crack', 'fill', 'addition', 'retouching', 'loss', 'armature'];
-  return plain.find((mark) => mark === own) ?? 'other';
 }
 
 /** Photographs that can be shown under the lines, at most eight; a rule of the style sheet belongs to each place. */
@@ -223,39 +159,6 @@ function PlanNumber({
       {number}
     </text>
   );
-}
-
-/** Where the numbers stand: on their shapes, no two on each other where there is another place. */
-function placeNumbers(
-  shapes: readonly NumberedShape[],
-  flip: (p: Point) => Point,
-  size: number,
-): readonly { readonly one: NumberedShape; readonly at: Point }[] {
-  const taken: Point[] = [];
-  const isFree = ([x, y]: Point): boolean =>
-    taken.every(([u, v]) => Math.abs(u - x) > size * 1.5 || Math.abs(v - y) > size * 1.1);
-  return shapes.map((one) => {
-    const candidates = numberPlaces(one.shape.path.map(flip), one.shape.kind, size);
-    const at = candidates.find(isFree) ?? (candidates[0] as Point);
-    taken.push(at);
-    return { one, at };
-  });
-}
-
-function numberPlaces(path: Path, kind: PanelShape['kind'], size: number): readonly Point[] {
-  if (kind === 'area') {
-    const n = path.length;
-    const x = path.reduce((sum, p) => sum + p[0], 0) / n;
-    const y = path.reduce((sum, p) => sum + p[1], 0) / n + size * 0.35;
-    return [-0, -1.4, 1.4, -2.8, 2.8].map((step): Point => [x + step * size, y - Math.abs(step) * size * 0.9]);
-  }
-  const along = (share: number): Point => {
-    const at = share * (path.length - 1);
-    const [from, to] = [path[Math.floor(at)] as Point, path[Math.min(path.length - 1, Math.floor(at) + 1)] as Point];
-    const t = at - Math.floor(at);
-    return [from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1]) - size * 0.6];
-  };
-  return [0.5, 0.25, 0.75, 0.1, 0.9].map(along);
 }
 
 /** Short ticks on the side that is lost: away from the middle of the panel. */

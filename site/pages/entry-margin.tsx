@@ -15,30 +15,8 @@ export function Margin({ page, entry }: { readonly page: PageContext; readonly e
   const bounds = page.resting.get(entry.id) ?? [];
   return (
     <aside class="margin" aria-label="Links of this entry">
-      {restsOn.length > 0 ? (
-        <section>
-          <h2>Rests on, or names</h2>
-          <ul>
-            {restsOn.map((id) => (
-              <li>
-                <EntryLink page={page} id={id} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
-      {linked.length > 0 ? (
-        <section>
-          <h2>What links here</h2>
-          <ul>
-            {linked.map((id) => (
-              <li>
-                <EntryLink page={page} id={id} />
-              </li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
+      <LinkList page={page} head="Rests on, or names" ids={restsOn} />
+      <LinkList page={page} head="What links here" ids={linked} />
       <section>
         <h2>Dates whose reasons cite it</h2>
         {bounds.length === 0 ? (
@@ -52,6 +30,31 @@ export function Margin({ page, entry }: { readonly page: PageContext; readonly e
         )}
       </section>
     </aside>
+  );
+}
+
+/** Entries under a head; nothing where there are none. */
+function LinkList({
+  page,
+  head,
+  ids,
+}: {
+  readonly page: PageContext;
+  readonly head: string;
+  readonly ids: readonly string[];
+}): JSX.Element | null {
+  if (ids.length === 0) return null;
+  return (
+    <section>
+      <h2>{head}</h2>
+      <ul>
+        {ids.map((id) => (
+          <li>
+            <EntryLink page={page} id={id} />
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 

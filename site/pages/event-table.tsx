@@ -6,6 +6,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Scroll } from './parts.tsx';
 
 interface EventTableProps {
@@ -24,9 +25,7 @@ export function EventTable({ page, events, label, caption }: EventTableProps): J
         <thead>
           <tr>
             <th scope="col">Event</th>
-            {GRADES.map((grade) => (
-              <th scope="col">{grade}</th>
-            ))}
+            <GradeHeads />
           </tr>
         </thead>
         <tbody>

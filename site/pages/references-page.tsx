@@ -12,6 +12,7 @@ import {
 import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
+import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll, StatementLink } from './parts.tsx';
 
@@ -156,9 +157,7 @@ function Holders({
               <tr>
                 <th scope="col">Holding</th>
                 <th scope="col">Capacity</th>
-                {GRADES.map((grade) => (
-                  <th scope="col">{grade}</th>
-                ))}
+                <GradeHeads />
               </tr>
             </thead>
             <tbody>

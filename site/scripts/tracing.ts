@@ -1,4 +1,5 @@
 import { distance, type Point, pathLength } from '../../src/geometry/point.ts';
+import { applyMap } from '../../src/geometry/registration.ts';
 import { findRingFault, signedArea } from '../../src/geometry/ring.ts';
 import { formatShape, type ShapeKind } from '../../src/geometry/shape-text.ts';
 
@@ -14,7 +15,13 @@ interface TracingData {
 const SVG = 'http://www.w3.org/2000/svg';
 const place = document.getElementById('tracing');
 const data = document.getElementById('tracing-data');
-if (place && data) begin(place, JSON.parse(data.textContent ?? '') as TracingData);
+const picture = place?.querySelector('img');
+if (place && data && picture) {
+  const start = (): void => begin(place, JSON.parse(data.textContent ?? '') as TracingData);
+  // Only a picture that has arrived has a size.
+  if (picture.complete) start();
+  else picture.addEventListener('load', start);
+}
 
 function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void {
   const image = root.querySelector('img') as HTMLImageElement;
@@ -30,15 +37,9 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
   board.setAttribute('viewBox', `0 0 ${image.naturalWidth} ${image.naturalHeight}`);
 
   const inFile = ([x, y]: Point): Point => [x / scale, y / scale];
-  const toMm = ([x, y]: Point): Point => {
-    const m = matrix ?? [];
-    const at = (i: number): number => m[i] as number;
-    const w = at(6) * x + at(7) * y + at(8);
-    return [(at(0) * x + at(1) * y + at(2)) / w, (at(3) * x + at(4) * y + at(5)) / w];
-  };
   const measured = (): string => {
     if (!matrix || points.length === 0) return '';
-    const mm = points.map((point) => toMm(inFile(point)));
+    const mm = points.map((point) => applyMap(matrix, inFile(point)));
     const [x, y] = mm.at(-1) as Point;
     const here = ` The last at (${x.toFixed(1)}, ${y.toFixed(1)}) mm.`;
     if (kindOf() === 'area' && mm.length >= 3) {

@@ -1,8 +1,10 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import { sayRange } from '../../src/findings/printed-range.ts';
-import type { TrialFile, TrialResult, TrialRow } from '../../src/findings/run-trial.ts';
+import { type EntryRanges, rangeChanges } from '../../src/findings/range-changes.ts';
+import type { TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
+import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Still } from '../drawings/still.ts';
 
 interface Props {
@@ -13,7 +15,7 @@ interface Props {
 
 /** The trial as a table: events always, holdings and traces only where they change; what a cell was beside what it is. */
 export function TrialTable({ file, standing, result }: Props): JSX.Element {
-  const rows = result.rows.map((row, i) => ({ row, before: standing.rows[i] as TrialRow, entry: file.entries[i] }));
+  const rows = result.rows.map((row, i) => ({ row, before: standing.rows[i] as EntryRanges, entry: file.entries[i] }));
   const [events, others] = [
     rows.filter(({ entry }) => entry?.type === 'event'),
     rows.filter(({ row, before, entry }) => entry?.type !== 'event' && row !== before),
@@ -28,9 +30,7 @@ export function TrialTable({ file, standing, result }: Props): JSX.Element {
         <thead>
           <tr>
             <th scope="col">Event</th>
-            {GRADES.map((grade) => (
-              <th scope="col">{grade}</th>
-            ))}
+            <GradeHeads />
           </tr>
         </thead>
         <tbody>
@@ -43,8 +43,15 @@ export function TrialTable({ file, standing, result }: Props): JSX.Element {
   );
 }
 
-class TableRow extends Still<{ readonly row: TrialRow; readonly before: TrialRow }> {
-  override render({ row, before }: { readonly row: TrialRow; readonly before: TrialRow }): JSX.Element {
+interface RowProps {
+  readonly row: EntryRanges;
+  readonly before: EntryRanges;
+}
+
+/** A row says what it was by the same comparison as the list of changes. */
+class TableRow extends Still<RowProps> {
+  override render({ row, before }: RowProps): JSX.Element {
+    const changes = row === before ? [] : rangeChanges(before, row);
     return (
       <tr>
         <th scope="row">
@@ -53,11 +60,16 @@ class TableRow extends Still<{ readonly row: TrialRow; readonly before: TrialRow
         {GRADES.map((grade, rank) => (
           <td>
             <span class="cell-label">{grade} </span>
-            {rangeAt(row, rank)}
+            {sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null })}
             {isConsistentAt(row, rank) ? null : <span class="disputed"> disputed</span>}
-            {rangeAt(row, rank) === rangeAt(before, rank) ? null : (
-              <span class="was"> it was {rangeAt(before, rank)}</span>
-            )}
+            {changes
+              .filter((one) => one.grades.includes(grade))
+              .map((one) => (
+                <span class="was">
+                  {' '}
+                  {one.of === 'whole' ? '' : `${one.of} ${one.is}; `}it was {one.was}
+                </span>
+              ))}
           </td>
         ))}
       </tr>
@@ -65,10 +77,6 @@ class TableRow extends Still<{ readonly row: TrialRow; readonly before: TrialRow
   }
 }
 
-function rangeAt(row: TrialRow, rank: number): string {
-  return sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null });
-}
-
-function isConsistentAt(row: TrialRow, rank: number): boolean {
+function isConsistentAt(row: EntryRanges, rank: number): boolean {
   return (row.starts[rank]?.consistent && row.ends[rank]?.consistent) ?? true;
 }

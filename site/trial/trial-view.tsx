@@ -1,11 +1,6 @@
 import type { JSX } from 'preact';
-import {
-  isUnchanged,
-  type TrialFile,
-  type TrialResult,
-  type TrialRow,
-  type TrialState,
-} from '../../src/findings/run-trial.ts';
+import type { EntryRanges } from '../../src/findings/range-changes.ts';
+import { isUnchanged, type TrialFile, type TrialResult, type TrialState } from '../../src/findings/run-trial.ts';
 import { changesOf, summaryOf, type TrialChanges } from '../../src/findings/trial-changes.ts';
 import { layOutRuling, NARROW, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
@@ -33,7 +28,7 @@ export function rulingOf(file: TrialFile, standing: TrialResult): Ruling {
   return layOutRuling(eventRows(file, standing), days, NARROW);
 }
 
-function eventRows(file: TrialFile, result: TrialResult): readonly TrialRow[] {
+function eventRows(file: TrialFile, result: TrialResult): readonly EntryRanges[] {
   return result.rows.filter((_, i) => file.entries[i]?.type === 'event');
 }
 
@@ -125,21 +120,13 @@ function Notice({ file, state, unknown, actions }: Pick<Props, 'file' | 'state' 
       )}
       {unknown.length > 0 ? (
         <p>
-          The address names statements that this file does not hold, or no longer holds: {unknown.join(', ')}. They are
-          left out of the trial.
+          The address names statements that this file does not hold, or no longer holds, or grades that are none:{' '}
+          {unknown.join(', ')}. These are left out of the trial.
         </p>
       ) : null}
       {actions && !isUnchanged(state) ? (
         <p>
-          <button
-            type="button"
-            onClick={() => {
-              goTo('statements');
-              actions.restoreAll();
-            }}
-          >
-            Put everything back
-          </button>
+          <PutBack actions={actions} />
         </p>
       ) : null}
     </aside>
@@ -204,6 +191,18 @@ function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.E
   );
 }
 
+function PutBack({ actions }: { readonly actions: TrialActions }): JSX.Element {
+  const putBack = (): void => {
+    goTo('statements');
+    actions.restoreAll();
+  };
+  return (
+    <button type="button" onClick={putBack}>
+      Put everything back
+    </button>
+  );
+}
+
 /** Moves to a heading, with the focus. */
 function goTo(id: string): void {
   const heading = document.getElementById(id);
@@ -229,15 +228,7 @@ function Strip({
         <button type="button" onClick={() => goTo('what-changed')}>
           Show what changed
         </button>{' '}
-        <button
-          type="button"
-          onClick={() => {
-            goTo('statements');
-            actions.restoreAll();
-          }}
-        >
-          Put everything back
-        </button>
+        <PutBack actions={actions} />
       </p>
     </div>
   );

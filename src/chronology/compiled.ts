@@ -1,3 +1,4 @@
+import { strongComponents } from '../base/strong-components.ts';
 import { type Link, type Network, ORIGIN } from './network.ts';
 
 /** Index that stands for an axiom where a statement's index is wanted. */
@@ -88,57 +89,18 @@ function adjacency(moments: number, ends: Int32Array): { readonly start: Int32Ar
   return { start, list };
 }
 
-/** Tarjan's strongly connected components without recursion, turned round so that sources come first. */
+/** The strongly connected components, turned round so that sources come first. */
 function components(
   moments: number,
   outStart: Int32Array,
   outList: Int32Array,
   to: Int32Array,
 ): { readonly order: Int32Array; readonly start: Int32Array; readonly component: Int32Array } {
-  const index = new Int32Array(moments).fill(-1);
-  const low = new Int32Array(moments);
-  const onStack = new Uint8Array(moments);
-  const cursor = outStart.slice(0, moments);
-  const stack: number[] = [];
-  const found: number[][] = [];
-  let counter = 0;
-  for (let root = 0; root < moments; root += 1) {
-    if (index[root] !== -1) continue;
-    const path = [root];
-    while (path.length > 0) {
-      const node = path[path.length - 1] as number;
-      if (index[node] === -1) {
-        index[node] = counter;
-        low[node] = counter;
-        counter += 1;
-        stack.push(node);
-        onStack[node] = 1;
-      }
-      const position = cursor[node] as number;
-      if (position < (outStart[node + 1] as number)) {
-        cursor[node] = position + 1;
-        const next = to[outList[position] as number] as number;
-        if (index[next] === -1) path.push(next);
-        else if (onStack[next]) low[node] = Math.min(low[node] as number, index[next] as number);
-        continue;
-      }
-      path.pop();
-      const parent = path[path.length - 1];
-      if (parent !== undefined) low[parent] = Math.min(low[parent] as number, low[node] as number);
-      if (low[node] === index[node]) found.push(popComponent(stack, onStack, node));
-    }
-  }
-  return layOut(moments, found.reverse());
-}
-
-function popComponent(stack: number[], onStack: Uint8Array, root: number): number[] {
-  const members: number[] = [];
-  for (;;) {
-    const node = stack.pop() as number;
-    onStack[node] = 0;
-    members.push(node);
-    if (node === root) return members.sort((a, b) => a - b);
-  }
+  const found = strongComponents(moments, (moment, k) => {
+    const position = (outStart[moment] as number) + k;
+    return position < (outStart[moment + 1] as number) ? to[outList[position] as number] : undefined;
+  });
+  return layOut(moments, found.toReversed());
 }
 
 function layOut(

@@ -1,13 +1,13 @@
 import { naturalOrder } from '../base/natural-order.ts';
 import { propagate } from './bounds.ts';
+import { compareIds, idOf } from './compare-ids.ts';
 import type { Compiled } from './compiled.ts';
-import { isConsistent } from './consistency.ts';
-import { hittingSets } from './hitting-sets.ts';
 import { findIrreducibleSets } from './irreducible.ts';
 import { RANKS } from './network.ts';
-import { findOrderLoops, hasOrderLoop } from './order-loops.ts';
+import { findOrderLoops } from './order-loops.ts';
 import { partOf } from './part-of-network.ts';
 import { findSuspects, type SuspectGroup } from './suspects.ts';
+import { findWaysOut } from './ways-out.ts';
 
 /** Statements that cannot all be right; nothing can be taken out without mending it. */
 export interface Contradiction {
@@ -45,11 +45,6 @@ interface FoundSets {
   readonly disputed: readonly ReadonlySet<number>[];
   readonly unfinished: readonly (readonly number[])[];
 }
-
-const MOST_WAYS = 20;
-
-/** Largest cluster for which a second way out is sought where not all contradictions are listed. */
-const MOST_FOR_TWO = 400;
 
 /**
  * Finds the contradictions among the statements that take part, at every grade. `known`: what was
@@ -175,10 +170,6 @@ function touchedBy(compiled: Compiled, set: readonly number[]): readonly number[
   return [...new Set(links.flatMap((link) => [link.from, link.to]))].filter((moment) => moment >= 0);
 }
 
-function idOf(compiled: Compiled, statement: number): string {
-  return compiled.network.statements[statement]?.id ?? '';
-}
-
 function compareContradictions(compiled: Compiled, a: Contradiction, b: Contradiction): number {
   return (
     (a.kind === b.kind ? 0 : a.kind === 'dates' ? -1 : 1) ||
@@ -186,14 +177,6 @@ function compareContradictions(compiled: Compiled, a: Contradiction, b: Contradi
     a.statements.length - b.statements.length ||
     compareIds(compiled, a.statements, b.statements)
   );
-}
-
-function compareIds(compiled: Compiled, a: readonly number[], b: readonly number[]): number {
-  for (let i = 0; i < Math.min(a.length, b.length); i += 1) {
-    const difference = naturalOrder(idOf(compiled, a[i] as number), idOf(compiled, b[i] as number));
-    if (difference !== 0) return difference;
-  }
-  return a.length - b.length;
 }
 
 /** Numbers the clusters (1, 2, ...) in the order of their first contradiction. */
@@ -215,7 +198,7 @@ function clustersOf(
       number,
       complete: open.length === 0,
       get waysOut() {
-        ways ??= waysOut(compiled, members, open);
+        ways ??= findWaysOut(compiled, members, open);
         return ways;
       },
     });
@@ -236,62 +219,4 @@ function linkedWith(first: Contradiction, all: readonly Contradiction[]): readon
     }
   }
   return [...members];
-}
-
-/**
- * At most twenty ways out, those first that withdraw fewer statements of the better grades; each
- * checked by solving. Where not all contradictions could be listed, two are sought directly:
- * keeping the best grades first, and keeping the worst first.
- */
-function waysOut(
-  compiled: Compiled,
-  members: readonly Contradiction[],
-  open: readonly (readonly number[])[],
-): readonly (readonly number[])[] {
-  const union = [...new Set([...members.flatMap((one) => one.statements), ...open.flat()])];
-  const order = members.some((one) => one.kind === 'order');
-  const part = partOf(compiled, union);
-  const isMended = (active: Uint8Array): boolean =>
-    isConsistent(part.compiled, active) && !(order && hasOrderLoop(part.compiled, active));
-  const without = (way: readonly number[]): Uint8Array => Uint8Array.from(union, (one) => (way.includes(one) ? 0 : 1));
-  const found = open.length === 0 ? hittingSets(members.map((one) => one.statements)).sets : [];
-  const checked = found.filter((way) => isMended(without(way)));
-  const rank = (one: number): number => compiled.network.statements[one]?.rank ?? 0;
-  const byId = (a: number, b: number): number => naturalOrder(idOf(compiled, a), idOf(compiled, b));
-  const bestFirst = union.toSorted((a, b) => rank(a) - rank(b) || byId(a, b));
-  const orders = union.length > MOST_FOR_TWO ? [bestFirst] : [bestFirst, [...bestFirst].reverse()];
-  const sought = checked.length > 0 ? [] : orders.map((inOrder) => greedyWayOut(union, inOrder, isMended));
-  const ways = new Map([...checked, ...sought].map((way) => [way.toSorted((a, b) => a - b).join(','), way]));
-  return [...ways.values()]
-    .map((way) => way.toSorted(byId))
-    .sort((a, b) => compareWays(compiled, a, b))
-    .slice(0, MOST_WAYS);
-}
-
-/** One minimal way out without an enumeration: keep statements in this order while they agree. */
-function greedyWayOut(
-  union: readonly number[],
-  inOrder: readonly number[],
-  isMended: (active: Uint8Array) => boolean,
-): readonly number[] {
-  const place = new Map(union.map((one, i) => [one, i]));
-  const kept = new Uint8Array(union.length);
-  for (const one of inOrder) {
-    const i = place.get(one) as number;
-    kept[i] = 1;
-    if (!isMended(kept)) kept[i] = 0;
-  }
-  return union.filter((_, i) => kept[i] === 0);
-}
-
-function compareWays(compiled: Compiled, a: readonly number[], b: readonly number[]): number {
-  for (let rank = 0; rank < RANKS; rank += 1) {
-    const difference = countOfRank(compiled, a, rank) - countOfRank(compiled, b, rank);
-    if (difference !== 0) return difference;
-  }
-  return compareIds(compiled, a, b);
-}
-
-function countOfRank(compiled: Compiled, way: readonly number[], rank: number): number {
-  return way.filter((one) => compiled.network.statements[one]?.rank === rank).length;
 }

@@ -1,4 +1,5 @@
-import type { Chronology, Reason, Trial } from './chronology.ts';
+import type { Chronology, Trial } from './chronology.ts';
+import type { Reason } from './reason-finder.ts';
 import type { Side } from './reasons.ts';
 import { type WorthFinder, widens } from './worth.ts';
 

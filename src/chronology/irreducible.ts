@@ -30,7 +30,7 @@ export function findIrreducibleSets(compiled: Compiled): IrreducibleSets {
   return findIrreducible(ranks, (active) => isConsistent(compiled, active), Math.ceil(MOST_WORK / cost));
 }
 
-/** The same for any test that stays true when statements are withdrawn; \`ranks\` has one rank a statement. */
+/** The same for any test that stays true when statements are withdrawn; `ranks` has one rank a statement. */
 export function findIrreducible(
   ranks: readonly number[],
   test: (active: Active) => boolean,

@@ -8,6 +8,22 @@ export interface PrintedRange {
   readonly latest: PrintedBound | null;
 }
 
+/** A printed range that may be in dispute. */
+export interface GradedRange extends PrintedRange {
+  /** False where statements that cannot all be right pass through it. */
+  readonly consistent: boolean;
+}
+
+/** An entry with the ranges of its beginning and its end at the four grades. */
+export interface EntryRanges {
+  readonly id: string;
+  readonly title: string;
+  readonly starts: readonly GradedRange[];
+  readonly ends: readonly GradedRange[];
+  /** The two days that cross where statements cannot all be right. */
+  readonly crossing: { readonly earliest: number; readonly latest: number } | null;
+}
+
 /** The beginning and the end of something at the four grades. */
 export interface GradedRanges {
   readonly starts: readonly PrintedRange[];

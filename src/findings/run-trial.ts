@@ -13,15 +13,14 @@ import { partOf, tiedGroups } from '../chronology/part-of-network.ts';
 import type { PrintedBound } from '../dates/wording.ts';
 import { heldAtReference, type MomentDays, orderToReference } from './order-to-reference.ts';
 import { printedBound } from './printed-range.ts';
+import type { EntryRanges, GradedRange } from './range-changes.ts';
 import { sayHeld, sayOrder } from './reference-words.ts';
 import type {
   TrialAnswer,
   TrialContradiction,
   TrialEntry,
   TrialFile,
-  TrialRange,
   TrialResult,
-  TrialRow,
   TrialState,
   TrialStatement,
 } from './trial-data.ts';
@@ -33,7 +32,6 @@ export type {
   TrialFile,
   TrialReference,
   TrialResult,
-  TrialRow,
   TrialState,
   TrialStatement,
 } from './trial-data.ts';
@@ -53,7 +51,7 @@ interface Piece {
 
 /** What one piece says of its entries and contradictions. */
 interface PieceResult {
-  readonly rows: ReadonlyMap<number, TrialRow>;
+  readonly rows: ReadonlyMap<number, EntryRanges>;
   readonly contradictions: readonly TrialContradiction[];
 }
 
@@ -145,11 +143,11 @@ function resultOf({ statements, entries }: Piece, chronology: Chronology): Piece
 }
 
 /** An entry of which nothing is said. */
-const UNBOUNDED: TrialRange = { earliest: null, latest: null, consistent: true };
+const UNBOUNDED: GradedRange = { earliest: null, latest: null, consistent: true };
 
 function joined(file: TrialFile, results: readonly PieceResult[], last: TrialResult | null): TrialResult {
   const found = new Map(results.flatMap((one) => [...one.rows]));
-  const rows = file.entries.map((entry, i): TrialRow => {
+  const rows = file.entries.map((entry, i): EntryRanges => {
     const row = found.get(i);
     const ranges = GRADES.map(() => UNBOUNDED);
     return keep(
@@ -170,7 +168,7 @@ function compareContradictions(a: TrialContradiction, b: TrialContradiction): nu
   );
 }
 
-function keep(before: TrialRow | undefined, after: TrialRow): TrialRow {
+function keep(before: EntryRanges | undefined, after: EntryRanges): EntryRanges {
   const same =
     before &&
     before.crossing?.earliest === after.crossing?.earliest &&
@@ -180,9 +178,9 @@ function keep(before: TrialRow | undefined, after: TrialRow): TrialRow {
   return same ? before : after;
 }
 
-function sameRanges(before: readonly TrialRange[], after: readonly TrialRange[]): boolean {
+function sameRanges(before: readonly GradedRange[], after: readonly GradedRange[]): boolean {
   return before.every((one, i) => {
-    const other = after[i] as TrialRange;
+    const other = after[i] as GradedRange;
     return (
       one.consistent === other.consistent &&
       sameBound(one.earliest, other.earliest) &&
@@ -195,7 +193,7 @@ function sameBound(a: PrintedBound | null, b: PrintedBound | null): boolean {
   return a?.day === b?.day && a?.precision === b?.precision && a?.about === b?.about;
 }
 
-function rowOf(statements: readonly TrialStatement[], chronology: Chronology, entry: TrialEntry): TrialRow {
+function rowOf(statements: readonly TrialStatement[], chronology: Chronology, entry: TrialEntry): EntryRanges {
   const starts = rangesOf(statements, chronology, entry.start);
   return {
     id: entry.id,
@@ -211,8 +209,8 @@ function rangesOf(
   statements: readonly TrialStatement[],
   chronology: Chronology,
   moment: number,
-): readonly TrialRange[] {
-  const ranges: TrialRange[] = [];
+): readonly GradedRange[] {
+  const ranges: GradedRange[] = [];
   chronology.grades.forEach((grade, rank) => {
     const bound = (side: Side): PrintedBound | null => {
       const better = ranges[rank - 1]?.[side];
@@ -229,7 +227,7 @@ function rangesOf(
 }
 
 /** Answers; those of rows that are the same objects as before are the same objects too. */
-function answersOf(file: TrialFile, rows: readonly TrialRow[], last: TrialResult | null): readonly TrialAnswer[] {
+function answersOf(file: TrialFile, rows: readonly EntryRanges[], last: TrialResult | null): readonly TrialAnswer[] {
   const byId = new Map(rows.map((row, i) => [row.id, { row, same: row === last?.rows[i] }]));
   let count = -1;
   return file.references.flatMap((reference) =>
@@ -251,7 +249,7 @@ function answersOf(file: TrialFile, rows: readonly TrialRow[], last: TrialResult
   );
 }
 
-function daysOf(range: TrialRange | undefined): MomentDays {
+function daysOf(range: GradedRange | undefined): MomentDays {
   return {
     earliest: range?.earliest?.day ?? Number.NEGATIVE_INFINITY,
     latest: range?.latest?.day ?? Number.POSITIVE_INFINITY,

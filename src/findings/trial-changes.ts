@@ -1,6 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
-import { rangeChanges, sayChanged } from './range-changes.ts';
-import type { TrialContradiction, TrialResult, TrialRow } from './run-trial.ts';
+import { type EntryRanges, rangeChanges, sayChanged } from './range-changes.ts';
+import type { TrialContradiction, TrialResult } from './run-trial.ts';
 
 /** What a trial changed, in words: dates, contradictions, order to reference dates. */
 export interface TrialChanges {
@@ -12,7 +12,7 @@ export interface TrialChanges {
 /** Tells what is different between the file as published and the trial. */
 export function changesOf(before: TrialResult, after: TrialResult): TrialChanges {
   return {
-    dates: after.rows.flatMap((row, i) => changesOfRow(before.rows[i] as TrialRow, row)),
+    dates: after.rows.flatMap((row, i) => changesOfRow(before.rows[i] as EntryRanges, row)),
     contradictions: changesOfContradictions(before.contradictions, after.contradictions),
     references: after.answers.flatMap((answer, i) => {
       if (answer === before.answers[i]) return [];
@@ -36,7 +36,7 @@ export function summaryOf({ dates, contradictions, references }: TrialChanges): 
   return parts.length === 0 ? 'No date changes.' : `Changed: ${parts.join(', ')}.`;
 }
 
-function changesOfRow(before: TrialRow, after: TrialRow): readonly string[] {
+function changesOfRow(before: EntryRanges, after: EntryRanges): readonly string[] {
   if (before === after) return [];
   return rangeChanges(before, after).map(
     ({ of, grades, is, was }) => `${sayChanged(of, after.title)}, ${grades.join(', ')}: ${is}; it was ${was}.`,

@@ -1,7 +1,7 @@
 import type { Grade } from '../base/grade.ts';
 import type { Link } from '../chronology/chronology.ts';
-import type { PrintedBound } from '../dates/wording.ts';
 import type { PrintableStatement } from './printed-range.ts';
+import type { EntryRanges } from './range-changes.ts';
 
 /** A statement as far as a trial needs it. */
 export interface TrialStatement extends PrintableStatement {
@@ -53,22 +53,6 @@ export interface TrialState {
   readonly grades: Readonly<Record<string, Grade>>;
 }
 
-/** The range of one end of an entry's time at a grade. */
-export interface TrialRange {
-  readonly earliest: PrintedBound | null;
-  readonly latest: PrintedBound | null;
-  readonly consistent: boolean;
-}
-
-/** An entry as the trial leaves it; at each grade its beginning and its end. */
-export interface TrialRow {
-  readonly id: string;
-  readonly title: string;
-  readonly starts: readonly TrialRange[];
-  readonly ends: readonly TrialRange[];
-  readonly crossing: { readonly earliest: number; readonly latest: number } | null;
-}
-
 /** Statements that cannot all be right in the trial. */
 export interface TrialContradiction {
   readonly kind: 'dates' | 'order';
@@ -86,7 +70,8 @@ export interface TrialAnswer {
 
 /** The file as a trial leaves it. */
 export interface TrialResult {
-  readonly rows: readonly TrialRow[];
+  /** Entries in the order of the file. */
+  readonly rows: readonly EntryRanges[];
   readonly contradictions: readonly TrialContradiction[];
   readonly answers: readonly TrialAnswer[];
 }

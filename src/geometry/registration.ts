@@ -66,12 +66,12 @@ export function register(points: readonly ControlPoint[], kind: MapKind): Regist
   const matrix = scaled(multiply(to.inverse, multiply(normal, from.matrix)));
   const inverse = invert(matrix);
   if (!inverse) return onLine(points);
-  const residualsMm = points.map(({ pixel, mm }) => distance(apply(matrix, pixel), mm));
+  const residualsMm = points.map(({ pixel, mm }) => distance(applyMap(matrix, pixel), mm));
   return {
     kind,
     matrix,
-    toMm: (pixel) => apply(matrix, pixel),
-    toPixel: (mm) => apply(inverse, mm),
+    toMm: (pixel) => applyMap(matrix, pixel),
+    toPixel: (mm) => applyMap(inverse, mm),
     residualsMm,
     rootMeanSquareMm: Math.sqrt(residualsMm.reduce((sum, r) => sum + r * r, 0) / residualsMm.length),
   };
@@ -162,7 +162,7 @@ function projective(pairs: readonly Pair[]): readonly number[] | null {
   for (let step = 0; m && step < 20; step += 1) {
     const matrix: readonly number[] = [...m, 1];
     const jacobian = pairs.flatMap(({ p: [x, y] }) => {
-      const [u, v] = apply(matrix, [x, y]);
+      const [u, v] = applyMap(matrix, [x, y]);
       const w = (matrix[6] as number) * x + (matrix[7] as number) * y + 1;
       return [
         [x / w, y / w, 1 / w, 0, 0, 0, (-u * x) / w, (-u * y) / w],
@@ -170,7 +170,7 @@ function projective(pairs: readonly Pair[]): readonly number[] | null {
       ];
     });
     const misses = pairs.flatMap(({ p, q }) => {
-      const [u, v] = apply(matrix, p);
+      const [u, v] = applyMap(matrix, p);
       return [q[0] - u, q[1] - v];
     });
     const change = leastSquares(jacobian, misses);
@@ -195,11 +195,12 @@ function normaliser(points: Path): { matrix: readonly number[]; inverse: readonl
   return {
     matrix,
     inverse: [1 / s, 0, mx, 0, 1 / s, my, 0, 0, 1],
-    apply: (p) => apply(matrix, p),
+    apply: (p) => applyMap(matrix, p),
   };
 }
 
-function apply(m: readonly number[], [x, y]: Point): Point {
+/** Where a map, given row by row, puts a point. */
+export function applyMap(m: readonly number[], [x, y]: Point): Point {
   const at = (i: number): number => m[i] as number;
   const w = at(6) * x + at(7) * y + at(8);
   return [(at(0) * x + at(1) * y + at(2)) / w, (at(3) * x + at(4) * y + at(5)) / w];

@@ -91,7 +91,7 @@ function withoutOwnText(entry: Entry, audience: Access): Entry {
   return { ...entry, access: 'public', argument: { type: 'root', children: [] } };
 }
 
-/** Coordinates of sites as far as the place's own \`show\` allows: exact, a tenth of a degree, or none. */
+/** Coordinates of sites as far as the place's own `show` allows: exact, a tenth of a degree, or none. */
 function withCoarsePlace(entry: Entry, audience: Access): Entry {
   if (!isOfType(entry, 'place') || audience !== 'public' || entry.keys.show === 'exact') return entry;
   const { coordinates, ...rest } = entry.keys;

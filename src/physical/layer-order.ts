@@ -1,4 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
+import { strongComponents } from '../base/strong-components.ts';
 
 /** One unit above another; `kind` is the word of the entry. */
 export interface LayerRelation {
@@ -90,48 +91,12 @@ function listsOf(count: number, pairs: readonly Pair[]): readonly (readonly numb
   return below;
 }
 
-/** Groups of boxes each above all others of the group (Tarjan 1972), and boxes above themselves. */
+/** Groups of boxes each above all others of the group, and boxes above themselves. */
 function findLoops(count: number, pairs: readonly Pair[]): readonly (readonly number[])[] {
   const below = listsOf(count, pairs);
-  const [index, low] = [new Int32Array(count).fill(-1), new Int32Array(count)];
-  const onStack = new Uint8Array(count);
-  const cursor = new Int32Array(count);
-  const stack: number[] = [];
-  const loops: (readonly number[])[] = [];
-  let counter = 0;
-  for (let start = 0; start < count; start += 1) {
-    if (index[start] !== -1) continue;
-    const path = [start];
-    while (path.length > 0) {
-      const node = path[path.length - 1] as number;
-      if (index[node] === -1) {
-        index[node] = counter;
-        low[node] = counter;
-        counter += 1;
-        stack.push(node);
-        onStack[node] = 1;
-      }
-      const next = below[node]?.[cursor[node] as number];
-      if (next !== undefined) {
-        cursor[node] = (cursor[node] as number) + 1;
-        if (index[next] === -1) path.push(next);
-        else if (onStack[next]) low[node] = Math.min(low[node] as number, index[next] as number);
-        continue;
-      }
-      path.pop();
-      const parent = path[path.length - 1];
-      if (parent !== undefined) low[parent] = Math.min(low[parent] as number, low[node] as number);
-      if (low[node] !== index[node]) continue;
-      const group: number[] = [];
-      for (let member = -1; member !== node; ) {
-        member = stack.pop() as number;
-        onStack[member] = 0;
-        group.push(member);
-      }
-      if (group.length > 1 || below[node]?.includes(node)) loops.push(group.sort((a, b) => a - b));
-    }
-  }
-  return loops;
+  return strongComponents(count, (box, k) => below[box]?.[k]).filter(
+    ([first = 0, ...rest]) => rest.length > 0 || below[first]?.includes(first),
+  );
 }
 
 /**

@@ -2,23 +2,7 @@ import { ticks } from 'd3-array';
 import { GRADE_LETTER, GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
-
-/** The range of a moment at one grade, as far as it is drawn. */
-export interface DrawnRange {
-  readonly earliest: PrintedBound | null;
-  readonly latest: PrintedBound | null;
-  readonly consistent: boolean;
-}
-
-/** What is drawn of an event: its beginning and its end at the four grades. */
-export interface DrawnEvent {
-  readonly id: string;
-  readonly title: string;
-  readonly starts: readonly DrawnRange[];
-  readonly ends: readonly DrawnRange[];
-  /** The two days that cross where statements cannot all be right. */
-  readonly crossing: { readonly earliest: number; readonly latest: number } | null;
-}
+import type { EntryRanges, GradedRange } from '../findings/range-changes.ts';
 
 /** A day with a name: a reference date. */
 export interface NamedDay {
@@ -96,7 +80,7 @@ export interface Window {
 
 /** Lays out the ruling for some events: the same scale for all rows. */
 export function layOutRuling(
-  events: readonly DrawnEvent[],
+  events: readonly EntryRanges[],
   references: readonly NamedDay[],
   format: DrawingFormat = WIDE,
 ): Ruling {
@@ -134,7 +118,7 @@ function place({ window, format: { left, right } }: Scale, day: number): number 
  * The stretch of time that is drawn. Where the known days fall into clusters more than sixty years
  * apart, the fullest cluster is drawn, and rows outside it say so in words.
  */
-function windowOf(events: readonly DrawnEvent[]): Window {
+function windowOf(events: readonly EntryRanges[]): Window {
   const days = events
     .flatMap(({ starts, ends }) => [...starts, ...ends].flatMap((one) => [one.earliest?.day, one.latest?.day]))
     .filter((day): day is number => day !== undefined)
@@ -157,7 +141,7 @@ function windowOf(events: readonly DrawnEvent[]): Window {
  * Lays out one row: four ranges one inside the other. A range that runs beyond the stretch that is
  * drawn ends in an arrow, as one that is not bounded does.
  */
-export function layOutRow(event: DrawnEvent, scale: Scale, printedGrade: Grade): Row {
+export function layOutRow(event: EntryRanges, scale: Scale, printedGrade: Grade): Row {
   const { window } = scale;
   const { starts, ends, title } = event;
   const bars = GRADES.map((grade, rank): Bar => {
@@ -205,26 +189,26 @@ function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
 }
 
 /** A range in years only, for the column beside the drawing. */
-function sayYears({ earliest, latest }: Pick<DrawnRange, 'earliest' | 'latest'>): string {
+function sayYears({ earliest, latest }: Pick<GradedRange, 'earliest' | 'latest'>): string {
   const coarse = (bound: PrintedBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
   return formatRange(coarse(earliest), coarse(latest));
 }
 
 /** The printed grade; where statements contradict each other there, the last grade at which none do. */
-export function shownRank(printedGrade: Grade, starts: readonly DrawnRange[], ends: readonly DrawnRange[]): number {
+export function shownRank(printedGrade: Grade, starts: readonly GradedRange[], ends: readonly GradedRange[]): number {
   let rank = rankOf(printedGrade);
   while (rank > 0 && !(starts[rank]?.consistent && ends[rank]?.consistent)) rank -= 1;
   return rank;
 }
 
-function coreOf(start: DrawnRange | undefined, end: DrawnRange | undefined, scale: Scale): Row['core'] {
+function coreOf(start: GradedRange | undefined, end: GradedRange | undefined, scale: Scale): Row['core'] {
   const from = start?.latest?.day;
   const to = end?.earliest?.day;
   if (from === undefined || to === undefined || from >= to) return null;
   return { x1: place(scale, from), x2: place(scale, to) };
 }
 
-function crossingOf({ crossing }: DrawnEvent, scale: Scale): Row['crossing'] {
+function crossingOf({ crossing }: EntryRanges, scale: Scale): Row['crossing'] {
   if (!crossing || !Number.isFinite(crossing.earliest) || !Number.isFinite(crossing.latest)) return null;
   const left = place(scale, crossing.latest);
   return { left, right: Math.max(place(scale, crossing.earliest), left + 8) };

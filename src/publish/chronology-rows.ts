@@ -1,13 +1,14 @@
 import type { CaseFile } from '../findings/case-file.ts';
 import { eventsInOrder } from '../findings/event-order.ts';
+import type { EntryRanges } from '../findings/range-changes.ts';
 import { chosenReferences } from '../findings/reference-dates.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Moment } from '../statements/statements.ts';
-import type { DrawnEvent, NamedDay } from './chronology-drawing.ts';
+import type { NamedDay } from './chronology-drawing.ts';
 
 /** The events of a file in their computed order, as they are drawn. */
-export function drawnEvents(file: CaseFile): readonly DrawnEvent[] {
+export function drawnEvents(file: CaseFile): readonly EntryRanges[] {
   return eventsInOrder(file).map((event) => {
     const moments = momentsOf(file, event);
     const [starts = [], ends = []] = moments.map((moment) => file.rangesOf(moment));

@@ -3,11 +3,11 @@ import { bench, describe } from 'vitest';
 import { propagate } from '../../src/chronology/bounds.ts';
 import { compileNetwork } from '../../src/chronology/compiled.ts';
 import { type Link, ORIGIN } from '../../src/chronology/network.ts';
-import { seeded } from '../chronology/random-network.ts';
+import { seededRandom } from '../../src/geometry/seeded-random.ts';
 
 /** Moments in order with three links each that look back, a day bound on every tenth, all consistent. */
 function chain(moments: number): readonly Link[] {
-  const random = seeded(moments);
+  const random = seededRandom(moments);
   const links: Link[] = [];
   for (let to = 1; to < moments; to += 1) {
     for (let k = 0; k < 3; k += 1) {

@@ -1,13 +1,13 @@
 import { bench, describe } from 'vitest';
 import { computeChronology, type Link, type Network, ORIGIN } from '../../src/chronology/chronology.ts';
 import { weighStatements } from '../../src/chronology/worth.ts';
-import { seeded } from '../chronology/random-network.ts';
+import { seededRandom } from '../../src/geometry/seeded-random.ts';
 
 // Prints ratios of one run; decides nothing. The peer of the worth is computing everything anew, statement by statement.
 
 /** Events in a loose order with dates here and there; every tenth pair of dates contradicts another where asked for. */
 function fileOf(events: number, contradictions: number): Network {
-  const random = seeded(events);
+  const random = seededRandom(events);
   const axioms: Link[] = Array.from({ length: events }, (_, i) => ({
     from: 2 * i,
     to: 2 * i + 1,

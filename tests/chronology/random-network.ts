@@ -1,16 +1,5 @@
 import { type Link, type Network, type NetworkStatement, ORIGIN } from '../../src/chronology/network.ts';
-
-/** A repeatable source of numbers between 0 and 1 (mulberry32). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { seededRandom } from '../../src/geometry/seeded-random.ts';
 
 export interface Shape {
   readonly events: number;
@@ -21,7 +10,7 @@ export interface Shape {
 
 /** A random small file: events with start and end, dated statements, relations, lengths, dates with gaps. */
 export function randomNetwork(seed: number, { events, statements, gaps, span }: Shape): Network {
-  const random = seeded(seed);
+  const random = seededRandom(seed);
   const pick = (n: number): number => Math.floor(random() * n);
   const axioms: Link[] = Array.from({ length: events }, (_, i) => ({
     from: 2 * i,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heldAtReference, orderToReference, type ReferenceDays } from '../../src/findings/order-to-reference.ts';
-import { seeded } from '../chronology/random-network.ts';
+import { seededRandom } from '../../src/geometry/seeded-random.ts';
 
 /** What one possible course of things is to one possible reference. */
 function orderOf(from: number, to: number | null, start: number, end: number): string {
@@ -15,7 +15,7 @@ const days = (first: number, last: number): readonly number[] =>
 
 describe('order of dates against a reference date or period', () => {
   it('is what all possible courses have in common, else undetermined: 3,000 random cases against brute force', () => {
-    const random = seeded(7);
+    const random = seededRandom(7);
     const pick = (n: number): number => Math.floor(random() * n);
     const seen = new Map<string, number>();
     for (let i = 0; i < 3000; i += 1) {
@@ -52,7 +52,7 @@ describe('order of dates against a reference date or period', () => {
   });
 
   it('is exact where the reference is one day or a period of certain days', () => {
-    const random = seeded(8);
+    const random = seededRandom(8);
     const pick = (n: number): number => Math.floor(random() * n);
     for (let i = 0; i < 3000; i += 1) {
       const from = { first: pick(14), last: 0 };

@@ -1,0 +1,13 @@
+import type { JSX } from 'preact';
+import { GRADES } from '../../src/base/grade.ts';
+
+/** The four grades as heads of columns. */
+export function GradeHeads(): JSX.Element {
+  return (
+    <>
+      {GRADES.map((grade) => (
+        <th scope="col">{grade}</th>
+      ))}
+    </>
+  );
+}

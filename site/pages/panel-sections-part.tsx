@@ -1,0 +1,74 @@
+import type { JSX } from 'preact';
+import type { PanelFindings } from '../../src/physical/panels.ts';
+import type { PageContext } from '../context.ts';
+import { EntryLink, Scroll } from './parts.tsx';
+
+interface Props {
+  readonly page: PageContext;
+  readonly panel: PanelFindings;
+}
+
+/** The sections that the joints make, and the spacing of the joints. */
+export function SectionsPart({ page, panel }: Props): JSX.Element | null {
+  const { sections, joints, dangling, tooFew, upright, level } = panel.sections;
+  if (joints.length === 0) return null;
+  const named =
+    (panel.geometry.object.keys.panels ?? []).find((one) => one.id === panel.geometry.panel)?.sections ?? [];
+  const match = named.length === sections.length;
+  return (
+    <section>
+      <h2>Sections</h2>
+      <p>
+        The pieces that the section joints make of the outline, numbered from the top and from the left.{' '}
+        {match ? 'Beside them what the object says of its sections, in the same order.' : ''}
+      </p>
+      <Scroll label="Sections">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Section</th>
+              <th scope="col">Width × height, mm</th>
+              <th scope="col">cm²</th>
+              {match ? <th scope="col">Said of it</th> : null}
+            </tr>
+          </thead>
+          <tbody>
+            {sections.map((one, i) => (
+              <tr>
+                <th scope="row">{one.number}</th>
+                <td>
+                  {Math.round(one.width)} × {Math.round(one.height)}
+                </td>
+                <td>{(one.squareMm / 100).toFixed(0)}</td>
+                {match ? <td>{saidOf(named[i])}</td> : null}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+      {dangling.map(({ joint, at }) => (
+        <p>
+          <EntryLink page={page} id={joint.trace.id} /> ends inside a section, at ({Math.round(at[0])},{' '}
+          {Math.round(at[1])}); it divides nothing there.
+        </p>
+      ))}
+      <p>
+        {tooFew
+          ? 'Too few joints to ask whether they stand at a regular distance.'
+          : [upright, level]
+              .map((found, i) =>
+                found
+                  ? `${i === 0 ? 'Upright' : 'Level'} joints: ${found.isRegular ? `a module of ${found.module.toFixed(0)} mm` : 'no regular distance'}; random lines do as well in ${(100 * found.byChance).toFixed(1)} of 100 cases.`
+                  : '',
+              )
+              .join(' ')}
+      </p>
+    </section>
+  );
+}
+
+function saidOf(section: Readonly<Record<string, unknown>> | undefined): string {
+  return Object.entries(section ?? {})
+    .map(([key, value]) => (key === 'id' ? `section ${String(value)}` : `${key.replaceAll('-', ' ')} ${String(value)}`))
+    .join(', ');
+}
