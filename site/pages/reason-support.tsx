@@ -55,8 +55,7 @@ function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
     <div class="support">
       {sole.length > 0 ? (
         <p>
-          Gives way without any one of{' '}
-          <Joined items={sole.map((one) => <StatementLink page={page} statement={one} />)} />.
+          Moves without any one of <Joined items={sole.map((one) => <StatementLink page={page} statement={one} />)} />.
         </p>
       ) : null}
       <p>{sayRootCount(countRoots(file.catalogue, because))}.</p>
@@ -65,10 +64,16 @@ function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
 }
 
 function CompanyLine({ page, company }: { readonly page: PageContext; readonly company: Company }): JSX.Element {
-  const { spared, instead, oneRoot, perhapsOneRoot } = company;
+  const { spared, instead, freed, oneRoot, perhapsOneRoot } = company;
   const links = (list: readonly FileStatement[]): JSX.Element => (
     <Joined items={list.map((one) => <StatementLink page={page} statement={one} />)} />
   );
+  if (freed)
+    return (
+      <p>
+        Without {links(spared)} it would be the same day, by {links(instead)}, of which some is set aside now.
+      </p>
+    );
   return (
     <p>
       It holds without {links(spared)} too{instead.length > 0 ? <>, by {links(instead)}</> : null}

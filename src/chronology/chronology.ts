@@ -96,6 +96,8 @@ function crossingFinder(compiled: Compiled, grades: readonly GradeResult[]): Chr
     if (!grade?.contradicted.has(moment)) return null;
     const bounds = known.get(rank) ?? propagate(compiled, grade.all);
     known.set(rank, bounds);
+    // In a circle that adds up the days depend on how long one goes round; there is nothing to draw.
+    if (bounds.loops.includes(compiled.component[moment] as number)) return null;
     const crossed = { earliest: bounds.earliest[moment] as number, latest: bounds.latest[moment] as number };
     return crossed.earliest > crossed.latest ? crossed : null;
   };

@@ -1,14 +1,19 @@
 import type { Chronology, Trial } from './chronology.ts';
 import type { Reason } from './reason-finder.ts';
 import type { Side } from './reasons.ts';
-import { type WorthFinder, widens } from './worth.ts';
+import type { WorthFinder } from './worth.ts';
 
 /** What holds a bound: the statements of its reason without which it gives way, and those that have company. */
 export interface HeldBy {
-  /** Statements of the reason whose withdrawal alone widens the bound. */
+  /** Statements of the reason whose withdrawal alone moves the bound, out or in. */
   readonly sole: readonly number[];
-  /** For each other statement of the reason, the best reason that does without it. */
-  readonly also: readonly { readonly statement: number; readonly instead: Reason }[];
+  /** For each other statement of the reason, the best reason that gives the same day without it. */
+  readonly also: readonly {
+    readonly statement: number;
+    readonly instead: Reason;
+    /** True where that reason rests on what is set aside as long as the statement stands. */
+    readonly freed: boolean;
+  }[];
 }
 
 /**
@@ -25,16 +30,16 @@ export function findHeldBy(
   const { statements } = chronology.reason(rank, moment, side);
   const day = chronology.grades[rank]?.ranges[side][moment];
   const isSole = (statement: number): boolean =>
-    worth
-      .of(statement)
-      .bounds.some((one) => one.rank === rank && one.moment === moment && one.side === side && widens(one));
+    worth.of(statement).bounds.some((one) => one.rank === rank && one.moment === moment && one.side === side);
   const sole = statements.filter(isSole);
   const also = statements
     .filter((statement) => !sole.includes(statement))
     .flatMap((statement) => {
       const without = trial({ withdrawn: new Set([statement]) });
       if (without.grades[rank]?.ranges[side][moment] !== day) return [];
-      return [{ statement, instead: without.reason(rank, moment, side) }];
+      const instead = without.reason(rank, moment, side);
+      const freed = instead.statements.some((one) => !chronology.grades[rank]?.kept[one]);
+      return [{ statement, instead, freed }];
     });
   return { sole, also };
 }

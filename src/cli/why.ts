@@ -85,8 +85,10 @@ function support(file: CaseFile, moment: Moment, rank: number, side: Side): read
   const { sole, company, roots } = supportOf(file, moment, rank, side);
   const ids = (list: readonly { readonly id: string }[]): string => list.map((one) => one.id).join(', ');
   return [
-    ...(sole.length > 0 ? [`    Gives way without any one of: ${ids(sole)}.`] : []),
-    ...company.map(({ spared, instead, oneRoot, perhapsOneRoot }) => {
+    ...(sole.length > 0 ? [`    Moves without any one of: ${ids(sole)}.`] : []),
+    ...company.map(({ spared, instead, freed, oneRoot, perhapsOneRoot }) => {
+      if (freed)
+        return `    Without ${ids(spared)} it would be the same day, by ${ids(instead)}, of which some is set aside now.`;
       const root =
         oneRoot.length > 0
           ? `; held twice, by one root: ${sayTitles(file.catalogue, oneRoot, file.settings.languages)}`

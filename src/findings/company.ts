@@ -10,6 +10,8 @@ export interface Company {
   readonly spared: readonly FileStatement[];
   /** Statements of the other reason that the told one does not use. */
   readonly instead: readonly FileStatement[];
+  /** True where the other reason rests on statements that are set aside as long as these stand. */
+  readonly freed: boolean;
   /** Root sources that both go back to: held twice, by one root. */
   readonly oneRoot: readonly string[];
   /** True where both may go back to one root, since the parentage of a source is not known. */
@@ -29,17 +31,17 @@ export function supportOf(file: CaseFile, moment: Moment, rank: number, side: Si
   const used = (i: number): FileStatement => file.statements.used[i] as FileStatement;
   const reason = chronology.reason(rank, moment.index, side).statements;
   const { sole, also } = findHeldBy(chronology, file.worth, file.trial, { rank, moment: moment.index, side });
-  const groups = new Map<string, { spared: number[]; instead: readonly number[] }>();
-  for (const { statement, instead } of also) {
+  const groups = new Map<string, { spared: number[]; instead: readonly number[]; freed: boolean }>();
+  for (const { statement, instead, freed } of also) {
     const others = instead.statements.filter((one) => !reason.includes(one));
     const group = groups.get(others.join(','));
     if (group) group.spared.push(statement);
-    else groups.set(others.join(','), { spared: [statement], instead: others });
+    else groups.set(others.join(','), { spared: [statement], instead: others, freed });
   }
-  const company = [...groups.values()].map(({ spared, instead }): Company => {
+  const company = [...groups.values()].map(({ spared, instead, freed }): Company => {
     const [a, b] = [spared.map(used), instead.map(used)];
     const { shared, unsure } = sharedRoots(catalogue, a, b);
-    return { spared: a, instead: b, oneRoot: shared, perhapsOneRoot: unsure };
+    return { spared: a, instead: b, freed, oneRoot: shared, perhapsOneRoot: unsure };
   });
   return { sole: sole.map(used), company, roots: countRoots(catalogue, reason.map(used)) };
 }

@@ -20,7 +20,7 @@ export interface ClusterOfContradictions {
   readonly contradictions: readonly FileContradiction[];
   /** The grade at which all contradictions of the cluster are at play; the ranges are those of this grade. */
   readonly grade: Grade;
-  /** Events and holdings whose dates are not the same under every way. */
+  /** Events and holdings whose dates are not the same under every way; traces where there are none. */
   readonly affected: readonly Entry[];
   /** Ranges of the affected entries as the file stands: resting on nothing that is in dispute. */
   readonly standing: readonly EntryRange[];
@@ -39,10 +39,13 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
     const trials = file.inDetail ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
     const timed = [...eventsInOrder(file), ...file.catalogue.ofType('holding')];
     const rangeIn = (chronology: Chronology, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
-    const affected = timed.filter((entry) => {
-      const standing = keyOf(rangeIn(file.chronology, entry));
-      return trials.some((trial) => keyOf(rangeIn(trial, entry)) !== standing);
-    });
+    const moves = (entry: Entry): boolean => {
+      const standing = keyOf(file, file.chronology, rank, entry);
+      return trials.some((trial) => keyOf(file, trial, rank, entry) !== standing);
+    };
+    const told = timed.filter(moves);
+    // Traces follow from events as a rule; they stand alone only where no event or holding moves.
+    const affected = told.length > 0 ? told : file.catalogue.ofType('evidence').filter(moves);
     return {
       number: cluster.number,
       complete: cluster.complete,
@@ -58,18 +61,23 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
   });
 }
 
-/** The range of an event or a holding in some chronology of the file, as it may be printed. */
+/** The range of an event, a holding or a trace in some chronology of the file, as it may be printed. */
 export function rangeOfEntry(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): EntryRange {
-  const [first, last] = entry.type === 'holding' ? (['begins', 'ends'] as const) : (['start', 'end'] as const);
   const { moments, used } = file.statements;
-  const start = moments.momentOf(entry.id, first);
-  const end = moments.momentOf(entry.id, last);
+  const mine = moments.all.filter((one) => one.entry === entry.id);
+  const start = mine[0] ?? null;
+  const end = mine.at(-1) ?? null;
   return {
     earliest: start && printedBound(chronology, used, rank, start.index, 'earliest'),
     latest: end && printedBound(chronology, used, rank, end.index, 'latest'),
   };
 }
 
-function keyOf({ earliest, latest }: EntryRange): string {
-  return `${earliest?.day} ${latest?.day}`;
+/** All bounds of an entry in a chronology, to see whether any moves. */
+function keyOf(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): string {
+  const ranges = chronology.grades[rank]?.ranges;
+  return file.statements.moments.all
+    .filter((one) => one.entry === entry.id)
+    .map(({ index }) => `${ranges?.earliest[index]} ${ranges?.latest[index]}`)
+    .join(' ');
 }

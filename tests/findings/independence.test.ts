@@ -72,6 +72,22 @@ describe('independence', () => {
     expect(ids(end('EV-d').sole)).toEqual(['EV-d#1']);
   });
 
+  it('a statement is not said to have company in what contradicts it', () => {
+    const { file: made } = computeFiles(
+      entries({
+        'EV-a':
+          'type: event\nkind: removal\ntitle: A\nstated: [{ date: "1926", grade: established }, { date: "1926/1930", grade: possible }]',
+      }),
+    );
+    const moment = made.statements.moments.momentOf('EV-a', 'start');
+    if (!moment) throw new Error('no such moment');
+    const { sole, company } = supportOf(made, moment, 2, 'earliest');
+    expect(sole).toEqual([]);
+    expect(company.map((one) => [one.spared.map((s) => s.id), one.instead.map((s) => s.id), one.freed])).toEqual([
+      [['EV-a#1'], ['EV-a#2'], true],
+    ]);
+  });
+
   it('a circle of copies is an error and does not hang', () => {
     const { problems: found } = computeFiles(
       entries({ 'SO-a': source('derives-from: [SO-b]'), 'SO-b': source('derives-from: [SO-a]') }),
