@@ -32,6 +32,7 @@ export function PanelPlan({ page, panel }: Props): JSX.Element {
   return (
     <svg
       class="plan"
+      font-size={size}
       viewBox={`${-margin} ${-margin} ${width + 2 * margin} ${height + 2 * margin + size * 2}`}
       role="group"
       aria-label={`Plan of panel ${geometry.panel}; the key below names every mark`}
@@ -51,19 +52,19 @@ export function PanelPlan({ page, panel }: Props): JSX.Element {
           />
         ) : null;
       })}
-      <path class="outline" d={`${pathOf(geometry.outline.map(flip))}Z`} />
       {motifs.map((motif) => (
         <MotifCircle motif={motif} flip={flip} />
       ))}
       {numberShapes(panel).map((one) => (
         <ShapeMark page={page} one={one} flip={flip} size={size} inside={[width, height]} />
       ))}
+      <path class="outline" d={`${pathOf(geometry.outline.map(flip))}Z`} />
       {placeNumbers(numberShapes(panel), flip, size).map(({ one, at }) => (
         <g class={`mark mark-${one.mark}`} aria-hidden="true">
-          <PlanNumber at={at} number={one.number} size={size} />
+          <PlanNumber at={at} number={one.number} />
         </g>
       ))}
-      <text class="plan-label" x={width / 2} y={-margin + size * 1.6} text-anchor="middle" font-size={size}>
+      <text class="plan-label" x={width / 2} y={-margin + size * 1.6} text-anchor="middle">
         top
       </text>
       <ScaleBar y={height + margin * 0.55} size={size} />
@@ -145,17 +146,9 @@ function ShapeMark({
   );
 }
 
-function PlanNumber({
-  at: [x, y],
-  number,
-  size,
-}: {
-  readonly at: Point;
-  readonly number: number;
-  readonly size: number;
-}): JSX.Element {
+function PlanNumber({ at: [x, y], number }: { readonly at: Point; readonly number: number }): JSX.Element {
   return (
-    <text class="plan-number" x={x} y={y} font-size={size} text-anchor="middle">
+    <text class="plan-number" x={x} y={y} text-anchor="middle">
       {number}
     </text>
   );
@@ -183,8 +176,8 @@ function ScaleBar({ y, size }: { readonly y: number; readonly size: number }): J
       {[0, 1, 2, 3, 4].map((i) => (
         <rect class={i % 2 === 0 ? 'scale-dark' : 'scale-light'} x={i * step} y={y} width={step} height={size * 0.35} />
       ))}
-      {[0, 10, 20, 30, 40, 50].map((cm) => (
-        <text class="plan-label" x={cm * 10} y={y + size * 1.6} font-size={size * 0.9} text-anchor="middle">
+      {[0, 10, 30, 50].map((cm) => (
+        <text class="plan-label" x={cm * 10} y={y + size * 1.6} text-anchor="middle">
           {cm === 50 ? '50 cm' : cm}
         </text>
       ))}

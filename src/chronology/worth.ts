@@ -41,11 +41,6 @@ export interface WorthFinder {
   isQuick(statement: number): boolean;
 }
 
-/** True where a change leaves more days possible. */
-export function widens({ side, before, after }: BoundChange): boolean {
-  return side === 'earliest' ? after < before : after > before;
-}
-
 /** Moments and statements that are tied together, as a network of their own. */
 interface Group {
   readonly part: Part;

@@ -38,14 +38,19 @@ export function orderToReference({ from, to }: ReferenceDays, start: MomentDays,
 }
 
 /** How somebody's time with a piece lies to a reference date or period. */
-export type HeldAtReference = 'throughout' | 'possibly' | 'not';
+export type HeldAtReference = 'throughout' | 'possibly' | 'open' | 'not';
 
 /**
  * Whether a piece was held throughout a reference date or period: begun by its first day and not
- * ended before its last. `not`: certainly ended before it or begun after it.
+ * ended before its last. `not`: certainly ended before it or begun after it. `open`: only not excluded,
+ * since nothing bounds its beginning, or its end, on the side that matters; that says nothing of the holder.
  */
 export function heldAtReference({ from, to }: ReferenceDays, begins: MomentDays, ends: MomentDays): HeldAtReference {
   const last = to ?? from;
   if (ends.latest < from.first || begins.earliest > last.last) return 'not';
-  return begins.latest <= from.first && ends.earliest >= last.last ? 'throughout' : 'possibly';
+  const [begun, lasted] = [begins.latest <= from.first, ends.earliest >= last.last];
+  if (begun && lasted) return 'throughout';
+  const beginOpen = !begun && begins.earliest === Number.NEGATIVE_INFINITY;
+  const endOpen = !lasted && ends.latest === Number.POSITIVE_INFINITY;
+  return beginOpen || endOpen ? 'open' : 'possibly';
 }

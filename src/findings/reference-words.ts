@@ -18,6 +18,7 @@ export function sayOrder(order: OrderToReference): string {
 const HELD_WORDS: Readonly<Record<HeldAtReference, string>> = {
   throughout: 'held throughout',
   possibly: 'possibly held',
+  open: 'not excluded',
   not: 'not held then',
 };
 

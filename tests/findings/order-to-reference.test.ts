@@ -96,6 +96,15 @@ describe('who had it then', () => {
     expect(heldAtReference(period, { earliest: 201, latest: 210 }, { earliest: 220, latest: 300 })).toBe('not');
   });
 
+  it('says only "not excluded" where nothing bounds the side that matters', () => {
+    const [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+    expect(heldAtReference(period, { earliest: low, latest: 150 }, { earliest: 250, latest: 300 })).toBe('open');
+    expect(heldAtReference(period, { earliest: 50, latest: 90 }, { earliest: 95, latest: high })).toBe('open');
+    expect(heldAtReference(period, { earliest: low, latest: 90 }, { earliest: 150, latest: 300 })).toBe('possibly');
+    expect(heldAtReference(period, { earliest: low, latest: 100 }, { earliest: 200, latest: high })).toBe('throughout');
+    expect(heldAtReference(period, { earliest: low, latest: 10 }, { earliest: low, latest: 99 })).toBe('not');
+  });
+
   it('on a single day', () => {
     const day = { from: { first: 100, last: 100 }, to: null };
     expect(heldAtReference(day, { earliest: 1, latest: 100 }, { earliest: 100, latest: 300 })).toBe('throughout');
