@@ -1,6 +1,18 @@
 import type { Diagnostic } from '../src/base/diagnostic.ts';
 import type { CaseFile } from '../src/findings/case-file.ts';
 import type { RestingBound } from '../src/findings/resting.ts';
+import type { LayerDrawing } from '../src/publish/layer-drawing.ts';
+
+/** A large picture as static tiles (IIIF Image API 3, level 0). */
+export interface TiledPicture {
+  /** Folder of the tiles in the site. */
+  readonly address: string;
+  readonly width: number;
+  readonly height: number;
+  readonly tileSize: number;
+  readonly scaleFactors: readonly number[];
+  readonly sizes: readonly { readonly width: number; readonly height: number }[];
+}
 
 /** What every page is made from. */
 export interface SiteData {
@@ -17,6 +29,12 @@ export interface SiteData {
   readonly scales: ReadonlyMap<string, number>;
   /** The same figures laid into the frame of their panel, where control points allow it. */
   readonly plans: ReadonlyMap<string, string>;
+  /** Layer diagrams, by the address of their panel. */
+  readonly layers: ReadonlyMap<string, LayerDrawing>;
+  /** Large figures cut into tiles, by entry id. */
+  readonly tiles: ReadonlyMap<string, TiledPicture>;
+  /** The style sheet of plans, for files that stand alone. */
+  readonly planStyle: string;
 }
 
 /** The site seen from one page. */

@@ -1,16 +1,32 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
-import { entryPath, panelPath, REGISTERS, reasonPath, relativeHref, tracingPath } from '../src/publish/page-paths.ts';
+import {
+  closePath,
+  entryPath,
+  measuredPath,
+  panelPath,
+  planFilePath,
+  platePath,
+  REGISTERS,
+  reasonPath,
+  relativeHref,
+  tracingPath,
+} from '../src/publish/page-paths.ts';
+import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
 import type { PageContext, SiteData } from './context.ts';
+import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
+import { ClosePage } from './pages/close-page.tsx';
 import { ContradictionsPage } from './pages/contradictions-page.tsx';
 import { DoubtsPage } from './pages/doubts-page.tsx';
 import { EntryPage } from './pages/entry-page.tsx';
+import { MeasuredPage } from './pages/measured-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
 import { PanelPage } from './pages/panel-page.tsx';
+import { PlatePage } from './pages/plate-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
@@ -60,9 +76,48 @@ export function sitePages(data: SiteData): readonly SitePage[] {
         <PanelPage page={context} panel={panel} />
       )),
     ),
+    ...file.physical.panels.map((panel) =>
+      page(measuredPath(panel.geometry.object.id, panel.geometry.panel), (context) => (
+        <MeasuredPage page={context} panel={panel} />
+      )),
+    ),
+    ...file.physical.panels
+      .flatMap(facesOf)
+      .flatMap((plan) => [
+        page(platePath(plan.object, plan.panel, plan.face), (context) => <PlatePage page={context} plan={plan} />),
+        planFile(data, plan),
+      ]),
+    ...file.catalogue.ofType('figure').flatMap((figure) => {
+      const tiles = data.tiles.get(figure.id);
+      return tiles
+        ? [page(closePath(figure.id), (context) => <ClosePage page={context} figure={figure} tiles={tiles} />)]
+        : [];
+    }),
     ...file.catalogue.entries
       .filter((entry) => timed.has(entry.id))
       .map((entry) => page(reasonPath(entry.id), (context) => <ReasonPage page={context} entry={entry} />)),
     { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
   ];
+}
+
+/** The colours of a plan that stands alone: those of the light page. */
+const ALONE: Readonly<Record<string, string>> = {
+  '--ink': '#1f1c18',
+  '--second': '#5d564d',
+  '--paper': '#ffffff',
+  '--sans': '"Source Sans 3", "Liberation Sans", Arial, sans-serif',
+};
+
+/** A plan as an SVG file in true size, lines only, the traces as groups that carry their ids. */
+function planFile(data: SiteData, plan: PanelFace): SitePage {
+  const path = planFilePath(plan.object, plan.panel, plan.face);
+  const context: PageContext = { ...data, path, href: (to) => relativeHref(path, to) };
+  const { width, height } = planFrame(plan);
+  const style = data.planStyle.replace(/var\((--\w+)\)/g, (_, name: string) => ALONE[name] ?? 'inherit');
+  const size = { width: `${width}mm`, height: `${height}mm` };
+  return {
+    path,
+    render: () =>
+      `<?xml version="1.0" encoding="UTF-8"?>\n${renderToString(<PanelPlan page={context} plan={plan} link={null} size={size} style={style} />)}\n`,
+  };
 }

@@ -17,7 +17,7 @@ export function filesOf(folder: string): Record<string, string> {
     for (const one of readdirSync(path.join(folder, below), { withFileTypes: true })) {
       const here = `${below}/${one.name}`;
       if (one.isDirectory()) walk(here);
-      else if (/\.(md|csv|ya?ml)$/.test(one.name)) files[here] = readFileSync(path.join(folder, here), 'utf8');
+      else if (/\.(md|csv|ya?ml|svg)$/.test(one.name)) files[here] = readFileSync(path.join(folder, here), 'utf8');
     }
   };
   walk('entries');
@@ -35,6 +35,10 @@ export function computeFiles(
     entries: list.filter(({ file }) => file.endsWith('.md')),
     defaults: list.filter(({ file }) => /_defaults\.ya?ml$/.test(file)),
     tables: list.filter(({ file }) => file.endsWith('.csv')),
+    drawings: list.filter(({ file }) => file.endsWith('.svg')),
+    pictures: new Map(
+      list.flatMap(({ file }) => (file.endsWith('.jpg') ? [[file, { width: 500, height: 400 }] as const] : [])),
+    ),
     problems: [],
   };
   return compute(workspace, audience, without);

@@ -1,16 +1,26 @@
 import type { JSX } from 'preact';
+import { cautionsFor } from '../../src/findings/cautions.ts';
 import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts';
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
-import { entryPath, panelPath, REGISTERS, statementAnchor, tracingPath } from '../../src/publish/page-paths.ts';
+import {
+  closePath,
+  entryPath,
+  panelPath,
+  REGISTERS,
+  statementAnchor,
+  tracingPath,
+} from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { Cautions } from './cautions.tsx';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
 import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
 import { StandingInDispute } from './standing-in-dispute.tsx';
+import { UltravioletPart } from './ultraviolet-part.tsx';
 import { WorthSection } from './worth-section.tsx';
 
 /** An entry as a catalogue entry: title, line of facts, argument; what it rests on and what rests on it in the margin. */
@@ -33,6 +43,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
           ))}
         </p>
         <Picture page={page} entry={entry} />
+        <Cautions list={cautionsFor(entry)} />
         {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
         <RangeTable
           page={page}
@@ -42,6 +53,11 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
         <Statements page={page} entry={entry} />
         <WorthSection page={page} entry={entry} />
         {isOfType(entry, 'source') ? <IndependenceSection page={page} source={entry} /> : null}
+        <UltravioletPart
+          page={page}
+          readings={file.physical.ultraviolet.filter(({ trace }) => trace.id === entry.id)}
+          cautions={false}
+        />
         <Panels page={page} entry={entry} />
         <Facts page={page} entry={entry} />
         {(entry.withheld ?? []).length > 0 ? (
@@ -110,6 +126,12 @@ function Picture({ page, entry }: { readonly page: PageContext; readonly entry: 
         {titleOf(entry, languages)}
         {entry.keys.technique ? `, ${entry.keys.technique}` : ''}
         {entry.keys.credit ? `. ${entry.keys.credit}` : ''}
+        {page.tiles.has(entry.id) ? (
+          <>
+            {'. '}
+            <a href={page.href(closePath(entry.id))}>Look closer</a>
+          </>
+        ) : null}
         {page.file.catalogue.audience === 'public' ? null : (
           <>
             {'. '}

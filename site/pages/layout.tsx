@@ -37,6 +37,7 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
         <link rel="icon" href={page.href('assets/mark.svg')} type="image/svg+xml" />
         <link rel="stylesheet" href={page.href('assets/fonts/fonts.css')} />
         <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
+        <link rel="stylesheet" href={page.href('assets/plan.css')} />
         <script src={page.href('assets/registers.js')} defer />
         {script ? <script src={page.href(`assets/${script}`)} defer /> : null}
       </head>

@@ -1,13 +1,18 @@
 import type { JSX } from 'preact';
 import type { PanelFindings } from '../../src/physical/panels.ts';
+import { measuredPath } from '../../src/publish/page-paths.ts';
+import { facesOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
+import { ComparePart } from './compare-part.tsx';
 import { Layout } from './layout.tsx';
+import { CoveragePart } from './panel-coverage-part.tsx';
 import { LayersPart } from './panel-layers-part.tsx';
 import { PlanPart } from './panel-plan-part.tsx';
 import { SectionsPart } from './panel-sections-part.tsx';
 import { MotifsPart, SurfacePart } from './panel-surface-part.tsx';
 import { WeightsPart } from './panel-weights-part.tsx';
 import { EntryLink, Scroll } from './parts.tsx';
+import { UltravioletPart } from './ultraviolet-part.tsx';
 
 interface Props {
   readonly page: PageContext;
@@ -28,14 +33,30 @@ export function PanelPage({ page, panel }: Props): JSX.Element {
           Panel {geometry.panel} of <EntryLink page={page} id={object.id} />, as it is measured.
         </>
       }
+      script="compare.js"
     >
       <h1>{name}</h1>
-      <PlanPart page={page} panel={panel} />
+      <p class="lead">
+        Every result below opens its reasons:{' '}
+        <a href={page.href(measuredPath(object.id, geometry.panel))}>how they were computed</a>, from which traces, by
+        which published method.
+      </p>
+      {facesOf(panel).map((plan) => (
+        <PlanPart page={page} plan={plan} outlineTraced={geometry.outlineTraced} />
+      ))}
+      <ComparePart page={page} panel={panel} />
       <SurfacePart page={page} panel={panel} />
       <SectionsPart page={page} panel={panel} />
       <MotifsPart page={page} panel={panel} />
       <WeightsPart page={page} panel={panel} />
       <LayersPart page={page} panel={panel} />
+      <UltravioletPart
+        page={page}
+        readings={page.file.physical.ultraviolet.filter(
+          ({ trace: { keys } }) => keys.object === object.id && keys.panel === geometry.panel,
+        )}
+      />
+      <CoveragePart page={page} panel={panel} />
       <Joins page={page} panel={panel} />
       <Registrations page={page} panel={panel} />
     </Layout>
@@ -44,9 +65,7 @@ export function PanelPage({ page, panel }: Props): JSX.Element {
 
 function Joins({ page, panel }: Props): JSX.Element | null {
   const { object, panel: name } = panel.geometry;
-  const mine = page.file.physical.joins.filter(({ first, second }) =>
-    [first, second].some(({ trace: { keys } }) => keys.object === object.id && keys.panel === name),
-  );
+  const mine = page.file.physical.joinsOf(object.id, name);
   if (mine.length === 0) return null;
   return (
     <section>
@@ -64,7 +83,8 @@ function Joins({ page, panel }: Props): JSX.Element | null {
 }
 
 function Registrations({ page, panel }: Props): JSX.Element | null {
-  if (panel.geometry.figures.length === 0) return null;
+  const figures = [...panel.geometry.figures, ...panel.geometry.back.figures];
+  if (figures.length === 0) return null;
   return (
     <section>
       <h2>Photographs in the frame</h2>
@@ -80,7 +100,7 @@ function Registrations({ page, panel }: Props): JSX.Element | null {
             </tr>
           </thead>
           <tbody>
-            {panel.geometry.figures.map(({ figure, registration }) => (
+            {figures.map(({ figure, registration }) => (
               <tr>
                 <th scope="row">
                   <EntryLink page={page} id={figure.id} />

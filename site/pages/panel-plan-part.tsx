@@ -1,7 +1,7 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { inLanguage, titleOf } from '../../src/model/catalogue.ts';
-import type { PanelFindings } from '../../src/physical/panels.ts';
-import { entryPath } from '../../src/publish/page-paths.ts';
+import { entryPath, planFilePath, platePath } from '../../src/publish/page-paths.ts';
+import type { PanelFace } from '../../src/publish/panel-faces.ts';
 import { MARK_WORDS, type Mark, numberShapes } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
 import { PanelPlan, shownUnder } from '../drawings/panel-plan.tsx';
@@ -9,26 +9,31 @@ import { Scroll } from './parts.tsx';
 
 interface Props {
   readonly page: PageContext;
-  readonly panel: PanelFindings;
+  readonly plan: PanelFace;
+  readonly outlineTraced: boolean;
 }
 
-/** The plan with what can be shown and hidden, all without a script. */
-export function PlanPart({ page, panel }: Props): JSX.Element {
-  const shapes = numberShapes(panel);
+/** The plan of one face with what can be shown and hidden, all without a script. */
+export function PlanPart({ page, plan, outlineTraced }: Props): JSX.Element {
+  const shapes = numberShapes(plan.shapes);
   const marks = [...new Set(shapes.map((one) => one.mark))];
-  const under = shownUnder(page, panel);
+  const under = shownUnder(page, plan);
+  const languages = page.file.settings.languages;
   return (
-    <div class="plan-desk">
-      {shapes.length === 0 ? <p>No trace of this panel has a shape yet; the plan shows its outline.</p> : null}
+    <section class="plan-desk" aria-label={`Plan, ${plan.face}`}>
+      {plan.face === 'back' ? <h2>The back</h2> : null}
+      {shapes.length === 0 ? (
+        <p>No trace of this {plan.face === 'back' ? 'back' : 'panel'} has a shape yet; the plan shows its outline.</p>
+      ) : null}
       {under.length > 0 ? (
         <fieldset class="choices">
           <legend>Under the lines</legend>
-          <Choice name="under" id="under-none" checked>
+          <Choice name={`under-${plan.face}`} checked>
             bare paper
           </Choice>
           {under.map((figure, i) => (
-            <Choice name="under" id={`under-${i + 1}`}>
-              {figure.keys.technique ?? titleOf(figure, page.file.settings.languages)}
+            <Choice name={`under-${plan.face}`} pick={i + 1}>
+              {figure.keys.technique ?? titleOf(figure, languages)}
             </Choice>
           ))}
         </fieldset>
@@ -38,84 +43,103 @@ export function PlanPart({ page, panel }: Props): JSX.Element {
           <legend>Lines shown</legend>
           {marks.map((mark) => (
             <label>
-              <input type="checkbox" id={`show-${mark}`} checked /> <MarkSample mark={mark} /> {MARK_WORDS[mark]}
+              <input type="checkbox" class={`show-${mark}`} checked /> <MarkSample mark={mark} /> {MARK_WORDS[mark]}
             </label>
           ))}
         </fieldset>
       ) : null}
       <figure class="plan-figure">
-        <PanelPlan page={page} panel={panel} />
+        <PanelPlan page={page} plan={plan} under={under} link={(trace) => page.href(entryPath(trace))} />
         <figcaption>
-          In millimetres from the lower left corner of the front;{' '}
-          {panel.geometry.outlineTraced ? 'outline as traced' : 'outline by the stated width and height'}.
+          In millimetres from the lower left corner of the {plan.face}
+          {plan.face === 'back' ? ', as one sees it when the panel is turned' : ''};{' '}
+          {outlineTraced ? 'outline as traced' : 'outline by the stated width and height'}.
           {under.map(
             (figure) =>
-              ` ${inLanguage(figure.keys.title, page.file.settings.languages)}${figure.keys.credit ? `: ${figure.keys.credit}` : ''}.`,
+              ` ${inLanguage(figure.keys.title, languages)}${figure.keys.credit ? `: ${figure.keys.credit}` : ''}.`,
           )}
         </figcaption>
       </figure>
-      {shapes.length > 0 ? (
-        <Scroll label="Key of the plan">
-          <table class="stacking">
-            <caption>Key: from the top, from the left</caption>
-            <thead>
-              <tr>
-                <th scope="col">No.</th>
-                <th scope="col">Trace</th>
-                <th scope="col">Drawn as</th>
-                <th scope="col">Traced to</th>
-              </tr>
-            </thead>
-            <tbody>
-              {shapes.map(({ number, shape, mark }) => (
-                <tr>
-                  <td>{number}</td>
-                  <th scope="row">
-                    <a href={page.href(entryPath(shape.trace.id))}>
-                      {titleOf(shape.trace, page.file.settings.languages)}
-                    </a>
-                  </th>
-                  <td>{MARK_WORDS[mark]}</td>
-                  <td>{shape.errorMm.toFixed(1)} mm</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Scroll>
-      ) : null}
-    </div>
+      <p class="plan-files">
+        <a href={page.href(platePath(plan.object, plan.panel, plan.face))}>Plate to print, at a stated scale</a>
+        {' · '}
+        <a href={page.href(planFilePath(plan.object, plan.panel, plan.face))} download>
+          The drawing as an SVG file, in true size
+        </a>
+      </p>
+      <PlanKey page={page} plan={plan} />
+    </section>
+  );
+}
+
+/** What every number on a plan is. */
+export function PlanKey({ page, plan }: Pick<Props, 'page' | 'plan'>): JSX.Element | null {
+  const shapes = numberShapes(plan.shapes);
+  if (shapes.length === 0) return null;
+  const first = shapes.filter((one, i) => shapes.findIndex((other) => other.number === one.number) === i);
+  return (
+    <Scroll label={plan.face === 'back' ? 'Key of the plan of the back' : 'Key of the plan'}>
+      <table class="stacking">
+        <caption>Key: from the top, from the left</caption>
+        <thead>
+          <tr>
+            <th scope="col">No.</th>
+            <th scope="col">Trace</th>
+            <th scope="col">Drawn as</th>
+            <th scope="col">Traced to</th>
+          </tr>
+        </thead>
+        <tbody>
+          {first.map(({ number, shape, mark }) => (
+            <tr>
+              <td>{number}</td>
+              <th scope="row">
+                <a href={page.href(entryPath(shape.trace.id))}>{titleOf(shape.trace, page.file.settings.languages)}</a>
+              </th>
+              <td>
+                <MarkSample mark={mark} /> {MARK_WORDS[mark]}
+              </td>
+              <td>{shape.errorMm.toFixed(1)} mm</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
   );
 }
 
 function Choice({
   name,
-  id,
+  pick,
   checked = false,
   children,
 }: {
   readonly name: string;
-  readonly id: string;
+  readonly pick?: number;
   readonly checked?: boolean;
   readonly children: ComponentChildren;
 }): JSX.Element {
   return (
     <label>
-      <input type="radio" name={name} id={id} checked={checked} /> {children}
+      <input type="radio" name={name} class={pick === undefined ? undefined : `pick-${pick}`} checked={checked} />{' '}
+      {children}
     </label>
   );
 }
 
+const FILLED: readonly Mark[] = ['fill', 'addition', 'retouching', 'loss', 'delamination'];
+
 /** The mark as it is drawn on the plan, small. */
 function MarkSample({ mark }: { readonly mark: Mark }): JSX.Element {
-  const area = ['fill', 'addition', 'retouching', 'loss'].includes(mark);
+  const line =
+    mark === 'coating' ? 'M2 8Q5 3 8 8T14 8T20 8T26 8T32 8' : FILLED.includes(mark) ? 'M3 3H31V13H3Z' : 'M2 8H32';
   return (
     <svg class="plan sample" viewBox="0 0 34 16" aria-hidden="true">
       <g class={`mark mark-${mark}`}>
-        {mark === 'point' ? (
-          <circle class="shape" cx={17} cy={8} r={5} />
-        ) : (
-          <path class="shape" d={area ? 'M3 3H31V13H3Z' : 'M2 8H32'} />
-        )}
+        {mark === 'sample' ? <circle class="shape" cx={17} cy={8} r={5} /> : null}
+        {mark === 'fixing' ? <path class="shape" d="M12 3H22V13H12Z" /> : null}
+        {mark === 'label' ? <path class="flag" d="M13 15V2L24 5.5L13 9" /> : null}
+        {['sample', 'fixing', 'label'].includes(mark) ? null : <path class="shape" d={line} />}
         {mark === 'section-joint' ? <path class="joint-gap" d="M2 8H32" /> : null}
         {mark === 'cut-edge' ? <path class="ticks" d="M8 8V14M17 8V14M26 8V14" /> : null}
       </g>

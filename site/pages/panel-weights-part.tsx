@@ -1,9 +1,10 @@
 import type { JSX } from 'preact';
 import { formatInterval } from '../../src/base/interval.ts';
+import { cautionsOn } from '../../src/findings/cautions.ts';
 import type { Weight } from '../../src/physical/panel-weight.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
-import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
+import { Cautions } from './cautions.tsx';
 import { EntryLink, Scroll } from './parts.tsx';
 
 interface Props {
@@ -18,13 +19,7 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
   return (
     <section>
       <h2>Weight</h2>
-      {cautions
-        .filter((one) => one.subject === 'lifting')
-        .map((one) => (
-          <p class="caution">
-            {one.text} <span class="aside">{one.source}.</span>
-          </p>
-        ))}
+      <Cautions list={cautionsOn('lifting')} />
       <p>
         The panel: <Kilograms weight={weight} />
       </p>

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { inLanguage, titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { EVIDENCE_KINDS } from '../../src/model/types/evidence.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
@@ -23,6 +24,16 @@ export function TracingPage({
     scale: page.scales.get(figure.id) ?? 1,
     matrix: registered?.registration.matrix ?? null,
   };
+  // What can be saved into: traces of this object that have no shape yet, and stand in an entry of their own.
+  const open = page.file.catalogue
+    .ofType('evidence')
+    .filter(
+      ({ keys, file }) =>
+        keys.object === figure.keys.object &&
+        (figure.keys.panel === undefined || keys.panel === figure.keys.panel) &&
+        keys.shape === undefined &&
+        file.endsWith('.md'),
+    );
   return (
     <Layout
       page={page}
@@ -39,7 +50,7 @@ export function TracingPage({
       <p class="lead">
         Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in
         larger steps), Enter sets a point, Backspace takes the last one away, Escape all. Then copy the line below the
-        picture into the entry of the trace.
+        picture into the entry of the trace, or, in the preview of “kerfmark serve”, save it.
         {registered ? '' : ' This figure has no control points, so nothing can be measured on it yet.'}
       </p>
       <div id="tracing">
@@ -78,6 +89,38 @@ export function TracingPage({
           <button type="button" name="clear">
             Begin anew
           </button>
+        </p>
+        <fieldset class="choices save" hidden>
+          <legend>Save it</legend>
+          <label>
+            into{' '}
+            <select name="into">
+              <option value="">a new trace</option>
+              {open.map((trace) => (
+                <option value={trace.id}>
+                  {trace.id}: {titleOf(trace, languages)}
+                </option>
+              ))}
+            </select>
+          </label>
+          <label class="of-new">
+            title <input type="text" name="title" maxLength={200} />
+          </label>
+          <label class="of-new">
+            kind{' '}
+            <select name="is">
+              {EVIDENCE_KINDS.map((kind) => (
+                <option value={kind}>{kind}</option>
+              ))}
+            </select>
+          </label>
+          <button type="button" name="save">
+            Save
+          </button>
+        </fieldset>
+        <p class="aside save" hidden>
+          Saved into the folder of this preview: a new file, or one line more in an entry without a shape. What stands
+          in a file is never changed.
         </p>
       </div>
       <script

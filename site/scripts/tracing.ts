@@ -3,7 +3,7 @@ import { applyMap } from '../../src/geometry/registration.ts';
 import { findRingFault, signedArea } from '../../src/geometry/ring.ts';
 import { formatShape, type ShapeKind } from '../../src/geometry/shape-text.ts';
 
-/** Makes the tracing page live: points by mouse or by keyboard on a photograph, the shape as text to copy. Nothing is stored or sent. */
+/** Makes the tracing page live: points by mouse or by keyboard on a photograph, the shape as text to copy. Only the preview on this computer offers to save it. */
 interface TracingData {
   readonly figure: string;
   /** Pixels of the picture shown a pixel of the file. */
@@ -123,7 +123,62 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
       () => undefined,
     );
   });
+  offerSaving(root, told, () => ({
+    figure,
+    kind: kindOf(),
+    points: points.map(inFile),
+    error: Number(error.value) || 2,
+  }));
   draw();
+}
+
+interface Trace {
+  readonly figure: string;
+  readonly kind: ShapeKind;
+  readonly points: readonly Point[];
+  readonly error: number;
+}
+
+/** Shows the fields for saving where the page comes from a preview on this computer; sends the trace there and nowhere else. */
+function offerSaving(root: HTMLElement, told: HTMLElement, trace: () => Trace): void {
+  const said = sessionStorage.getItem('kerfmark-saved');
+  if (said) told.before(paragraph(said));
+  sessionStorage.removeItem('kerfmark-saved');
+  if (!['127.0.0.1', 'localhost'].includes(location.hostname)) return;
+  for (const part of root.querySelectorAll<HTMLElement>('.save')) part.hidden = false;
+  const into = root.querySelector<HTMLSelectElement>('select[name=into]');
+  const title = root.querySelector<HTMLInputElement>('input[name=title]');
+  const is = root.querySelector<HTMLSelectElement>('select[name=is]');
+  if (!into || !title || !is) return;
+  into.addEventListener('change', () => {
+    for (const field of root.querySelectorAll<HTMLElement>('.of-new')) field.hidden = into.value !== '';
+  });
+  root.querySelector('button[name=save]')?.addEventListener('click', async () => {
+    const sent = trace();
+    if (into.value === '' && title.value.trim() === '') {
+      told.textContent = 'Write a title for the new trace first.';
+      title.focus();
+      return;
+    }
+    const target = into.value === '' ? { title: title.value, is: is.value } : { entry: into.value };
+    const answer = await fetch('/_preview/trace', {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ ...sent, into: target }),
+    }).catch(() => null);
+    const body = (await answer?.json().catch(() => null)) as { message?: string } | null;
+    const message = body?.message ?? 'The preview does not answer; copy the line instead.';
+    // The page is loaded again as soon as the site is built; the message is to be there then.
+    if (answer?.ok) sessionStorage.setItem('kerfmark-saved', message);
+    told.textContent = message;
+  });
+}
+
+function paragraph(text: string): HTMLElement {
+  const element = document.createElement('p');
+  element.className = 'saved';
+  element.textContent = text;
+  return element;
 }
 
 function mark(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {

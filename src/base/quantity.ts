@@ -17,10 +17,16 @@ export function parseWeightKg(text: string): Interval | null {
 
 /** A section as written, `30 x 5 mm`; its area in square millimetres. Null where it is none. */
 export function parseSectionMm2(text: string): number | null {
+  const size = parseSizeMm(text);
+  return size === null ? null : size[0] * size[1];
+}
+
+/** A size as written, `134 x 73 cm`; both measures in millimetres. Null where it is none. */
+export function parseSizeMm(text: string): readonly [number, number] | null {
   const found = new RegExp(`^${NUMBER} ?[x×] ?${NUMBER} ?(mm|cm|m|in|ft)\\b`).exec(text.trim());
   if (!found) return null;
   const unit = MILLIMETRES[found[3] as string] as number;
-  return read(found[1]) * unit * read(found[2]) * unit;
+  return [read(found[1]) * unit, read(found[2]) * unit];
 }
 
 /** A density as written, `1200-1800 kg/m3`; in kilograms a cubic metre. Null where it is none. */

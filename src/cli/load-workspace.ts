@@ -1,11 +1,15 @@
 import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
+import type { PictureSize } from '../reading/drawings.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
 
 /** Largest file that is read as an entry, in bytes. */
 const MOST_BYTES = 4_000_000;
+
+/** Largest drawing: it may hold its photograph. */
+const MOST_BYTES_OF_DRAWING = 60_000_000;
 
 /** A fault that stops a command: exit code 2, words instead of a stack trace. */
 export class Fault extends Error {}
@@ -31,12 +35,30 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
     return loaded;
   };
   problems.push(...files.filter((file) => !isExpected(file)).map((file) => notRead(file)));
+  const drawings = await load(/\.svg$/i);
   return {
     entries: await load(/(?<!^|\/)\.md$/i),
     defaults: await load(/(^|\/)_defaults\.ya?ml$/),
     tables: await load(/\.csv$/i),
+    drawings,
+    pictures: drawings.length === 0 ? new Map() : await sizesOf(root, files),
     problems,
   };
+}
+
+/** Sizes of the pictures, upright; those that cannot be read have none. */
+async function sizesOf(root: string, files: readonly string[]): Promise<ReadonlyMap<string, PictureSize>> {
+  const { default: sharp } = await import('sharp');
+  const sizes = new Map<string, PictureSize>();
+  for (const file of files.filter((one) => /\.(jpe?g|png|tiff?|webp|avif|gif)$/i.test(one))) {
+    const found = await sharp(path.join(root, file))
+      .metadata()
+      .catch(() => null);
+    if (!found?.width || !found.height) continue;
+    const { width, height, orientation = 1 } = found;
+    sizes.set(`entries/${file}`, orientation >= 5 ? { width: height, height: width } : { width, height });
+  }
+  return sizes;
 }
 
 /** Files that are read, and pictures and drawings that entries may name. */
@@ -82,7 +104,7 @@ async function loadText(full: string, inside: string, file: string, problems: Di
         'copy the file itself into the folder',
       );
     }
-    if ((await stat(real)).size > MOST_BYTES) {
+    if ((await stat(real)).size > (/\.svg$/i.test(file) ? MOST_BYTES_OF_DRAWING : MOST_BYTES)) {
       return problem(
         'file-too-large',
         'the file is larger than 4 MB',

@@ -97,7 +97,7 @@ export const newEntry: Command = {
     const id = String(options.flags.id ?? freeId(type as EntryType, values.title ?? '', taken));
     if (taken.has(id.toLowerCase())) throw new Fault(`The id "${id}" is taken already. Choose another with --id.`);
     const date = await askDate(options, effects);
-    const file = await writeEntry(folder, type as EntryType, id, values, date);
+    const file = await writeNew(folder, type as EntryType, id, entryText(type as EntryType, id, values, date));
     effects.out(
       `Written: ${path.relative(effects.cwd, file)}\nOpen it in an editor, fill it in, then type: kerfmark check\n`,
     );
@@ -194,18 +194,13 @@ export function freeId(type: EntryType, title: string, taken: ReadonlySet<string
   }
 }
 
-async function writeEntry(
-  folder: string,
-  type: EntryType,
-  id: string,
-  values: Readonly<Record<string, string>>,
-  date: NewDate | null,
-): Promise<string> {
+/** Writes the file of a new entry into the folder of its type; never over another file. Returns its path. */
+export async function writeNew(folder: string, type: EntryType, id: string, text: string): Promise<string> {
   const home = path.join(folder, 'entries', HOMES[type][1]);
   await mkdir(home, { recursive: true });
   const file = path.join(home, `${id}.md`);
   try {
-    await writeFile(file, entryText(type, id, values, date), { flag: 'wx' });
+    await writeFile(file, text, { flag: 'wx' });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
     throw new Fault(`${file} exists already and is left as it is. Choose another id with --id.`);

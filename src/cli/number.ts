@@ -1,8 +1,8 @@
-import { readFile, rename, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { numberText } from '../reading/number-text.ts';
 import { type Command, folderOf } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
+import { replaceText } from './replace-text.ts';
 
 export const number: Command = {
   name: 'number',
@@ -29,13 +29,3 @@ export const number: Command = {
     return 0;
   },
 };
-
-/** Writes beside the file and renames, only if the file is still what was read. */
-async function replaceText(full: string, before: string, after: string): Promise<void> {
-  const bytes = await readFile(full, 'utf8');
-  const mark = bytes.startsWith('\ufeff') ? '\ufeff' : '';
-  if (bytes.slice(mark.length) !== before) return;
-  const fresh = `${full}.new-${process.pid}`;
-  await writeFile(fresh, mark + after);
-  await rename(fresh, full);
-}

@@ -1,6 +1,7 @@
 import { formatInterval } from '../base/interval.ts';
+import { panelsReport } from '../findings/panels-report.ts';
 import { titleOf } from '../model/catalogue.ts';
-import type { PanelFindings, PhysicalFindings } from '../physical/panels.ts';
+import type { PanelFindings } from '../physical/panels.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { audienceOf, type Command, folderOf } from './commands.ts';
@@ -15,7 +16,7 @@ export const panels: Command = {
   async run(options, effects) {
     const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
     const { physical } = file;
-    if (options.flags.json) effects.out(`${JSON.stringify(report(physical), null, 2)}\n`);
+    if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
     else {
       const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
       const joins = physical.joins.map(
@@ -76,60 +77,4 @@ function tell(
       (loop) => `  A loop of layers: ${loop.map((box) => layers.boxes[box]?.join(' = ')).join(', ')}`,
     ),
   ].join('\n');
-}
-
-function report({ panels: list, joins }: PhysicalFindings): unknown {
-  return {
-    format: 'kerfmark-panels/1',
-    caution: 'calculated weights: plan for not less than the upper figure; weigh before lifting',
-    panels: list.map(({ geometry, areas, sections, motifs, weight, sectionWeights, layers }) => ({
-      object: geometry.object.id,
-      panel: geometry.panel,
-      outline: geometry.outline,
-      figures: geometry.figures.map(({ figure, registration }) => ({
-        figure: figure.id,
-        map: registration.kind,
-        matrix: registration.matrix,
-        residualsMm: registration.residualsMm,
-        rootMeanSquareMm: registration.rootMeanSquareMm,
-      })),
-      areas: areas.map(({ category, squareMm, perCent, traces }) => ({ category, squareMm, perCent, traces })),
-      sections: sections.sections.map(({ number, squareMm, width, height, ring }, i) => ({
-        number,
-        squareMm,
-        width,
-        height,
-        ring,
-        weightKg: sectionWeights[i]?.kg ?? null,
-      })),
-      joints: sections.joints.map((one) => one.trace.id),
-      dangling: sections.dangling.map(({ joint, at }) => ({ joint: joint.trace.id, at })),
-      spacing: { upright: sections.upright, level: sections.level, tooFew: sections.tooFew },
-      motifs: motifs.map(({ shape, fit, beyond }) => ({
-        trace: shape.trace.id,
-        centre: fit.circle.centre,
-        radius: fit.circle.radius,
-        radius95: fit.radius,
-        arcDegrees: fit.arc,
-        beyond,
-      })),
-      weight: { kg: weight.kg, weighed: weight.weighed, parts: weight.parts, notCounted: weight.unweighed },
-      layers: {
-        boxes: layers.boxes,
-        lines: layers.lines.map(({ upper, lower, kinds }) => ({
-          upper: layers.boxes[upper],
-          lower: layers.boxes[lower],
-          kinds,
-        })),
-        loops: layers.loops.map((loop) => loop.map((box) => layers.boxes[box])),
-      },
-    })),
-    joins: joins.map(({ first, second, join, byChance }) => ({
-      first: first.trace.id,
-      second: second.trace.id,
-      says: 'may join',
-      ...join,
-      byChance,
-    })),
-  };
 }

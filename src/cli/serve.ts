@@ -7,6 +7,7 @@ import { audienceOf, type Command, folderOf, type Options } from './commands.ts'
 import type { Effects } from './effects.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
+import { answerTrace } from './trace-requests.ts';
 import { writeSite } from './write-site.ts';
 
 export const serve: Command = {
@@ -61,7 +62,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   await rebuild();
   if (fault !== null && !(await stat(output).catch(() => null))) throw new Fault(fault);
   const server = createServer((request, response) => {
-    void answer(output, request, response, listeners, () => fault);
+    void answer({ output, folder, listeners, fault: () => fault }, request, response);
   });
   const used = await listen(server, port);
   const watcher = watchFolder(path.join(folder, 'entries'), rebuild);
@@ -133,12 +134,17 @@ fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
 });
 `;
 
+interface Shown {
+  readonly output: string;
+  readonly folder: string;
+  readonly listeners: Set<ServerResponse>;
+  fault(): string | null;
+}
+
 async function answer(
-  output: string,
+  { output, folder, listeners, fault }: Shown,
   request: IncomingMessage,
   response: ServerResponse,
-  listeners: Set<ServerResponse>,
-  fault: () => string | null,
 ): Promise<void> {
   const send = (status: number, type: string, body: string | Buffer): void => {
     response.writeHead(status, {
@@ -157,6 +163,10 @@ async function answer(
     listeners.add(response);
     request.on('close', () => listeners.delete(response));
     return;
+  }
+  if (address === '/_preview/trace') {
+    const { status, body } = await answerTrace(folder, request);
+    return send(status, TYPES['.json'] as string, JSON.stringify(body));
   }
   if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
   if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);

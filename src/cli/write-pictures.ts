@@ -9,6 +9,9 @@ const WIDEST = 1600;
 export interface WrittenPicture {
   readonly address: string;
   readonly scale: number;
+  /** The file that it was made from, and its size in pixels, upright. */
+  readonly source: string;
+  readonly size: { readonly width: number; readonly height: number };
 }
 
 /**
@@ -39,7 +42,8 @@ export async function writePictures(
       .jpeg({ quality: 82, mozjpeg: true })
       .toFile(path.join(output, address));
     // Orientations 5 to 8 stand on their side in the file.
-    pictures.set(figure.id, { address, scale: written.width / (orientation >= 5 ? height : width) });
+    const size = orientation >= 5 ? { width: height, height: width } : { width, height };
+    pictures.set(figure.id, { address, scale: written.width / size.width, source: real, size });
   }
   return pictures;
 }

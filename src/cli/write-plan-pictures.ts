@@ -21,7 +21,7 @@ export async function writePlanPictures(
   for (const { geometry } of file.physical.panels) {
     const [xs, ys] = [geometry.outline.map((p) => p[0]), geometry.outline.map((p) => p[1])];
     const [widthMm, heightMm] = [Math.max(...xs), Math.max(...ys)];
-    for (const { figure, registration } of geometry.figures) {
+    for (const { figure, registration } of [...geometry.figures, ...geometry.back.figures]) {
       const source = pictures.get(figure.id);
       if (source === undefined) continue;
       const { default: sharp } = await import('sharp');

@@ -5,11 +5,16 @@ import { fileURLToPath } from 'node:url';
 import type { SiteData } from '../../site/context.ts';
 import { sitePages } from '../../site/pages.tsx';
 import { writePages } from '../../site/write-pages.ts';
+import type { CaseFile } from '../findings/case-file.ts';
 import { findResting } from '../findings/resting.ts';
+import { titleOf } from '../model/catalogue.ts';
 import type { Computed } from '../pipeline.ts';
+import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
+import { panelPath } from '../publish/page-paths.ts';
 import { Fault } from './load-workspace.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
+import { writeTiles } from './write-tiles.ts';
 
 /** File that marks a folder as a site of this program, so that no other folder is ever replaced. */
 const MARKER = 'kerfmark-site.json';
@@ -36,6 +41,7 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
     const { file, problems, leftOut } = computed;
     const pictures = await writePictures(file, folder, fresh);
     const plans = await writePlanPictures(file, pictures, fresh);
+    const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null);
     const data: SiteData = {
       file,
       built,
@@ -46,6 +52,9 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
       scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
       plans,
+      tiles,
+      layers: await layOutAll(file),
+      planStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'plan.css'), 'utf8'),
     };
     const pages = sitePages(data);
     await writePages(pages, fresh);
@@ -57,6 +66,19 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
+}
+
+async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
+  const layers = new Map<string, LayerDrawing>();
+  const titles = (id: string): string => {
+    const entry = file.catalogue.get(id);
+    return entry ? titleOf(entry, file.settings.languages) : id;
+  };
+  for (const { geometry, layers: order } of file.physical.panels) {
+    const drawing = await layOutLayers(order, titles);
+    if (drawing) layers.set(panelPath(geometry.object.id, geometry.panel), drawing);
+  }
+  return layers;
 }
 
 /** Two renames; should the program be killed between them, `recover` puts the old site back. */
@@ -124,6 +146,7 @@ async function writeAssets(output: string): Promise<void> {
   await mkdir(path.join(assets, 'fonts'), { recursive: true });
   const styles = path.join(packageRoot(), 'site', 'styles');
   await cp(path.join(styles, 'kerfmark.css'), path.join(assets, 'kerfmark.css'));
+  await cp(path.join(styles, 'plan.css'), path.join(assets, 'plan.css'));
   await cp(path.join(styles, 'mark.svg'), path.join(assets, 'mark.svg'));
   await cp(path.join(packageRoot(), 'dist', 'scripts'), assets, { recursive: true });
   await writeFonts(path.join(assets, 'fonts'));

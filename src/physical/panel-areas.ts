@@ -86,9 +86,13 @@ export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
       traces:
         category === 'original surface'
           ? []
-          : traces
-              .filter((one) => regionArea(intersection(region, regionOf(one.path, one.holes))) > 0)
-              .map((one) => one.trace.id),
+          : [
+              ...new Set(
+                traces
+                  .filter((one) => regionArea(intersection(region, regionOf(one.path, one.holes))) > 0)
+                  .map((one) => one.trace.id),
+              ),
+            ],
     };
   });
 }

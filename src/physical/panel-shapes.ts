@@ -24,8 +24,16 @@ export interface PanelGeometry {
   /** Counter-clockwise; a rectangle of the stated width and height where none is traced. */
   readonly outline: Path;
   readonly outlineTraced: boolean;
+  /** On the front, or within and drawn as seen from the front. */
   readonly shapes: readonly PanelShape[];
+  /** Photographs of the front. */
   readonly figures: readonly RegisteredFigure[];
+  /** The back as one sees it when the panel is turned, in its own frame, with what lies within. */
+  readonly back: {
+    readonly outline: Path;
+    readonly shapes: readonly PanelShape[];
+    readonly figures: readonly RegisteredFigure[];
+  };
 }
 
 /** A figure that control points bring into the frame of its panel. */
@@ -37,7 +45,7 @@ export interface RegisteredFigure {
 /** Tracing error where the entry states none, in mm. */
 const USUAL_ERROR = 2;
 
-/** Panels that have a size, with the shapes on their fronts; and what is wrong with shapes and control points. */
+/** Panels that have a size, with the shapes on their fronts and backs; and what is wrong with shapes and control points. */
 export function findPanelShapes(catalogue: Catalogue): {
   readonly panels: readonly PanelGeometry[];
   readonly problems: readonly Diagnostic[];
@@ -61,23 +69,50 @@ export function findPanelShapes(catalogue: Catalogue): {
       const traces = catalogue
         .ofType('evidence')
         .filter((trace) => trace.keys.object === object.id && trace.keys.panel === panel.id);
+      const front = counterClockwise(outline);
+      const turned = turn(front);
+      const shapesOn = (faces: readonly string[], frame: Path): readonly PanelShape[] =>
+        traces
+          .filter((trace) => faces.includes(trace.keys.face ?? 'front'))
+          .flatMap((trace) => shapesOf(trace, frame, registered, problems));
+      const within = shapesOn(['within'], front);
+      const figuresOf = (face: string): readonly RegisteredFigure[] =>
+        [...registered.values()].filter(
+          ({ figure: { keys } }) =>
+            keys.object === object.id && keys.panel === panel.id && (keys.face ?? 'front') === face,
+        );
       return [
         {
           object,
           panel: panel.id,
           label: panel.label ?? '',
-          outline: counterClockwise(outline),
+          outline: front,
           outlineTraced: ring !== undefined,
-          shapes: traces.flatMap((trace) => shapeOf(trace, counterClockwise(outline), registered, problems)),
-          figures: [...registered.values()].filter(
-            ({ figure: { keys } }) =>
-              keys.object === object.id && keys.panel === panel.id && (keys.face ?? 'front') === 'front',
-          ),
+          shapes: [...shapesOn(['front'], front), ...within],
+          figures: figuresOf('front'),
+          back: {
+            outline: turned,
+            shapes: [...shapesOn(['back'], turned), ...within.map((shape) => turnShape(shape, turned))],
+            figures: figuresOf('back'),
+          },
         },
       ];
     }),
   );
   return { panels, problems };
+}
+
+/** A shape inside the panel as it would be seen from behind. */
+function turnShape(shape: PanelShape, turned: Path): PanelShape {
+  const right = Math.max(...turned.map(([x]) => x));
+  const mirror = (path: Path): Path => path.map(([x, y]): Point => [right - x, y]);
+  return { ...shape, path: mirror(shape.path), holes: shape.holes.map(mirror) };
+}
+
+/** An outline as it is seen from behind: mirrored across, within the same extent. */
+function turn(outline: Path): Path {
+  const right = Math.max(...outline.map(([x]) => x));
+  return counterClockwise(outline.map(([x, y]): Point => [right - x, y]));
 }
 
 function rectangle(width: number, height: number): Path {
@@ -117,32 +152,50 @@ function registerFigure(figure: Entry<'figure'>, problems: Diagnostic[]): Regist
   return null;
 }
 
-function shapeOf(
+function shapesOf(
   trace: Entry<'evidence'>,
   outline: Path,
   registered: ReadonlyMap<string, RegisteredFigure>,
   problems: Diagnostic[],
 ): readonly PanelShape[] {
-  const { shape, face } = trace.keys;
-  if (!shape || (face !== undefined && face !== 'front')) return [];
+  const all = trace.keys.shape ?? [];
+  return all.flatMap((shape, i) => shapeOf(trace, shape, all.length > 1 ? [i] : [], outline, registered, problems));
+}
+
+/** `at` is the place of the shape in its list; empty where it stands alone. */
+function shapeOf(
+  trace: Entry<'evidence'>,
+  shape: NonNullable<Entry<'evidence'>['keys']['shape']>[number],
+  at: readonly number[],
+  outline: Path,
+  registered: ReadonlyMap<string, RegisteredFigure>,
+  problems: Diagnostic[],
+): readonly PanelShape[] {
   const figure = shape.in === undefined ? null : registered.get(shape.in);
   if (figure === undefined) {
     problems.push(
       problem(
         trace,
-        ['shape', 'in'],
+        ['shape', ...at, 'in'],
         `the shape is in pixels of ${shape.in}, which has no control points that can be used`,
       ),
     );
     return [];
   }
+  // What is drawn on a picture of the other face lies mirrored in this frame.
+  const mirrored = figure && ((figure.figure.keys.face ?? 'front') === 'back') !== (trace.keys.face === 'back');
+  const right = Math.max(...outline.map(([x]) => x));
   const toMm = (path: readonly (readonly number[])[]): Path =>
-    path.map((point) => (figure ? figure.registration.toMm(point as unknown as Point) : (point as unknown as Point)));
+    path.map((at): Point => {
+      const point = at as unknown as Point;
+      const [x, y] = figure ? figure.registration.toMm(point) : point;
+      return mirrored ? [right - x, y] : [x, y];
+    });
   const errorMm = Math.hypot(shape.error ?? USUAL_ERROR, figure?.registration.rootMeanSquareMm ?? 0);
   const make = (kind: PanelShape['kind'], path: Path, holes: readonly Path[] = []): readonly PanelShape[] => {
     if (path.some((point) => isFarOutside(outline, point))) {
       problems.push({
-        ...problem(trace, ['shape'], `the shape of ${trace.id} lies outside its panel by more than 50 mm`),
+        ...problem(trace, ['shape', ...at], `the shape of ${trace.id} lies outside its panel by more than 50 mm`),
         severity: 'doubt',
         mend: 'check the panel and the frame: millimetres from the lower left corner, y upwards; or say "in:" with the figure',
       });
@@ -156,13 +209,13 @@ function shapeOf(
   const ring = toMm(shape.area.ring);
   const fault = ringFault(ring);
   if (fault) {
-    problems.push(problem(trace, ['shape', 'area'], `the area of ${trace.id} ${fault}`));
+    problems.push(problem(trace, ['shape', ...at, 'area'], `the area of ${trace.id} ${fault}`));
     return [];
   }
   return make('area', counterClockwise(ring), (shape.area.holes ?? []).map(toMm));
 }
 
-function problem(entry: Entry, path: readonly string[], message: string): Diagnostic {
+function problem(entry: Entry, path: readonly (string | number)[], message: string): Diagnostic {
   return {
     code: 'shape-not-usable',
     severity: 'error',

@@ -1,6 +1,6 @@
 import { type Interval, plus, times } from '../base/interval.ts';
 import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../base/quantity.ts';
-import { intersection, regionArea, regionOf } from '../geometry/region.ts';
+import { intersection, regionArea, regionOf, union } from '../geometry/region.ts';
 import { signedArea } from '../geometry/ring.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -113,9 +113,10 @@ function layerMm3(
 ): { readonly mm3: Interval; readonly words: string } | null {
   const thickness = parseLengthMm(trace.keys.thickness ?? '');
   if (!thickness) return null;
-  const shape = panel.shapes.find((one) => one.trace.id === trace.id && one.kind === 'area');
+  const shapes = panel.shapes.filter((one) => one.trace.id === trace.id && one.kind === 'area');
   const place = regionOf(section ? section.ring : panel.outline);
-  const region = shape ? intersection(place, regionOf(shape.path, shape.holes)) : place;
+  const region =
+    shapes.length > 0 ? intersection(place, union(shapes.map((one) => regionOf(one.path, one.holes)))) : place;
   const area = regionArea(region);
   return {
     mm3: times({ least: area, most: area }, thickness),

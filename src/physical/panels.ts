@@ -8,6 +8,8 @@ import { type CutMotif, findCutMotifs } from './panel-motifs.ts';
 import { findSections, type Sections } from './panel-sections.ts';
 import { findPanelShapes, type PanelGeometry, type PanelShape } from './panel-shapes.ts';
 import { type Weight, weightOf } from './panel-weight.ts';
+import { doubtsOfSections } from './section-doubts.ts';
+import { readUltraviolet, type UltravioletReading } from './ultraviolet.ts';
 
 /** All that is computed of one panel. */
 export interface PanelFindings {
@@ -34,6 +36,10 @@ export interface PossibleJoin {
 export interface PhysicalFindings {
   readonly panels: readonly PanelFindings[];
   readonly joins: readonly PossibleJoin[];
+  /** Looks under ultraviolet, of all traces that record one. */
+  readonly ultraviolet: readonly UltravioletReading[];
+  /** Pairs of edges of which one belongs to this panel. */
+  joinsOf(object: string, panel: string): readonly PossibleJoin[];
   readonly problems: readonly Diagnostic[];
 }
 
@@ -53,37 +59,18 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
       layers: layersOf(catalogue, geometry),
     };
   });
-  return { panels, joins: possibleJoins(geometries), problems: [...problems, ...panels.flatMap(sectionDoubts)] };
-}
-
-/** Joints that end inside a section, and sections that the object names and the joints do not make. */
-function sectionDoubts({ geometry, sections }: PanelFindings): readonly Diagnostic[] {
-  const { object, panel } = geometry;
-  const index = (object.keys.panels ?? []).findIndex((one) => one.id === panel);
-  const named = object.keys.panels?.[index]?.sections?.length ?? 0;
-  const made = sections.sections.length;
-  const ends = sections.dangling.map(
-    ({ joint, at }): Diagnostic => ({
-      code: 'joint-ends-inside',
-      severity: 'doubt',
-      place: joint.trace.placeOf(['shape']),
-      entry: joint.trace.id,
-      message: `the joint ${joint.trace.id} ends inside a section, at (${Math.round(at[0])}, ${Math.round(at[1])}); it divides nothing there`,
-      mend: 'lengthen its line to the next joint or edge, if it goes on; else leave it so',
-    }),
-  );
-  if (named === 0 || sections.joints.length === 0 || named === made) return ends;
-  return [
-    ...ends,
-    {
-      code: 'sections-differ',
-      severity: 'doubt',
-      place: object.placeOf(['panels', index, 'sections']),
-      entry: object.id,
-      message: `panel ${panel} is said to have ${named} sections, but its section joints make ${made}`,
-      mend: 'check which lines are section joints (under inferred), and the sections of the panel',
-    },
-  ];
+  const joins = possibleJoins(geometries);
+  const isOn =
+    (object: string, panel: string) =>
+    ({ trace: { keys } }: PanelShape): boolean =>
+      keys.object === object && keys.panel === panel;
+  return {
+    panels,
+    joins,
+    ultraviolet: readUltraviolet(catalogue),
+    joinsOf: (object, panel) => joins.filter(({ first, second }) => [first, second].some(isOn(object, panel))),
+    problems: [...problems, ...panels.flatMap(doubtsOfSections)],
+  };
 }
 
 /** Pairs of cut edges of different panels; those that chance gives less often than once in twenty. */

@@ -41,6 +41,26 @@ export function panelPath(object: string, panel: string): string {
   return `panel/${object}-${panel}.html`;
 }
 
+/** Address of the plate of a panel's face. */
+export function platePath(object: string, panel: string, face: string): string {
+  return `plate/${object}-${panel}-${face}.html`;
+}
+
+/** Address of the plan of a panel's face as a file of its own. */
+export function planFilePath(object: string, panel: string, face: string): string {
+  return `plate/${object}-${panel}-${face}.svg`;
+}
+
+/** Address of the page for looking at a large figure closely. */
+export function closePath(figure: string): string {
+  return `close/${figure}.html`;
+}
+
+/** Address of the page that tells how the results of a panel were computed. */
+export function measuredPath(object: string, panel: string): string {
+  return `panel/${object}-${panel}-how.html`;
+}
+
 /** Address of the page for tracing on a figure. */
 export function tracingPath(figure: string): string {
   return `tracing/${figure}.html`;

@@ -1,7 +1,6 @@
 import { GRADES } from '../base/grade.ts';
 import type { Path, Point } from '../geometry/point.ts';
 import type { PanelShape } from '../physical/panel-shapes.ts';
-import type { PanelFindings } from '../physical/panels.ts';
 
 /** A shape on the plan with its number in the key and the mark by which it is drawn. */
 export interface NumberedShape {
@@ -20,8 +19,12 @@ export type Mark =
   | 'addition'
   | 'retouching'
   | 'loss'
+  | 'delamination'
+  | 'coating'
   | 'armature'
-  | 'point'
+  | 'fixing'
+  | 'label'
+  | 'sample'
   | 'motif'
   | 'other';
 
@@ -35,35 +38,51 @@ export const MARK_WORDS: Readonly<Record<Mark, string>> = {
   addition: 'later addition',
   retouching: 'retouching',
   loss: 'loss',
+  delamination: 'loose from the wall or bed',
+  coating: 'coating or residue',
   armature: 'armature, behind',
-  point: 'point: sample, fixing, label',
+  fixing: 'fixing',
+  label: 'label or mark',
+  sample: 'sample',
   motif: 'motif, and its circle continued',
   other: 'other trace',
 };
 
-/** Shapes in the order in which the eye meets them: from the top, from the left. */
-export function numberShapes({ geometry }: PanelFindings): readonly NumberedShape[] {
+/** Shapes in the order in which the eye meets them: from the top, from the left; the parts of one trace share a number. */
+export function numberShapes(shapes: readonly PanelShape[]): readonly NumberedShape[] {
   const place = ({ path }: PanelShape): Point => {
     const top = Math.max(...path.map((p) => p[1]));
     return [Math.min(...path.map((p) => p[0])), top];
   };
-  return [...geometry.shapes]
-    .sort((a, b) => place(b)[1] - place(a)[1] || place(a)[0] - place(b)[0])
-    .map((shape, i) => ({ number: i + 1, shape, mark: markOf(shape) }));
+  const sorted = [...shapes].sort((a, b) => place(b)[1] - place(a)[1] || place(a)[0] - place(b)[0]);
+  const traces = [...new Set(sorted.map((shape) => shape.trace.id))];
+  return sorted.map((shape) => ({ number: traces.indexOf(shape.trace.id) + 1, shape, mark: markOf(shape) }));
 }
+
+/** Kinds of trace whose mark has another name. */
+const MARK_OF_KIND: Readonly<Record<string, Mark>> = {
+  'cut-edge': 'cut-edge',
+  crack: 'crack',
+  fill: 'fill',
+  addition: 'addition',
+  retouching: 'retouching',
+  loss: 'loss',
+  armature: 'armature',
+  delamination: 'delamination',
+  fixing: 'fixing',
+  sample: 'sample',
+  'label-or-mark': 'label',
+  inscription: 'label',
+  'coating-or-residue': 'coating',
+};
 
 /** By kind; a line or joint by the best-graded reading. */
 export function markOf({ kind, trace }: PanelShape): Mark {
   if (kind === 'arc') return 'motif';
-  if (kind === 'point') return 'point';
-  const own = trace.keys.kind;
-  if (own === 'line-or-joint') {
-    const inferred = [...(trace.keys.inferred ?? [])].sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
-    if (/section|transport/.test(inferred[0]?.as ?? '')) return 'section-joint';
-    return /day|scaffold|giornata|pontata/.test(inferred[0]?.as ?? '') ? 'plaster-join' : 'other';
-  }
-  const plain: readonly Mark[] = ['cut-edge', 'crack', 'fill', 'addition', 'retouching', 'loss', 'armature'];
-  return plain.find((mark) => mark === own) ?? 'other';
+  if (trace.keys.kind !== 'line-or-joint') return MARK_OF_KIND[trace.keys.kind] ?? 'other';
+  const inferred = [...(trace.keys.inferred ?? [])].sort((a, b) => GRADES.indexOf(a.grade) - GRADES.indexOf(b.grade));
+  if (/section|transport/.test(inferred[0]?.as ?? '')) return 'section-joint';
+  return /day|scaffold|giornata|pontata/.test(inferred[0]?.as ?? '') ? 'plaster-join' : 'other';
 }
 
 /** Where the numbers stand: on their shapes, no two on each other where there is another place. */
@@ -75,7 +94,8 @@ export function placeNumbers(
   const taken: Point[] = [];
   const isFree = ([x, y]: Point): boolean =>
     taken.every(([u, v]) => Math.abs(u - x) > size * 1.5 || Math.abs(v - y) > size * 1.1);
-  return shapes.map((one) => {
+  const first = shapes.filter((one, i) => shapes.findIndex((other) => other.number === one.number) === i);
+  return first.map((one) => {
     const candidates = numberPlaces(one.shape.path.map(flip), one.shape.kind, size);
     const at = candidates.find(isFree) ?? (candidates[0] as Point);
     taken.push(at);

@@ -3,6 +3,7 @@ import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
+import { addDrawnShapes, type PictureSize } from './drawings.ts';
 import { readFrontMatter } from './front-matter.ts';
 import { checkLinks } from './links.ts';
 import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
@@ -18,6 +19,10 @@ export interface WorkspaceFiles {
   readonly defaults: readonly TextFile[];
   /** CSV tables beside survey entries. */
   readonly tables: readonly TextFile[];
+  /** SVG drawings over photographs. */
+  readonly drawings: readonly TextFile[];
+  /** Sizes of the pictures, by file; needed only where there are drawings. */
+  readonly pictures: ReadonlyMap<string, PictureSize>;
   /** Files that could not be loaded or decoded. */
   readonly problems: readonly Diagnostic[];
 }
@@ -59,8 +64,10 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
     ...checkPanels(settled),
     ...checkDates(settled),
   );
+  const drawn = addDrawnShapes(settled, files.drawings, files.pictures);
+  problems.push(...drawn.problems);
   return {
-    catalogue: buildCatalogue(settled, 'restricted', false),
+    catalogue: buildCatalogue(drawn.entries, 'restricted', false),
     problems: problems.sort(compareDiagnostics),
     leftOut,
   };

@@ -1,17 +1,6 @@
-import { existsSync, mkdirSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
+import { existsSync } from 'node:fs';
 import { type Browser, chromium } from 'playwright-core';
-
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--disable-quic',
-];
+import { FLAGS, packagedChromium } from './packaged-chromium.mjs';
 
 /**
  * Opens a real browser: CHROMIUM_PATH where it is set; else the one inside the npm package
@@ -19,7 +8,7 @@ const FLAGS = [
  * machine. Fails loudly where there is none, so that no browser test is ever left out silently.
  */
 export async function openBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: await executable(), args: FLAGS });
+  return chromium.launch({ ...(await found()), args: FLAGS });
 }
 
 /** Opens and closes it, so that unpacking is done. */
@@ -27,33 +16,16 @@ export async function openBrowserOnce(): Promise<void> {
   await (await openBrowser()).close();
 }
 
-async function executable(): Promise<string> {
+async function found(): Promise<{ readonly executablePath: string; readonly env?: Record<string, string> }> {
   const given = process.env.CHROMIUM_PATH;
-  if (given !== undefined && given !== '') return given;
-  if (process.platform === 'linux' && process.arch === 'x64') return packaged();
-  const found = [
+  if (given !== undefined && given !== '') return { executablePath: given };
+  if (process.platform === 'linux' && process.arch === 'x64') return packagedChromium();
+  const installed = [
     '/usr/bin/chromium',
     '/usr/bin/google-chrome',
     '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
     'C:/Program Files/Google/Chrome/Application/chrome.exe',
   ].find((one) => existsSync(one));
-  if (found) return found;
+  if (installed) return { executablePath: installed };
   throw new Error('No browser was found for the tests. Install Chromium or Chrome, or set CHROMIUM_PATH to it.');
-}
-
-async function packaged(): Promise<string> {
-  const folder = path.join(tmpdir(), 'kerfmark-chromium-143.0.4');
-  mkdirSync(folder, { recursive: true });
-  const before = { TMPDIR: process.env.TMPDIR, AWS: process.env.AWS_EXECUTION_ENV };
-  process.env.TMPDIR = folder;
-  process.env.AWS_EXECUTION_ENV = 'AWS_Lambda_nodejs22.x';
-  try {
-    const { default: package_ } = await import('@sparticuz/chromium');
-    return await package_.executablePath();
-  } finally {
-    if (before.TMPDIR === undefined) delete process.env.TMPDIR;
-    else process.env.TMPDIR = before.TMPDIR;
-    if (before.AWS === undefined) delete process.env.AWS_EXECUTION_ENV;
-    else process.env.AWS_EXECUTION_ENV = before.AWS;
-  }
 }

@@ -1,16 +1,12 @@
 // Takes pictures of the built site, so that people can look: npm run build-demo is not needed,
 // "npx kerfmark build" is. Usage: npm run screenshots [-- FOLDER OUT]
 import { mkdirSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
-import chromiumPackage from '@sparticuz/chromium';
 import { chromium } from 'playwright-core';
+import { FLAGS, packagedChromium } from './packaged-chromium.mjs';
 
 const [site = '_site', out = '.tmp/screenshots'] = process.argv.slice(2);
-process.env.AWS_EXECUTION_ENV = 'AWS_Lambda_nodejs22.x';
-process.env.TMPDIR = path.join(tmpdir(), 'kerfmark-chromium-143.0.4');
-mkdirSync(process.env.TMPDIR, { recursive: true });
 mkdirSync(out, { recursive: true });
 const pages = [
   'index',
@@ -24,12 +20,20 @@ const pages = [
   'entry/OB-lerakos',
   'entry/PE-fill-A1',
   'entry/FI-A-uv',
+  'panel/OB-lerakos-A',
+  'panel/OB-lerakos-A-how',
+  'panel/OB-lerakos-B',
+  'plate/OB-lerakos-A-front',
+  'close/FI-B-visible',
+  'trial',
+  'references',
+  'check-first',
   'why/EV-removal',
 ];
-const executablePath = process.env.CHROMIUM_PATH ?? (await chromiumPackage.executablePath());
+const given = process.env.CHROMIUM_PATH;
 const browser = await chromium.launch({
-  executablePath,
-  args: ['--no-sandbox', '--disable-gpu', '--disable-background-networking'],
+  ...(given ? { executablePath: given } : await packagedChromium()),
+  args: FLAGS,
 });
 for (const [width, colorScheme, media] of [
   [1440, 'light', 'screen'],

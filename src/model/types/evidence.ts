@@ -106,7 +106,7 @@ export const evidence = z.strictObject({
   panel: text().optional(),
   face: z.enum(['front', 'back', 'top', 'right', 'bottom', 'left', 'within']).optional(),
   where: text().optional().describe('in words; enough for ever'),
-  shape: shape.optional(),
+  shape: list(shape).optional().describe('one shape, or a list where the trace has several parts'),
   depth: z.array(number()).length(2).optional().describe('from and to, in mm from the painted surface'),
   seen: z.enum(['seen', 'looked for, not seen', 'not accessible']).optional(),
   'seen-under': list(z.enum(SEEN_UNDER)).optional(),
@@ -142,4 +142,17 @@ export const evidence = z.strictObject({
   reads: text().optional().describe('what a label, mark or inscription says'),
   'firm-at-address': z.strictObject({ party: ref('party'), address: text() }).optional(),
   colour: text().optional(),
+  glow: z
+    .strictObject({
+      colour: text(),
+      strength: z.enum(['none', 'weak', 'medium', 'strong']),
+      lamp: text().optional(),
+      filter: text().optional(),
+      examination: ref('examination').optional(),
+      grade: grade(),
+    })
+    .optional()
+    .describe(
+      'how it looks under ultraviolet: an observation; lamp and filter from the examination where they are missing',
+    ),
 });

@@ -1,0 +1,18 @@
+import type { JSX } from 'preact';
+import type { Caution } from '../../src/findings/cautions.ts';
+
+/** Cautions with what they rest on; nothing where there are none. */
+export function Cautions({ list }: { readonly list: readonly Caution[] }): JSX.Element {
+  return (
+    <>
+      {list.map((one) => (
+        <p class="caution">
+          {one.text}{' '}
+          <span class="aside">
+            {one.source} ({one.standing}).
+          </span>
+        </p>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,93 @@
+import path from 'node:path';
+import { z } from 'zod';
+import { formatShape, LEAST_SHAPE_POINTS } from '../geometry/shape-text.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import { EVIDENCE_KINDS } from '../model/types/evidence.ts';
+import { addShape } from '../reading/add-shape.ts';
+import { readWorkspace } from '../reading/reading.ts';
+import { Fault, loadWorkspace } from './load-workspace.ts';
+import { entryText, freeId, writeNew } from './new-entry.ts';
+import { replaceText } from './replace-text.ts';
+
+/** What the tracing page sends: a shape in pixels of a figure, for a trace that is there or for a new one. */
+const message = z.strictObject({
+  figure: z.string(),
+  kind: z.enum(['point', 'line', 'area', 'arc']),
+  points: z
+    .array(z.tuple([z.number(), z.number()]))
+    .min(1)
+    .max(5000),
+  error: z.number().positive().max(1000),
+  into: z.union([
+    z.strictObject({ entry: z.string() }),
+    z.strictObject({ title: z.string().trim().min(1).max(200), is: z.enum(EVIDENCE_KINDS) }),
+  ]),
+});
+
+/** Where a trace was saved. */
+export interface SavedTrace {
+  readonly entry: string;
+  readonly file: string;
+  readonly isNew: boolean;
+}
+
+/**
+ * Saves a shape: into a new entry, or as one line more in an entry that has no shape yet. Nothing that stands in a file is ever changed;
+ * fails with a Fault in words where that cannot be done.
+ */
+export async function saveTrace(folder: string, sent: unknown): Promise<SavedTrace> {
+  const read = message.safeParse(sent);
+  if (!read.success) throw new Fault('The page sent what is no trace. Load the page again, and draw anew.');
+  const { figure: figureId, kind, points, error, into } = read.data;
+  const files = await loadWorkspace(folder);
+  const { catalogue, leftOut } = readWorkspace(files);
+  const figure = catalogue.get(figureId);
+  if (!figure || !isOfType(figure, 'figure')) throw new Fault(`There is no figure "${figureId}" in the file now.`);
+  const shape = formatShape(kind, points, figureId, error);
+  if (shape === '') throw new Fault(`A ${kind} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`);
+  if ('entry' in into) {
+    const trace = catalogue.get(into.entry);
+    if (!trace || !isOfType(trace, 'evidence')) throw new Fault(`There is no trace "${into.entry}" in the file now.`);
+    return addToEntry(folder, trace, files.entries.find((one) => one.file === trace.file)?.text, shape);
+  }
+  const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
+  const id = freeId('evidence', into.title, taken);
+  const values = keysFrom(figure, into.title, into.is);
+  const file = await writeNew(folder, 'evidence', id, withShape(entryText('evidence', id, values, null), shape));
+  return { entry: id, file: path.relative(folder, file), isNew: true };
+}
+
+async function addToEntry(
+  folder: string,
+  trace: Entry<'evidence'>,
+  text: string | undefined,
+  shape: string,
+): Promise<SavedTrace> {
+  if (text === undefined)
+    throw new Fault(`${trace.id} stands in the table ${trace.file}. Copy the line into its column "shape" yourself.`);
+  const longer = addShape({ file: trace.file, text }, shape);
+  if (longer === null)
+    throw new Fault(
+      `${trace.id} has a shape already, and it is left as it is. Take it out of ${trace.file} first, or make a new trace.`,
+    );
+  if (!(await replaceText(path.join(folder, trace.file), text, longer)))
+    throw new Fault(`${trace.file} was changed meanwhile, and is left as it is. Try again.`);
+  return { entry: trace.id, file: trace.file, isNew: false };
+}
+
+function keysFrom(figure: Entry<'figure'>, title: string, kind: string): Record<string, string> {
+  const { object, panel, face, technique } = figure.keys;
+  return {
+    title,
+    kind,
+    ...(object ? { object } : {}),
+    ...(panel ? { panel } : {}),
+    face: face ?? 'front',
+    ...(technique && technique !== 'drawing' ? { 'seen-under': technique } : {}),
+  };
+}
+
+/** The shape in the place of its commented line. */
+function withShape(text: string, shape: string): string {
+  return text.replace(/^# shape:.*$/m, () => shape);
+}

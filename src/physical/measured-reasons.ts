@@ -1,0 +1,168 @@
+import { formatInterval } from '../base/interval.ts';
+import type { PanelFindings, PossibleJoin } from './panels.ts';
+
+/** Why a measured result is what it is. */
+export interface MeasuredReason {
+  /** Name by which pages and other programs address it, as `areas` or `motif-PE-medallion`. */
+  readonly id: string;
+  readonly what: string;
+  /** The result in words, an interval or a count. */
+  readonly result: string;
+  /** Entries that it was computed from. */
+  readonly inputs: readonly string[];
+  readonly method: string;
+  readonly source: string;
+  readonly caution: string | null;
+}
+
+/** Every result of a panel with its inputs, its method and where that is published; in the order of the page. */
+export function reasonsOfPanel(panel: PanelFindings, joins: readonly PossibleJoin[]): readonly MeasuredReason[] {
+  return [
+    ...registrationReasons(panel),
+    ...areaReasons(panel),
+    ...sectionReasons(panel),
+    ...motifReasons(panel),
+    ...weightReasons(panel),
+    ...layerReasons(panel),
+    ...joins.map(joinReason),
+  ];
+}
+
+function registrationReasons({ geometry }: PanelFindings): readonly MeasuredReason[] {
+  return [...geometry.figures, ...geometry.back.figures].map(({ figure, registration }) => ({
+    id: `registration-${figure.id}`,
+    what: `How ${figure.id} lies in the frame`,
+    result: `${registration.kind} map; control points missed by ${registration.rootMeanSquareMm.toFixed(2)} mm (root mean square), at most ${Math.max(...registration.residualsMm).toFixed(2)} mm`,
+    inputs: [figure.id],
+    method:
+      'Least squares over the control points, brought to their middle and to one scale first; for the projective map the distances in millimetres are then made least by Gauss-Newton steps.',
+    source:
+      'Hartley, In defense of the eight-point algorithm, IEEE PAMI 19 (1997), for the scaling; the rest is common practice, no source',
+    caution:
+      registration.residualsMm.length <= { similarity: 2, affine: 3, projective: 4 }[registration.kind]
+        ? 'As many points as the map needs: it misses none of them, which says nothing of its error.'
+        : null,
+  }));
+}
+
+function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReason[] {
+  if (areas.length === 0) return [];
+  return [
+    {
+      id: 'areas',
+      what: 'Surface by category',
+      result: areas.map((one) => `${one.category} ${formatInterval(one.perCent, 1)} %`).join('; '),
+      inputs: unique(geometry.shapes.filter((one) => one.kind === 'area').map((one) => one.trace.id)),
+      method:
+        'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by its length of border times that error.',
+      source:
+        'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; from memory). The width of the interval is our own choice, no source',
+      caution: 'What nobody traced counts as original surface.',
+    },
+  ];
+}
+
+function sectionReasons({ sections }: PanelFindings): readonly MeasuredReason[] {
+  if (sections.joints.length === 0) return [];
+  const inputs = unique(sections.joints.map((one) => one.trace.id));
+  const spacing = [sections.upright, sections.level].flatMap((one) =>
+    one?.isRegular
+      ? [`every ${one.module.toFixed(0)} mm; ${(100 * one.byChance).toFixed(1)} of 100 random sets do as well`]
+      : [],
+  );
+  return [
+    {
+      id: 'sections',
+      what: 'Sections for transport',
+      result: `${sections.sections.length} sections by ${inputs.length} joint${inputs.length === 1 ? '' : 's'}${sections.dangling.length > 0 ? `; ${sections.dangling.length} end inside a section` : ''}`,
+      inputs,
+      method:
+        'The faces of the planar division that the outline and the lines taken for section joints make; ends up to 3 mm too short or too long are joined. Checked against the count of Euler: faces = edges - points + parts + 1.',
+      source:
+        'de Berg and others, Computational Geometry (3rd edition 2008), chapter 2, for the division (from memory)',
+      caution:
+        'Only lines whose best-graded reading is a section joint are counted; another reading gives another division.',
+    },
+    ...(sections.tooFew
+      ? []
+      : [
+          {
+            id: 'spacing',
+            what: 'Spacing of the joints',
+            result: spacing.length > 0 ? spacing.join('; ') : 'no regular spacing that chance would not give as well',
+            inputs,
+            method:
+              'Least squares with missing lines allowed; the score is set beside that of random lines (seeded, so that it can be repeated).',
+            source:
+              'Own method, no source; that a score is set beside chance follows Kendall, Philosophical Transactions A 276 (1974)',
+            caution: 'Few joints; a regular spacing does not say what tool or cart set it.',
+          },
+        ]),
+  ];
+}
+
+function motifReasons({ motifs }: PanelFindings): readonly MeasuredReason[] {
+  return motifs.map(({ shape, fit, beyond }) => ({
+    id: `motif-${shape.trace.id}`,
+    what: 'A motif cut by an edge',
+    result: `radius ${fit.radius.least.toFixed(0)} mm to ${fit.radius.most === null ? 'no upper end' : `${fit.radius.most.toFixed(0)} mm`} from ${fit.arc.toFixed(0)}° of arc${beyond.length > 0 ? `; if it was a full circle, ${beyond.map((one) => `at least ${one.least.toFixed(0)} mm beyond the ${one.side} edge`).join(', ')}` : ''}`,
+    inputs: [shape.trace.id],
+    method:
+      'A circle by least squared distances (geometric fit), started from an algebraic one; the interval holds the middle 95 per cent of 2,000 trials in which the points are moved by the tracing error (seeded); no upper end below 25 degrees of arc.',
+    source:
+      'Gander, Golub and Strebel, BIT 34 (1994); start: Taubin, IEEE PAMI 13 (1991); short arcs: Al-Sharadqah and Chernov, Electronic Journal of Statistics 3 (2009)',
+    caution:
+      'It may never have been a full circle. Points along one drawn line err together, so the true interval may be wider.',
+  }));
+}
+
+function weightReasons({ weight, geometry }: PanelFindings): readonly MeasuredReason[] {
+  if (weight.parts.length === 0) return [];
+  return [
+    {
+      id: 'weight',
+      what: 'Weight',
+      result: `calculated ${formatInterval(weight.kg, 0)} kg; plan for not less than ${Math.ceil(weight.kg.most)} kg; weigh before lifting`,
+      inputs: [...weight.parts.map((one) => one.trace), ...weight.unweighed.map((one) => one.trace)],
+      method: `Area times thickness times density for each layer, count times length times section times density for bars; every factor an interval${geometry.outlineTraced ? '' : ', the area by the stated width and height'}. Bars are shared out to sections by area.`,
+      source: 'Densities as each row says; EN 1991-1-1:2002 Annex A gives nominal weights, not extremes',
+      caution:
+        weight.unweighed.length > 0
+          ? `Not counted, since something is missing: ${weight.unweighed.map((one) => one.trace).join(', ')}. The piece is heavier by these.`
+          : 'Only what is recorded is counted; unseen iron, cement or wet plaster makes a piece heavier.',
+    },
+  ];
+}
+
+function layerReasons({ layers }: PanelFindings): readonly MeasuredReason[] {
+  if (layers.lines.length === 0 && layers.loops.length === 0) return [];
+  return [
+    {
+      id: 'layers',
+      what: 'Order of layers',
+      result: `${layers.lines.length} relations drawn, ${layers.redundant.length} said by others, ${layers.loops.length} loop${layers.loops.length === 1 ? '' : 's'}`,
+      inputs: layers.boxes.flat(),
+      method:
+        'What lies over, cuts or fills comes later (superposition and succession); relations that longer ways already say are left out of the drawing (transitive reduction), and none of the computation of dates.',
+      source: 'Harris, World Archaeology 11 (1979); Aho, Garey and Ullman, SIAM Journal on Computing 1 (1972)',
+      caution: 'His laws of horizontality and continuity do not carry over to walls and are not used.',
+    },
+  ];
+}
+
+function joinReason({ first, second, join, byChance }: PossibleJoin): MeasuredReason {
+  return {
+    id: `join-${first.trace.id}-${second.trace.id}`,
+    what: 'Edges that may join',
+    result: `alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm; ${(100 * byChance).toFixed(1)} of 100 shuffled edges do as well`,
+    inputs: [first.trace.id, second.trace.id],
+    method:
+      'Both edges as heights above the line through their ends; the second is laid along the first at every offset, a constant gap for the saw and a straight difference taken out. The deviation is set beside that of edges made by shuffling its steps (500, seeded).',
+    source: 'Own method, no source',
+    caution: 'May join, not joins: material, layers and painting have to agree as well.',
+  };
+}
+
+function unique(list: readonly string[]): readonly string[] {
+  return [...new Set(list)];
+}

@@ -1,0 +1,125 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { formatInterval } from '../base/interval.ts';
+import { parseSizeMm, parseWeightKg } from '../base/quantity.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Section } from './panel-sections.ts';
+import type { Weight } from './panel-weight.ts';
+import type { PanelFindings } from './panels.ts';
+
+/** How far a stated measure may be off before it is a doubt: a hundredth part, and 10 mm for saw, packing and rule. */
+const SIZE_SHARE = 0.01;
+const SIZE_MM = 10;
+
+/** Joints that end inside a section, sections that the object names and the joints do not make, and stated sizes and weights that differ from what is measured. */
+export function doubtsOfSections({ geometry, sections, weight, sectionWeights }: PanelFindings): readonly Diagnostic[] {
+  const { object, panel } = geometry;
+  const index = (object.keys.panels ?? []).findIndex((one) => one.id === panel);
+  const named = object.keys.panels?.[index]?.sections?.length ?? 0;
+  const made = sections.sections.length;
+  const ends = sections.dangling.map(
+    ({ joint, at }): Diagnostic => ({
+      code: 'joint-ends-inside',
+      severity: 'doubt',
+      place: joint.trace.placeOf(['shape']),
+      entry: joint.trace.id,
+      message: `the joint ${joint.trace.id} ends inside a section, at (${Math.round(at[0])}, ${Math.round(at[1])}); it divides nothing there`,
+      mend: 'lengthen its line to the next joint or edge, if it goes on; else leave it so',
+    }),
+  );
+  const whole = weighedDoubt(object, ['panels', index, 'weighed'], `panel ${panel}`, weight);
+  if (named === 0 || sections.joints.length === 0) return [...ends, ...whole];
+  if (named === made) {
+    const said = object.keys.panels?.[index]?.sections ?? [];
+    return [
+      ...ends,
+      ...whole,
+      ...said.flatMap((one, i) => {
+        const path = ['panels', index, 'sections', i];
+        const name = `section ${panel}.${one.id}`;
+        const kg = sectionWeights[i];
+        return [
+          ...sizeDoubt(object, [...path, 'stated-size'], name, one['stated-size'], sections.sections[i]),
+          ...(kg ? statedWeightDoubt(object, [...path, 'stated-weight'], name, one['stated-weight'], kg) : []),
+          ...(kg ? weighedDoubt(object, [...path, 'weighed'], name, kg) : []),
+        ];
+      }),
+    ];
+  }
+  return [
+    ...ends,
+    ...whole,
+    {
+      code: 'sections-differ',
+      severity: 'doubt',
+      place: object.placeOf(['panels', index, 'sections']),
+      entry: object.id,
+      message: `panel ${panel} is said to have ${named} sections, but its section joints make ${made}`,
+      mend: 'check which lines are section joints (under inferred), and the sections of the panel',
+    },
+  ];
+}
+
+function sizeDoubt(
+  object: Entry<'object'>,
+  path: readonly (string | number)[],
+  name: string,
+  stated: string | undefined,
+  section: Section | undefined,
+): readonly Diagnostic[] {
+  const size = stated === undefined ? null : parseSizeMm(stated);
+  if (!size || !section) return [];
+  const sorted = (list: readonly number[]): readonly number[] => [...list].sort((a, b) => a - b);
+  const measured = sorted([section.width, section.height]);
+  const fits = sorted(size).every((mm, i) => Math.abs(mm - (measured[i] ?? 0)) <= SIZE_MM + SIZE_SHARE * mm);
+  if (fits) return [];
+  return [
+    {
+      code: 'size-differs',
+      severity: 'doubt',
+      place: object.placeOf(path),
+      entry: object.id,
+      message: `${name} is stated as ${stated}, but its joints and edges measure ${Math.round(section.width)} x ${Math.round(section.height)} mm`,
+      mend: 'check whether the paper gives the crate or the piece, which piece it means, and whether it was cut again',
+    },
+  ];
+}
+
+function statedWeightDoubt(
+  object: Entry<'object'>,
+  path: readonly (string | number)[],
+  name: string,
+  stated: string | undefined,
+  weight: Weight,
+): readonly Diagnostic[] {
+  const kg = stated === undefined ? null : parseWeightKg(stated);
+  if (!kg || weight.parts.length === 0 || (kg.least <= weight.kg.most && kg.most >= weight.kg.least)) return [];
+  return [
+    {
+      code: 'weight-differs',
+      severity: 'doubt',
+      place: object.placeOf(path),
+      entry: object.id,
+      message: `${name} is stated to weigh ${stated}; calculated ${formatInterval(weight.kg, 0)} kg from its layers`,
+      mend: 'a crate counts its wood and packing; unseen iron or cement makes a piece heavier. Plan for the higher figure; weigh before lifting',
+    },
+  ];
+}
+
+function weighedDoubt(
+  object: Entry<'object'>,
+  path: readonly (string | number)[],
+  name: string,
+  { weighed, kg, parts }: Weight,
+): readonly Diagnostic[] {
+  if (!weighed || parts.length === 0 || (weighed.least <= kg.most && weighed.most >= kg.least)) return [];
+  return [
+    {
+      code: 'weight-differs',
+      severity: 'doubt',
+      place: object.placeOf(path),
+      entry: object.id,
+      message: `${name} weighs ${formatInterval(weighed, 1)} kg by the scale; calculated ${formatInterval(kg, 0)} kg from its layers`,
+      mend: 'the scale counts; look for a layer that is missing, thicker or of another material',
+    },
+  ];
+}
