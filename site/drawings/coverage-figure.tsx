@@ -26,7 +26,7 @@ export function CoverageFigure({
     right: [inner + WIDTH + GAP, inner, EDGE, height],
     back: [2 * inner + WIDTH + 14, inner, WIDTH, height],
   };
-  const total = [3 * inner + 2 * WIDTH + 4, 2 * inner + height + 16] as const;
+  const total = [2 * inner + 2 * WIDTH + 16, 2 * inner + height + 16] as const;
   return (
     <svg
       class="coverage"

@@ -23,6 +23,9 @@ function begin(
   const alternative = element.querySelector('img')?.alt ?? '';
   element.replaceChildren();
   element.classList.add('live');
+  // The library would put a rule of its own into the page, which the page's policy forbids; a mark keeps it from trying.
+  document.head.append(Object.assign(document.createElement('style'), { media: 'not all' }));
+  document.head.lastElementChild?.setAttribute('data-openseadragon-mobile-css', 'true');
   const viewer = OpenSeadragon({
     element,
     drawer: 'canvas',

@@ -159,14 +159,14 @@ function shapesOf(
   problems: Diagnostic[],
 ): readonly PanelShape[] {
   const all = trace.keys.shape ?? [];
-  return all.flatMap((shape, i) => shapeOf(trace, shape, all.length > 1 ? [i] : [], outline, registered, problems));
+  return all.flatMap((shape, i) => shapeOf(trace, shape, i, outline, registered, problems));
 }
 
-/** `at` is the place of the shape in its list; empty where it stands alone. */
+/** `at` is the place of the shape in the trace's list. */
 function shapeOf(
   trace: Entry<'evidence'>,
   shape: NonNullable<Entry<'evidence'>['keys']['shape']>[number],
-  at: readonly number[],
+  at: number,
   outline: Path,
   registered: ReadonlyMap<string, RegisteredFigure>,
   problems: Diagnostic[],
@@ -176,7 +176,7 @@ function shapeOf(
     problems.push(
       problem(
         trace,
-        ['shape', ...at, 'in'],
+        ['shape', at, 'in'],
         `the shape is in pixels of ${shape.in}, which has no control points that can be used`,
       ),
     );
@@ -195,7 +195,7 @@ function shapeOf(
   const make = (kind: PanelShape['kind'], path: Path, holes: readonly Path[] = []): readonly PanelShape[] => {
     if (path.some((point) => isFarOutside(outline, point))) {
       problems.push({
-        ...problem(trace, ['shape', ...at], `the shape of ${trace.id} lies outside its panel by more than 50 mm`),
+        ...problem(trace, ['shape', at], `the shape of ${trace.id} lies outside its panel by more than 50 mm`),
         severity: 'doubt',
         mend: 'check the panel and the frame: millimetres from the lower left corner, y upwards; or say "in:" with the figure',
       });
@@ -209,7 +209,7 @@ function shapeOf(
   const ring = toMm(shape.area.ring);
   const fault = ringFault(ring);
   if (fault) {
-    problems.push(problem(trace, ['shape', ...at, 'area'], `the area of ${trace.id} ${fault}`));
+    problems.push(problem(trace, ['shape', at, 'area'], `the area of ${trace.id} ${fault}`));
     return [];
   }
   return make('area', counterClockwise(ring), (shape.area.holes ?? []).map(toMm));

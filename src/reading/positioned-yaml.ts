@@ -93,6 +93,8 @@ function findNode(document: Document, path: KeyPath): Found | null {
   let node: Node | null = document.contents as Node | null;
   let keyOffset: number | null = null;
   for (const key of path) {
+    // A list of one may be written without its brackets.
+    if (key === 0 && node !== null && !isSeq(node)) continue;
     if (isMap(node)) {
       const pair = node.items.find((item) => isScalar(item.key) && String(item.key.value) === String(key));
       if (!pair) return null;
