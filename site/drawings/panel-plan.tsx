@@ -87,6 +87,7 @@ export function PanelPlan({ page, plan, under = [], link, size, style }: Props):
       {shapes.map((one) => (
         <Linked
           one={one}
+          id={idOf(shapes, one)}
           link={link}
           words={`${one.number}. ${titleOf(one.shape.trace, page.file.settings.languages)}: ${MARK_WORDS[one.mark]}`}
         >
@@ -109,13 +110,21 @@ export function PanelPlan({ page, plan, under = [], link, size, style }: Props):
   );
 }
 
+/** The id of the trace; further parts of it carry a number after an underscore, as drawing programs write and this program reads. */
+function idOf(shapes: readonly NumberedShape[], one: NumberedShape): string {
+  const part = shapes.filter((other) => other.number === one.number).indexOf(one);
+  return part === 0 ? one.shape.trace.id : `${one.shape.trace.id}_${part + 1}`;
+}
+
 function Linked({
   one,
+  id,
   link,
   words,
   children,
 }: {
   readonly one: NumberedShape;
+  readonly id: string;
   readonly link: Props['link'];
   readonly words: string;
   readonly children: ComponentChildren;
@@ -131,7 +140,7 @@ function Linked({
       {inner}
     </a>
   ) : (
-    <g class={`mark mark-${one.mark}`} id={one.shape.trace.id}>
+    <g class={`mark mark-${one.mark}`} id={id}>
       {inner}
     </g>
   );

@@ -33,7 +33,7 @@ export function UltravioletPart({
           {one.matches.length === 0 ? (
             <p class="aside">No row of the table of looks fits this; that says nothing of the material.</p>
           ) : (
-            <Scroll label="Materials known to look so">
+            <Scroll label={`Materials known to look like ${one.trace.id}`}>
               <table class="stacking">
                 <caption>
                   Known to look so, as an inference; a glow alone never names a material, and much of this was observed

@@ -24,8 +24,9 @@ function begin(
   element.replaceChildren();
   element.classList.add('live');
   // The library would put a rule of its own into the page, which the page's policy forbids; a mark keeps it from trying.
-  document.head.append(Object.assign(document.createElement('style'), { media: 'not all' }));
-  document.head.lastElementChild?.setAttribute('data-openseadragon-mobile-css', 'true');
+  const mark = document.createElementNS('urn:kerfmark', 'style');
+  mark.setAttribute('data-openseadragon-mobile-css', 'true');
+  document.head.append(mark);
   const viewer = OpenSeadragon({
     element,
     drawer: 'canvas',

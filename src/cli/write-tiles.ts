@@ -31,7 +31,9 @@ export async function writeTiles(
       .clone()
       .tile({ size: TILE, layout: 'iiif3', ...(baseUrl === null ? {} : { id: `${baseUrl.replace(/\/$/, '')}/tiles` }) })
       .toFile(folder);
-    await rm(path.join(folder, 'vips-properties.xml'), { force: true });
+    // It holds the time of the build and everything that the photograph says of itself; it stands inside or beside the folder.
+    for (const place of [folder, path.dirname(folder)])
+      await rm(path.join(place, 'vips-properties.xml'), { force: true });
     const scaleFactors = Array.from(
       { length: Math.ceil(Math.log2(Math.max(width, height) / TILE)) + 1 },
       (_, i) => 2 ** i,

@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -64,7 +65,13 @@ const KINDS = [
   'why/HO-thornquist.html',
   'why/PE-fill-A1.html',
   'panel/OB-lerakos-A.html',
+  'panel/OB-lerakos-B.html',
   'panel/OB-lerakos-C.html',
+  'panel/OB-lerakos-A-how.html',
+  'plate/OB-lerakos-A-front.html',
+  'plate/OB-lerakos-B-back.html',
+  'close/FI-B-visible.html',
+  'entry/FI-B-visible.html',
   'tracing/FI-A-uv.html',
 ];
 
@@ -234,7 +241,10 @@ describe('the markup', () => {
         // The state of a trial is written after the `#`; it is no place on the page.
         if (address.endsWith('trial.html') && anchor?.includes('=')) continue;
         const target = address === '' ? file : path.posix.normalize(path.posix.join(path.posix.dirname(file), address));
-        if (target.endsWith('.json')) continue;
+        if (!target.endsWith('.html')) {
+          if (!existsSync(path.join(site, target))) problems.push(`${file}: ${href} leads nowhere`);
+          continue;
+        }
         if (!ids.has(target)) problems.push(`${file}: ${href} leads nowhere`);
         else if (anchor !== undefined && !ids.get(target)?.has(decodeURIComponent(anchor)))
           problems.push(`${file}: ${href} has no such anchor`);

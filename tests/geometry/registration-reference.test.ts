@@ -10,7 +10,12 @@ import { seededNormal, seededRandom } from '../../src/geometry/seeded-random.ts'
  * Geometry, 2nd edition 2003, section 4.1; from memory) solved by singular values.
  */
 
-const PROBES: readonly Point[] = [[0, 0], [3000, 100], [1500, 1900], [2800, 2000]];
+const PROBES: readonly Point[] = [
+  [0, 0],
+  [3000, 100],
+  [1500, 1900],
+  [2800, 2000],
+];
 
 function controlPoints(seed: number, noiseMm: number): readonly ControlPoint[] {
   const random = seededRandom(seed);
@@ -50,7 +55,12 @@ describe('registration beside a general least-squares library', () => {
   it.each([1, 2, 3, 4, 5, 6, 7, 8])('similarity, noisy points, seed %i: the same map', (seed) => {
     const points = controlPoints(seed, 3);
     // mm = (a x + b y + c, b x - a y + d): turned, scaled, and upside down.
-    const rows = new Matrix(points.flatMap(({ pixel: [x, y] }) => [[x, y, 1, 0], [-y, x, 0, 1]]));
+    const rows = new Matrix(
+      points.flatMap(({ pixel: [x, y] }) => [
+        [x, y, 1, 0],
+        [-y, x, 0, 1],
+      ]),
+    );
     const right = Matrix.columnVector(points.flatMap(({ mm }) => [mm[0], mm[1]]));
     const [a = 0, b = 0, c = 0, d = 0] = solve(rows, right, true).to1DArray();
     const found = ours(points, 'similarity');
@@ -74,18 +84,21 @@ describe('registration beside a general least-squares library', () => {
     for (const probe of PROBES) expect(distance(found.toMm(probe), apply(probe))).toBeLessThan(1e-4);
   });
 
-  it.each([1, 2, 3, 4])('projective, noisy points, seed %i: misses the points by less than the linear solution', (seed) => {
-    const points = controlPoints(seed, 3);
-    const rows = points.flatMap(({ pixel: [x, y], mm: [u, v] }) => [
-      [x / 1000, y / 1000, 1, 0, 0, 0, (-u * x) / 1000, (-u * y) / 1000, -u],
-      [0, 0, 0, x / 1000, y / 1000, 1, (-v * x) / 1000, (-v * y) / 1000, -v],
-    ]);
-    const h = new SingularValueDecomposition(new Matrix(rows)).rightSingularVectors.getColumn(8);
-    const linear = points.reduce((sum, { pixel: [x, y], mm }) => {
-      const dot = (i: number): number => ((h[i] ?? 0) * x) / 1000 + ((h[i + 1] ?? 0) * y) / 1000 + (h[i + 2] ?? 0);
-      return sum + distance(mm, [dot(0) / dot(6), dot(3) / dot(6)]) ** 2;
-    }, 0);
-    const found = ours(points, 'projective');
-    expect(found.residualsMm.reduce((sum, r) => sum + r * r, 0)).toBeLessThanOrEqual(linear * (1 + 1e-9));
-  });
+  it.each([1, 2, 3, 4])(
+    'projective, noisy points, seed %i: misses the points by less than the linear solution',
+    (seed) => {
+      const points = controlPoints(seed, 3);
+      const rows = points.flatMap(({ pixel: [x, y], mm: [u, v] }) => [
+        [x / 1000, y / 1000, 1, 0, 0, 0, (-u * x) / 1000, (-u * y) / 1000, -u],
+        [0, 0, 0, x / 1000, y / 1000, 1, (-v * x) / 1000, (-v * y) / 1000, -v],
+      ]);
+      const h = new SingularValueDecomposition(new Matrix(rows)).rightSingularVectors.getColumn(8);
+      const linear = points.reduce((sum, { pixel: [x, y], mm }) => {
+        const dot = (i: number): number => ((h[i] ?? 0) * x) / 1000 + ((h[i + 1] ?? 0) * y) / 1000 + (h[i + 2] ?? 0);
+        return sum + distance(mm, [dot(0) / dot(6), dot(3) / dot(6)]) ** 2;
+      }, 0);
+      const found = ours(points, 'projective');
+      expect(found.residualsMm.reduce((sum, r) => sum + r * r, 0)).toBeLessThanOrEqual(linear * (1 + 1e-9));
+    },
+  );
 });

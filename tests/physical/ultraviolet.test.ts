@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { cautionsFor } from '../../src/findings/cautions.ts';
 import { coverageOf } from '../../src/physical/coverage.ts';
 import { reasonsOfPanel } from '../../src/physical/measured-reasons.ts';
 import { matchGlow, readUltraviolet } from '../../src/physical/ultraviolet.ts';
-import { cautionsFor } from '../../src/findings/cautions.ts';
 import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
 
 describe('looks under ultraviolet', () => {
@@ -34,8 +34,10 @@ describe('looks under ultraviolet', () => {
       'OB-u': 'type: object\ntitle: A panel\npanels: [{ id: A, width: 500, height: 400 }]',
       'EX-uv': 'type: examination\ntitle: One\nobjects: [OB-u]\ntechnique: [ultraviolet]\nlamp: 365 nm',
       'EX-day': 'type: examination\ntitle: Two\nobjects: [OB-u]\ntechnique: [visible]\nlamp: daylight',
-      'PE-1': 'type: evidence\nkind: fill\ntitle: A\nobject: OB-u\npanel: A\nglow: { colour: orange, strength: strong, examination: EX-uv, grade: probable }',
-      'PE-2': 'type: evidence\nkind: fill\ntitle: B\nobject: OB-u\npanel: A\nexamination: EX-day\nglow: { colour: orange, strength: strong, grade: probable }',
+      'PE-1':
+        'type: evidence\nkind: fill\ntitle: A\nobject: OB-u\npanel: A\nglow: { colour: orange, strength: strong, examination: EX-uv, grade: probable }',
+      'PE-2':
+        'type: evidence\nkind: fill\ntitle: B\nobject: OB-u\npanel: A\nexamination: EX-day\nglow: { colour: orange, strength: strong, grade: probable }',
     });
     const readings = readUltraviolet(computeFiles(file).file.catalogue);
     expect(readings.map((one) => one.lamp)).toEqual(['365 nm', null]);
@@ -46,9 +48,12 @@ describe('what was looked at', () => {
   it('face by face: looked at, not accessible, not looked at, not recorded', () => {
     const file = entries({
       'OB-u': 'type: object\ntitle: A panel\npanels: [{ id: A, width: 500, height: 400 }, { id: B }]',
-      'EX-1': 'type: examination\ntitle: One\nobjects: [OB-u]\ntechnique: [visible]\ncovered: [{ panel: A, faces: [front, back] }, { panel: B }]',
-      'PE-1': 'type: evidence\nkind: backing\ntitle: A\nobject: OB-u\npanel: A\nface: back\nseen: not accessible\nexamination: EX-1',
-      'PE-2': 'type: evidence\nkind: deposit\ntitle: B\nobject: OB-u\npanel: A\nface: front\nseen: "looked for, not seen"\nexamination: EX-1',
+      'EX-1':
+        'type: examination\ntitle: One\nobjects: [OB-u]\ntechnique: [visible]\ncovered: [{ panel: A, faces: [front, back] }, { panel: B }]',
+      'PE-1':
+        'type: evidence\nkind: backing\ntitle: A\nobject: OB-u\npanel: A\nface: back\nseen: not accessible\nexamination: EX-1',
+      'PE-2':
+        'type: evidence\nkind: deposit\ntitle: B\nobject: OB-u\npanel: A\nface: front\nseen: "looked for, not seen"\nexamination: EX-1',
     });
     const { catalogue } = computeFiles(file).file;
     const [one] = coverageOf(catalogue, 'OB-u', 'A');
@@ -84,7 +89,8 @@ describe('cautions', () => {
       entries({
         'OB-u': 'type: object\ntitle: A panel',
         'PE-uv': 'type: evidence\nkind: fill\ntitle: A\nobject: OB-u\nseen-under: [ultraviolet]',
-        'PE-lead': 'type: evidence\nkind: paint-layer\ntitle: B\nobject: OB-u\nmaterials: [{ name: Red lead, identified-as: compound, belongs: made with the layer, grade: probable }]',
+        'PE-lead':
+          'type: evidence\nkind: paint-layer\ntitle: B\nobject: OB-u\nmaterials: [{ name: Red lead, identified-as: compound, belongs: made with the layer, grade: probable }]',
         'PE-plain': 'type: evidence\nkind: crack\ntitle: C\nobject: OB-u\nobserved: { text: fine, grade: probable }',
         'EV-s': 'type: event\nkind: sampling\ntitle: Sampling\nobjects: [OB-u]',
       }),

@@ -6,7 +6,9 @@ import { layOutLayers } from '../../src/publish/layer-drawing.ts';
 function manyLayers() {
   const units = Array.from({ length: 40 }, (_, i) => `U${i}`);
   const relations = units.flatMap((upper, i) =>
-    i < 8 ? [] : [3, 5].map((k) => ({ upper, lower: `U${(Math.floor(i / 8) - 1) * 8 + ((i * k) % 8)}`, kind: 'over' as const })),
+    i < 8
+      ? []
+      : [3, 5].map((k) => ({ upper, lower: `U${(Math.floor(i / 8) - 1) * 8 + ((i * k) % 8)}`, kind: 'over' as const })),
   );
   return orderLayers(units, relations, [['U0', 'U1']]);
 }
@@ -24,7 +26,10 @@ describe('the layer diagram', () => {
     drawing.lines.forEach(({ points }, i) => {
       const ends = [order.lines[i]?.upper, order.lines[i]?.lower];
       for (let k = 1; k < points.length; k += 1) {
-        const [[x1, y1], [x2, y2]] = [points[k - 1], points[k]] as [readonly [number, number], readonly [number, number]];
+        const [[x1, y1], [x2, y2]] = [points[k - 1], points[k]] as [
+          readonly [number, number],
+          readonly [number, number],
+        ];
         expect(Math.min(Math.abs(x1 - x2), Math.abs(y1 - y2))).toBeLessThan(0.01);
         for (const box of drawing.boxes) {
           if (ends.includes(box.box)) continue;

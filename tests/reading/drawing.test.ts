@@ -36,13 +36,34 @@ function shapesOf(svg: string, trace?: string) {
 
 describe('drawings over a photograph', () => {
   it.each([
-    ['in pixels of the photograph', `<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" d="M100 100H200V200H100Z"/></svg>`],
-    ['a page of another unit', `<svg ${NS} width="250mm" height="200mm" viewBox="0 0 250 200"><path id="PE-m" d="M50 50h50v50h-50z"/></svg>`],
-    ['a page that begins elsewhere', `<svg ${NS} viewBox="-10 -20 500 400"><rect id="PE-m" x="90" y="80" width="100" height="100"/></svg>`],
-    ['with the photograph in it, moved and scaled', `<svg ${NS} viewBox="0 0 900 900"><g transform="translate(40 60)"><image href="photo.jpg" width="1000" height="800"/><polygon id="PE-m" points="200,200 400,200 400,400 200,400"/></g></svg>`],
-    ['with the photograph turned by a right angle', `<svg ${NS} viewBox="0 0 900 900"><g transform="rotate(90)"><image href="photo.jpg" width="500" height="400"/></g><path id="PE-m" d="M-100 100V200H-200V100Z"/></svg>`],
-    ['a layer by its label', `<svg ${NS} xmlns:inkscape="x" viewBox="0 0 500 400"><g id="layer3" inkscape:label="PE-m"><path d="M100 100H200V200H100Z"/></g></svg>`],
-    ['the name in other letters, and a transform in a group', `<svg ${NS} viewBox="0 0 500 400"><g transform="matrix(2 0 0 2 0 0)"><path id="pe-M_1" d="M50 50H100V100H50Z" transform="translate(0 0)"/></g></svg>`],
+    [
+      'in pixels of the photograph',
+      `<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" d="M100 100H200V200H100Z"/></svg>`,
+    ],
+    [
+      'a page of another unit',
+      `<svg ${NS} width="250mm" height="200mm" viewBox="0 0 250 200"><path id="PE-m" d="M50 50h50v50h-50z"/></svg>`,
+    ],
+    [
+      'a page that begins elsewhere',
+      `<svg ${NS} viewBox="-10 -20 500 400"><rect id="PE-m" x="90" y="80" width="100" height="100"/></svg>`,
+    ],
+    [
+      'with the photograph in it, moved and scaled',
+      `<svg ${NS} viewBox="0 0 900 900"><g transform="translate(40 60)"><image href="photo.jpg" width="1000" height="800"/><polygon id="PE-m" points="200,200 400,200 400,400 200,400"/></g></svg>`,
+    ],
+    [
+      'with the photograph turned by a right angle',
+      `<svg ${NS} viewBox="0 0 900 900"><g transform="rotate(90)"><image href="photo.jpg" width="500" height="400"/></g><path id="PE-m" d="M-100 100V200H-200V100Z"/></svg>`,
+    ],
+    [
+      'a layer by its label',
+      `<svg ${NS} xmlns:inkscape="x" viewBox="0 0 500 400"><g id="layer3" inkscape:label="PE-m"><path d="M100 100H200V200H100Z"/></g></svg>`,
+    ],
+    [
+      'the name in other letters, and a transform in a group',
+      `<svg ${NS} viewBox="0 0 500 400"><g transform="matrix(2 0 0 2 0 0)"><path id="pe-M_1" d="M50 50H100V100H50Z" transform="translate(0 0)"/></g></svg>`,
+    ],
   ])('%s: the area is 100 mm by 100 mm at the same place', (_, svg) => {
     const { shapes, wrong } = shapesOf(svg);
     expect(wrong).toEqual([]);
@@ -54,7 +75,8 @@ describe('drawings over a photograph', () => {
   });
 
   it('what is closed is an area, what is open a line, what is said after an underscore counts, a sample is a point', () => {
-    const kind = (svg: string, trace?: string) => shapesOf(`<svg ${NS} viewBox="0 0 500 400">${svg}</svg>`, trace).shapes[0]?.kind;
+    const kind = (svg: string, trace?: string) =>
+      shapesOf(`<svg ${NS} viewBox="0 0 500 400">${svg}</svg>`, trace).shapes[0]?.kind;
     expect(kind('<path id="PE-m" d="M0 0L10 10L20 0"/>')).toBe('line');
     expect(kind('<path id="PE-m_arc" d="M0 0L10 10L20 0"/>')).toBe('arc');
     expect(kind('<path id="PE-m_line" d="M0 0L10 10L20 0Z"/>')).toBe('line');
@@ -84,16 +106,28 @@ describe('drawings over a photograph', () => {
 
   it('a shape in the entry itself comes first', () => {
     const { file, problems } = computeFiles(
-      fileWith(`<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" d="M0 0H10V10Z"/></svg>`, 'kind: loss\nshape: { point: [7, 7] }'),
+      fileWith(
+        `<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" d="M0 0H10V10Z"/></svg>`,
+        'kind: loss\nshape: { point: [7, 7] }',
+      ),
     );
     expect(file.physical.panels[0]?.geometry.shapes.map((one) => one.path)).toEqual([[[7, 7]]]);
     expect(problems.map((one) => one.code)).toContain('drawn-twice');
   });
 
   it.each([
-    ['a script and a link', `<svg ${NS} viewBox="0 0 500 400" onload="alert(1)"><script>alert(1)</script><a href="javascript:alert(1)"><path id="PE-m" d="M0 0H10V10Z"/></a></svg>`],
-    ['entities that grow', `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">]><svg ${NS} viewBox="0 0 500 400"><title>&b;</title><path id="PE-m" d="M0 0H10V10Z"/></svg>`],
-    ['an entity that names a file', `<!DOCTYPE svg [<!ENTITY f SYSTEM "file:///etc/passwd">]><svg ${NS} viewBox="0 0 500 400"><desc>&f;</desc><path id="PE-m" d="M0 0H10V10Z"/></svg>`],
+    [
+      'a script and a link',
+      `<svg ${NS} viewBox="0 0 500 400" onload="alert(1)"><script>alert(1)</script><a href="javascript:alert(1)"><path id="PE-m" d="M0 0H10V10Z"/></a></svg>`,
+    ],
+    [
+      'entities that grow',
+      `<!DOCTYPE svg [<!ENTITY a "aaaaaaaaaa"><!ENTITY b "&a;&a;&a;&a;&a;&a;&a;&a;">]><svg ${NS} viewBox="0 0 500 400"><title>&b;</title><path id="PE-m" d="M0 0H10V10Z"/></svg>`,
+    ],
+    [
+      'an entity that names a file',
+      `<!DOCTYPE svg [<!ENTITY f SYSTEM "file:///etc/passwd">]><svg ${NS} viewBox="0 0 500 400"><desc>&f;</desc><path id="PE-m" d="M0 0H10V10Z"/></svg>`,
+    ],
   ])('%s: only the lines are taken', (_, svg) => {
     const { shapes, wrong } = shapesOf(svg);
     expect(wrong).toEqual([]);
@@ -104,7 +138,11 @@ describe('drawings over a photograph', () => {
   it.each([
     ['broken XML', '<svg><path id="PE-m"', /cannot be read, at its line 1/],
     ['no SVG', '<html></html>', /holds no svg element/],
-    ['another shape than the photograph', `<svg ${NS} viewBox="0 0 400 400"><path id="PE-m" d="M0 0H10V10Z"/></svg>`, /1\.000 times as wide as high, its photograph 1\.250 times/],
+    [
+      'another shape than the photograph',
+      `<svg ${NS} viewBox="0 0 400 400"><path id="PE-m" d="M0 0H10V10Z"/></svg>`,
+      /1\.000 times as wide as high, its photograph 1\.250 times/,
+    ],
     ['no extent', `<svg ${NS}><path id="PE-m" d="M0 0H10V10Z"/></svg>`, /has no extent/],
   ])('%s is told, and nothing is drawn', (_, svg, words) => {
     const { shapes, wrong } = shapesOf(svg);
