@@ -15,6 +15,9 @@ export interface MeasuredReason {
   readonly caution: string | null;
 }
 
+/** Kinds of trace whose areas make up the surface. */
+const COUNTED_KINDS: readonly string[] = ['loss', 'fill', 'addition', 'retouching'];
+
 /** Every result of a panel with its inputs, its method and where that is published; in the order of the page. */
 export function reasonsOfPanel(panel: PanelFindings, joins: readonly PossibleJoin[]): readonly MeasuredReason[] {
   return [
@@ -52,7 +55,11 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
       id: 'areas',
       what: 'Surface by category',
       result: areas.map((one) => `${one.category} ${formatInterval(one.perCent, 1)} %`).join('; '),
-      inputs: unique(geometry.shapes.filter((one) => one.kind === 'area').map((one) => one.trace.id)),
+      inputs: unique(
+        geometry.shapes
+          .filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind))
+          .map((one) => one.trace.id),
+      ),
       method:
         'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by its length of border times that error.',
       source:
