@@ -1,6 +1,7 @@
-import { mkdir, realpath } from 'node:fs/promises';
+import { readFile, realpath } from 'node:fs/promises';
 import path from 'node:path';
 import type { CaseFile } from '../findings/case-file.ts';
+import { keyOf, type PictureStore } from './picture-store.ts';
 
 /** Widest picture that a page shows, in pixels. */
 const WIDEST = 1600;
@@ -9,6 +10,8 @@ const WIDEST = 1600;
 export interface WrittenPicture {
   readonly address: string;
   readonly scale: number;
+  /** What it was made from, for the store of pictures. */
+  readonly key: string;
   /** The file that it was made from, and its size in pixels, upright. */
   readonly source: string;
   readonly size: { readonly width: number; readonly height: number };
@@ -22,28 +25,31 @@ export async function writePictures(
   file: CaseFile,
   folder: string,
   output: string,
+  store: PictureStore,
 ): Promise<ReadonlyMap<string, WrittenPicture>> {
   const figures = file.catalogue.ofType('figure').filter((figure) => !(figure.withheld ?? []).includes('image'));
   const pictures = new Map<string, WrittenPicture>();
   if (figures.length === 0) return pictures;
   const { default: sharp } = await import('sharp');
   const inside = await realpath(path.join(folder, 'entries')).catch(() => folder);
-  await mkdir(path.join(output, 'figures'), { recursive: true });
   for (const figure of figures) {
     const source = path.join(folder, path.dirname(figure.file), figure.keys.file);
     const real = await realpath(source).catch(() => null);
     if (real === null || !real.startsWith(inside + path.sep)) continue;
     const address = `figures/${figure.id}.jpg`;
     const { width = 0, height = 0, orientation = 1 } = await sharp(real).metadata();
-    const written = await sharp(real)
-      .rotate()
-      .resize({ width: WIDEST, withoutEnlargement: true })
-      .flatten({ background: '#ffffff' })
-      .jpeg({ quality: 82, mozjpeg: true })
-      .toFile(path.join(output, address));
+    const key = keyOf(await readFile(real), String(WIDEST));
+    await store.put(address, key, () =>
+      sharp(real)
+        .rotate()
+        .resize({ width: WIDEST, withoutEnlargement: true })
+        .flatten({ background: '#ffffff' })
+        .jpeg({ quality: 82, mozjpeg: true })
+        .toFile(path.join(output, address)),
+    );
     // Orientations 5 to 8 stand on their side in the file.
     const size = orientation >= 5 ? { width: height, height: width } : { width, height };
-    pictures.set(figure.id, { address, scale: written.width / size.width, source: real, size });
+    pictures.set(figure.id, { address, scale: Math.min(1, WIDEST / size.width), key, source: real, size });
   }
   return pictures;
 }

@@ -1,7 +1,8 @@
-import { mkdir } from 'node:fs/promises';
 import path from 'node:path';
 import type { CaseFile } from '../findings/case-file.ts';
+import type { Registration } from '../geometry/registration.ts';
 import { warpToFrame } from '../geometry/warp.ts';
+import { keyOf, type PictureStore } from './picture-store.ts';
 import type { WrittenPicture } from './write-pictures.ts';
 
 /** Longest side of a picture under a plan, in pixels. */
@@ -16,6 +17,7 @@ export async function writePlanPictures(
   file: CaseFile,
   pictures: ReadonlyMap<string, WrittenPicture>,
   output: string,
+  store: PictureStore,
 ): Promise<ReadonlyMap<string, string>> {
   const written = new Map<string, string>();
   for (const { geometry } of file.physical.panels) {
@@ -24,26 +26,35 @@ export async function writePlanPictures(
     for (const { figure, registration } of [...geometry.figures, ...geometry.back.figures]) {
       const source = pictures.get(figure.id);
       if (source === undefined) continue;
-      const { default: sharp } = await import('sharp');
-      const { data, info } = await sharp(path.join(output, source.address))
-        .removeAlpha()
-        .toColourspace('srgb')
-        .raw()
-        .toBuffer({ resolveWithObject: true });
-      const perMm = Math.min(1, LONGEST / Math.max(widthMm, heightMm));
-      const warped = warpToFrame({ width: info.width, height: info.height, data }, registration, {
-        widthMm,
-        heightMm,
-        perMm,
-        pixelScale: source.scale,
-      });
-      await mkdir(path.join(output, 'plans'), { recursive: true });
+      const size = { widthMm, heightMm, perMm: Math.min(1, LONGEST / Math.max(widthMm, heightMm)) };
       const address = `plans/${figure.id}.jpg`;
-      await sharp(warped.data, { raw: { width: warped.width, height: warped.height, channels: 3 } })
-        .jpeg({ quality: 80, mozjpeg: true })
-        .toFile(path.join(output, address));
+      const key = keyOf(source.key, JSON.stringify([registration.matrix, size]));
+      await store.put(address, key, () =>
+        layIntoFrame(path.join(output, source.address), path.join(output, address), registration, {
+          ...size,
+          pixelScale: source.scale,
+        }),
+      );
       written.set(figure.id, address);
     }
   }
   return written;
+}
+
+async function layIntoFrame(
+  from: string,
+  to: string,
+  registration: Registration,
+  size: Parameters<typeof warpToFrame>[2],
+): Promise<void> {
+  const { default: sharp } = await import('sharp');
+  const { data, info } = await sharp(from)
+    .removeAlpha()
+    .toColourspace('srgb')
+    .raw()
+    .toBuffer({ resolveWithObject: true });
+  const warped = warpToFrame({ width: info.width, height: info.height, data }, registration, size);
+  await sharp(warped.data, { raw: { width: warped.width, height: warped.height, channels: 3 } })
+    .jpeg({ quality: 80, mozjpeg: true })
+    .toFile(to);
 }

@@ -12,6 +12,7 @@ import type { Computed } from '../pipeline.ts';
 import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
 import { panelPath } from '../publish/page-paths.ts';
 import { Fault } from './load-workspace.ts';
+import { openPictureStore } from './picture-store.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
 import { writeTiles } from './write-tiles.ts';
@@ -39,9 +40,11 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
   try {
     await mkdir(fresh, { recursive: true });
     const { file, problems, leftOut } = computed;
-    const pictures = await writePictures(file, folder, fresh);
-    const plans = await writePlanPictures(file, pictures, fresh);
-    const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null);
+    const store = await openPictureStore(output, fresh);
+    const pictures = await writePictures(file, folder, fresh, store);
+    const plans = await writePlanPictures(file, pictures, fresh, store);
+    const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null, store);
+    await store.close();
     const data: SiteData = {
       file,
       built,

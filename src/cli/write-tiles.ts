@@ -1,6 +1,7 @@
-import { mkdir, readdir, rm, writeFile } from 'node:fs/promises';
+import { mkdir, rm, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { TiledPicture } from '../../site/context.ts';
+import { keyOf, type PictureStore } from './picture-store.ts';
 import type { WrittenPicture } from './write-pictures.ts';
 
 /** A picture whose longer side has more pixels than this is cut into tiles. */
@@ -17,23 +18,13 @@ export async function writeTiles(
   pictures: ReadonlyMap<string, WrittenPicture>,
   output: string,
   baseUrl: string | null,
+  store: PictureStore,
 ): Promise<ReadonlyMap<string, TiledPicture>> {
   const tiled = new Map<string, TiledPicture>();
   for (const [figure, picture] of pictures) {
     const { width, height } = picture.size;
     if (Math.max(width, height) <= LARGE) continue;
-    const { default: sharp } = await import('sharp');
     const address = `tiles/${figure}`;
-    const folder = path.join(output, address);
-    await mkdir(path.dirname(folder), { recursive: true });
-    const upright = sharp(picture.source).rotate().flatten({ background: '#ffffff' }).jpeg({ quality: 82 });
-    await upright
-      .clone()
-      .tile({ size: TILE, layout: 'iiif3', ...(baseUrl === null ? {} : { id: `${baseUrl.replace(/\/$/, '')}/tiles` }) })
-      .toFile(folder);
-    // It holds the time of the build and everything that the photograph says of itself; it stands inside or beside the folder.
-    for (const place of [folder, path.dirname(folder)])
-      await rm(path.join(place, 'vips-properties.xml'), { force: true });
     const scaleFactors = Array.from(
       { length: Math.ceil(Math.log2(Math.max(width, height) / TILE)) + 1 },
       (_, i) => 2 ** i,
@@ -42,35 +33,51 @@ export async function writeTiles(
       .map((factor) => ({ width: Math.ceil(width / factor), height: Math.ceil(height / factor) }))
       .filter((size) => size.width <= 1600)
       .reverse();
-    await writeWhole(upright, folder, 'max');
-    for (const size of sizes)
-      await writeWhole(upright.clone().resize(size.width, size.height), folder, `${size.width},${size.height}`);
-    const info = {
-      '@context': 'http://iiif.io/api/image/3/context.json',
-      id: `${baseUrl?.replace(/\/$/, '')}/${address}`,
-      type: 'ImageService3',
-      protocol: 'http://iiif.io/api/image',
-      profile: 'level0',
-      width,
-      height,
-      tiles: [{ width: TILE, height: TILE, scaleFactors }],
-      sizes,
-    };
-    if (baseUrl === null) await rm(path.join(folder, 'info.json'), { force: true });
-    else await writeFile(path.join(folder, 'info.json'), `${JSON.stringify(info, null, 1)}\n`);
+    await store.put(address, keyOf(picture.key, String(baseUrl), String(TILE)), () =>
+      cutTiles(picture.source, path.join(output, address), { width, height, scaleFactors, sizes }, baseUrl),
+    );
     tiled.set(figure, { address, width, height, tileSize: TILE, scaleFactors, sizes });
-    await assertTiles(folder, figure);
   }
   return tiled;
+}
+
+async function cutTiles(
+  source: string,
+  folder: string,
+  { width, height, scaleFactors, sizes }: Omit<TiledPicture, 'address' | 'tileSize'>,
+  baseUrl: string | null,
+): Promise<void> {
+  const { default: sharp } = await import('sharp');
+  const base = baseUrl?.replace(/\/$/, '') ?? null;
+  const upright = sharp(source).rotate().flatten({ background: '#ffffff' }).jpeg({ quality: 82 });
+  await upright
+    .clone()
+    .tile({ size: TILE, layout: 'iiif3', ...(base === null ? {} : { id: `${base}/tiles` }) })
+    .toFile(folder);
+  // It holds the time of the build and everything that the photograph says of itself; it stands inside or beside the folder.
+  for (const place of [folder, path.dirname(folder)])
+    await rm(path.join(place, 'vips-properties.xml'), { force: true });
+  await writeWhole(upright, folder, 'max');
+  for (const size of sizes)
+    await writeWhole(upright.clone().resize(size.width, size.height), folder, `${size.width},${size.height}`);
+  const info = path.join(folder, 'info.json');
+  if (base === null) return rm(info, { force: true });
+  const described = {
+    '@context': 'http://iiif.io/api/image/3/context.json',
+    id: `${base}/tiles/${path.basename(folder)}`,
+    type: 'ImageService3',
+    protocol: 'http://iiif.io/api/image',
+    profile: 'level0',
+    width,
+    height,
+    tiles: [{ width: TILE, height: TILE, scaleFactors }],
+    sizes,
+  };
+  await writeFile(info, `${JSON.stringify(described, null, 1)}\n`);
 }
 
 async function writeWhole(image: import('sharp').Sharp, folder: string, size: string): Promise<void> {
   const place = path.join(folder, 'full', size, '0');
   await mkdir(place, { recursive: true });
   await image.clone().toFile(path.join(place, 'default.jpg'));
-}
-
-async function assertTiles(folder: string, figure: string): Promise<void> {
-  const names = await readdir(folder);
-  if (names.length < 3) throw new Error(`The tiles of ${figure} were not written whole`);
 }

@@ -1,8 +1,9 @@
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPictureStore } from '../../src/cli/picture-store.ts';
 import { writeTiles } from '../../src/cli/write-tiles.ts';
 
 /*
@@ -26,6 +27,7 @@ afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const picture = (source: string, size = { width: WIDTH, height: HEIGHT }) => ({
   address: 'figures/FI-x.jpg',
   scale: 1,
+  key: 'made from the test',
   source,
   size,
 });
@@ -37,6 +39,7 @@ describe('tiles of a large figure', () => {
       new Map([['FI-x', picture(path.join(folder, 'large.jpg'))]]),
       output,
       'https://museum.example/lerakos/',
+      await openPictureStore(`${output}-before`, output),
     );
     const root = path.join(output, tiles.get('FI-x')?.address ?? '');
     const info = JSON.parse(readFileSync(path.join(root, 'info.json'), 'utf8'));
@@ -77,7 +80,12 @@ describe('tiles of a large figure', () => {
 
   it('hold no metadata and no time of the build; without a base address there is no info.json', async () => {
     const output = path.join(folder, 'plain');
-    await writeTiles(new Map([['FI-x', picture(path.join(folder, 'large.jpg'))]]), output, null);
+    await writeTiles(
+      new Map([['FI-x', picture(path.join(folder, 'large.jpg'))]]),
+      output,
+      null,
+      await openPictureStore(`${output}-before`, output),
+    );
     const files = readdirSync(path.join(output, 'tiles'), { recursive: true, withFileTypes: true }).filter((one) =>
       one.isFile(),
     );
@@ -91,7 +99,35 @@ describe('tiles of a large figure', () => {
       new Map([['FI-x', picture('none.jpg', { width: 2000, height: 900 })]]),
       path.join(folder, 'none'),
       null,
+      await openPictureStore('none', 'none'),
     );
     expect(tiles.size).toBe(0);
+  });
+});
+
+describe('the store of pictures', () => {
+  it('takes over what was made from the same, and makes anew what was not', async () => {
+    const [last, next] = [path.join(folder, 'last'), path.join(folder, 'next')];
+    const made: string[] = [];
+    const build = async (from: string, to: string, key: string): Promise<void> => {
+      const store = await openPictureStore(from, to);
+      await store.put('figures/a.jpg', key, async () => {
+        made.push(key);
+        writeFileSync(path.join(to, 'figures/a.jpg'), key);
+      });
+      await store.close();
+    };
+    await build(path.join(folder, 'nothing'), last, 'one');
+    await build(last, next, 'one');
+    expect(made).toEqual(['one']);
+    expect(readFileSync(path.join(next, 'figures/a.jpg'), 'utf8')).toBe('one');
+    await build(next, last, 'two');
+    expect(made).toEqual(['one', 'two']);
+    rmSync(path.join(last, 'figures/a.jpg'));
+    await build(last, next, 'two');
+    expect(made).toEqual(['one', 'two', 'two']);
+    writeFileSync(path.join(next, 'kerfmark-pictures.json'), '{ broken');
+    await build(next, last, 'two');
+    expect(made).toEqual(['one', 'two', 'two', 'two']);
   });
 });

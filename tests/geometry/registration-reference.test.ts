@@ -19,7 +19,7 @@ const PROBES: readonly Point[] = [
 
 function controlPoints(seed: number, noiseMm: number): readonly ControlPoint[] {
   const random = seededRandom(seed);
-  const normal = seededNormal(random);
+  const normal = seededNormal(seed + 100);
   return Array.from({ length: 12 }, (): ControlPoint => {
     const pixel: Point = [random() * 3000, random() * 2000];
     const w = 1 + 1e-5 * pixel[0] - 2e-5 * pixel[1];
