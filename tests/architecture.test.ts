@@ -15,6 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   reading: ['base', 'dates', 'model'],
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
   findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry'],
+  custody: ['base', 'dates', 'model', 'chronology'],
   publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 

@@ -10,7 +10,7 @@ export const ROOT = path.resolve(import.meta.dirname, '..');
 /** Folder with material that is read beside the checkout where it is there. */
 export const SHARED = path.resolve(ROOT, '../shared');
 
-/** The files of a folder that holds `entries/`. */
+/** The files of a folder that holds `entries/`; of a picture its size, as `915x1480`. */
 export function filesOf(folder: string): Record<string, string> {
   const files: Record<string, string> = {};
   const walk = (below: string): void => {
@@ -18,10 +18,23 @@ export function filesOf(folder: string): Record<string, string> {
       const here = `${below}/${one.name}`;
       if (one.isDirectory()) walk(here);
       else if (/\.(md|csv|ya?ml|svg)$/.test(one.name)) files[here] = readFileSync(path.join(folder, here), 'utf8');
+      else if (one.name.endsWith('.jpg')) files[here] = sizeOfJpeg(readFileSync(path.join(folder, here)));
     }
   };
   walk('entries');
   return files;
+}
+
+/** Width and height of a JPEG as `915x1480`, from its frame header (ITU-T T.81, B.2.2). */
+function sizeOfJpeg(bytes: Buffer): string {
+  let at = 2;
+  while (at < bytes.length) {
+    const marker = bytes[at + 1] as number;
+    if (marker >= 0xc0 && marker <= 0xcf && ![0xc4, 0xc8, 0xcc].includes(marker))
+      return `${bytes.readUInt16BE(at + 7)}x${bytes.readUInt16BE(at + 5)}`;
+    at += 2 + bytes.readUInt16BE(at + 2);
+  }
+  throw new Error('no frame header');
 }
 
 /** Computes files given by name and text, as the commands do after loading. */
@@ -37,7 +50,12 @@ export function computeFiles(
     tables: list.filter(({ file }) => file.endsWith('.csv')),
     drawings: list.filter(({ file }) => file.endsWith('.svg')),
     pictures: new Map(
-      list.flatMap(({ file }) => (file.endsWith('.jpg') ? [[file, { width: 500, height: 400 }] as const] : [])),
+      list
+        .filter(({ file }) => file.endsWith('.jpg'))
+        .map(({ file, text }) => {
+          const [width = 500, height = 400] = text.trim() === '' ? [] : text.split('x').map(Number);
+          return [file, { width, height }] as const;
+        }),
     ),
     problems: [],
   };

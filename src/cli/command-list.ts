@@ -3,6 +3,7 @@ import { build } from './build.ts';
 import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { dates } from './dates.ts';
+import { importCommand } from './import.ts';
 import { newEntry } from './new-entry.ts';
 import { number } from './number.ts';
 import { panels } from './panels.ts';
@@ -16,6 +17,7 @@ import { worth } from './worth.ts';
 export const COMMANDS: readonly Command[] = [
   begin,
   newEntry,
+  importCommand,
   check,
   dates,
   why,

@@ -1,0 +1,99 @@
+import type { YearRange } from './line-types.ts';
+
+/** Dates of custody in a stretch of a line, and the stretch without them. */
+export interface StatedDates {
+  readonly begins: YearRange;
+  readonly ends: YearRange;
+  readonly beginsCirca: boolean;
+  readonly endsCirca: boolean;
+  /** The text with every date taken out. */
+  readonly rest: string;
+  readonly found: boolean;
+}
+
+const MONTH =
+  '(?:jan(?:uary)?|feb(?:ruary)?|mar(?:ch)?|apr(?:il)?|may|june?|july?|aug(?:ust)?|sept?(?:ember)?|oct(?:ober)?|nov(?:ember)?|dec(?:ember)?|spring|summer|autumn|fall|winter|early|late|mid|janvier|février|mars|avril|mai|juin|juillet|août|septembre|octobre|novembre|décembre|januar|februar|märz|juni|juli|oktober|dezember)';
+const YEAR = '(?:1[0-9]{3}|20[0-9]{2})';
+const DATE = `(?:(?:the )?(?:early |late |mid-?)?(?:${MONTH}\\.? \\d{1,2}(?:st|nd|rd|th)?(?:\\s?[-–]\\s?(?:${MONTH}\\.? )?\\d{1,2})?,? ${YEAR}|\\d{1,2}(?:\\s?[-–]\\s?\\d{1,2})? ${MONTH}\\.?,? ${YEAR}|${MONTH}\\.?,?[ -]?(?:of )?${YEAR}|\\d{1,2}[/.]\\d{1,2}[/.]${YEAR}|${YEAR}s?))`;
+const CIRCA = '(?:(?:about|around|circa|ca?\\.|ca?(?= \\d))\\s?)';
+const ONE = `(${CIRCA})?(${DATE})(\\s?\\?)?`;
+
+const BEGINS =
+  '(from|since|after|on|in|between|by|(?:sometime )?before|until (?:sometime )?before|until at least|until about|until|to|up to|till|during|through|as of)';
+const PHRASE = new RegExp(
+  `(?:[,\\s(]|^)(?:(probably|possibly|perhaps|likely) )?(?:${BEGINS} )?(?:(probably|possibly|perhaps) )?${ONE}(?:\\s?(until at least|until|through|to|and|/|[-–—])\\s?(?:at least |by )?${ONE})?`,
+  'gi',
+);
+
+const NONE: YearRange = { earliest: null, latest: null };
+
+/** A year from the words of a date. */
+function yearOf(text: string): readonly [number, number] | null {
+  const found = /(1[0-9]{3}|20[0-9]{2})(s)?/.exec(text);
+  if (!found) return null;
+  const year = Number(found[1]);
+  return [year, found[2] ? year + 9 : year];
+}
+
+/**
+ * Reads the dates of custody of a stretch of a line from which life dates and quotations were taken out. By the rules that
+ * museums print: "by Y" and a bare year say that it was held then; a verb of transfer with a year begins it; "until Y" ends it, "until at
+ * least Y" says that it was held still; "before Y" ends in the year before.
+ * @param transfer true where a verb of transfer ("sold", "purchased") stands with the date
+ */
+export function readLineDates(text: string, transfer: boolean): StatedDates {
+  let begins = NONE;
+  let ends = NONE;
+  let beginsCirca = false;
+  let endsCirca = false;
+  let found = false;
+  const rest = text.replace(
+    PHRASE,
+    (whole, hedgeA, word, hedgeB, circa, first, doubt, _joined, circa2, second, doubt2) => {
+      const one = yearOf(first as string);
+      if (!one) return whole as string;
+      const hedged = hedgeA !== undefined || hedgeB !== undefined || doubt !== undefined;
+      found = true;
+      const two = second === undefined ? null : yearOf(second as string);
+      const key = String(word ?? '').toLowerCase();
+      if (two) {
+        // "1916-1930", "1984 until 1988", "by 1925 until 1938?", "by 1919 until at least 1933"
+        if (!hedged) {
+          begins =
+            key === 'by' || /before$/.test(key)
+              ? { earliest: null, latest: one[1] }
+              : { earliest: one[0], latest: one[1] };
+          beginsCirca ||= circa !== undefined;
+        }
+        if (doubt2 === undefined) {
+          ends = /at least/.test(whole as string)
+            ? { earliest: two[0], latest: null }
+            : { earliest: two[0], latest: two[1] };
+          endsCirca ||= circa2 !== undefined;
+        } else if (key === 'by' && !hedged) ends = { earliest: one[0], latest: null };
+        return ' ';
+      }
+      if (hedged) return ' ';
+      if (key === 'until at least') ends = { earliest: one[0], latest: null };
+      else if (['until', 'to', 'till', 'up to', 'through', 'until about'].includes(key)) {
+        ends = { earliest: one[0], latest: one[1] };
+        endsCirca ||= circa !== undefined || key === 'until about';
+      } else if (/^until .*before$/.test(key)) ends = { earliest: null, latest: one[0] - 1 };
+      else if (/before$/.test(key)) begins = { earliest: null, latest: one[0] - 1 };
+      else if (key === 'after' || key === 'since' || key === 'from') {
+        begins = key === 'after' ? { earliest: one[0], latest: null } : { earliest: one[0], latest: one[1] };
+        beginsCirca ||= circa !== undefined;
+      } else if (transfer && key !== 'by') {
+        begins = { earliest: one[0], latest: one[1] };
+        beginsCirca ||= circa !== undefined;
+      } else {
+        begins = { earliest: begins.earliest, latest: begins.latest ?? one[1] };
+        ends = { earliest: ends.earliest ?? one[0], latest: ends.latest };
+        beginsCirca ||= circa !== undefined;
+        endsCirca ||= circa !== undefined;
+      }
+      return ' ';
+    },
+  );
+  return { begins, ends, beginsCirca, endsCirca, rest, found };
+}
