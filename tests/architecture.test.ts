@@ -12,7 +12,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   geometry: ['base'],
   physical: ['base', 'geometry', 'model', 'reference'],
   model: ['base', 'dates'],
-  reading: ['base', 'dates', 'model'],
+  reading: ['base', 'dates', 'model', 'geometry'],
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
   findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry'],
   custody: ['base', 'dates', 'model', 'chronology'],

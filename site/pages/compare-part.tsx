@@ -50,6 +50,9 @@ export function ComparePart({
         {image(first, `Panel ${panel.geometry.panel}, ${name(first)}`)}
         {image(second, `Panel ${panel.geometry.panel}, ${name(second)}`)}
       </div>
+      <p class="compare-told aside">
+        Left: {name(first)}; right: {name(second)}.
+      </p>
       <p class="aside">Both are laid into the frame of the panel by their control points; how well is told below.</p>
     </section>
   );

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
 import { chosenReferences } from '../../src/findings/reference-dates.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
+import densities from '../../src/reference/densities.json' with { type: 'json' };
 import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
@@ -163,6 +164,32 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
           </table>
         </Scroll>
       </details>
+      <h2 id="densities">Densities</h2>
+      <p>Under density a trace names one of these materials, or a value of its own with its unit.</p>
+      <Scroll label="Densities">
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Material</th>
+              <th scope="col">kg/m³</th>
+              <th scope="col">Source</th>
+              <th scope="col">Standing</th>
+            </tr>
+          </thead>
+          <tbody>
+            {densities.map((row) => (
+              <tr>
+                <th scope="row">{row.material}</th>
+                <td>
+                  {row.kgPerM3Min === null ? 'no value: state your own' : `${row.kgPerM3Min} to ${row.kgPerM3Max}`}
+                </td>
+                <td>{row.source}</td>
+                <td>{row.standing}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
       <h2 id="cautions">Cautions</h2>
       <ul>
         {cautions.map((one) => (

@@ -64,11 +64,13 @@ export function CoveragePart({
                 ))}
                 <td>
                   <span class="cell-label">not seen</span>
-                  <Joined items={[...ids(one.notSeen), ...one.notSeenWords.map((words) => <>{words}</>)]} />
+                  <Joined items={ids(one.notSeen)} />
+                  {inGeneral(one.notSeenWords)}
                 </td>
                 <td>
                   <span class="cell-label">not accessible</span>
-                  <Joined items={[...ids(one.notAccessible), ...one.notAccessibleWords.map((words) => <>{words}</>)]} />
+                  <Joined items={ids(one.notAccessible)} />
+                  {inGeneral(one.notAccessibleWords)}
                 </td>
               </tr>
             ))}
@@ -77,4 +79,9 @@ export function CoveragePart({
       </Scroll>
     </section>
   );
+}
+
+/** What the examination says of all that it looked at; it may concern other panels. */
+function inGeneral(words: readonly string[]): JSX.Element | null {
+  return words.length === 0 ? null : <span class="aside"> Of all panels: {words.join('; ')}.</span>;
 }

@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { sayChance } from '../../src/physical/measured-reasons.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import { measuredPath } from '../../src/publish/page-paths.ts';
 import { facesOf } from '../../src/publish/panel-faces.ts';
@@ -70,12 +71,13 @@ function Joins({ page, panel }: Props): JSX.Element | null {
   return (
     <section>
       <h2>Edges that may join</h2>
-      {mine.map(({ first, second, join, byChance }) => (
+      {mine.map(({ first, second, join, byChance, pairs, errorMm }) => (
         <p>
           <EntryLink page={page} id={first.trace.id} /> and <EntryLink page={page} id={second.trace.id} /> may join:
-          they run alike over {Math.round(join.matched)} mm, to {join.deviation.toFixed(1)} mm (root mean square). An
-          edge as rough as the second, its steps shuffled, does as well in {(100 * byChance).toFixed(1)} of 100 cases.
-          That edges run alike does not say that they belong together.
+          they run alike over {Math.round(join.matched)} mm, to {join.deviation.toFixed(1)} mm (root mean square); they
+          are traced to {errorMm.toFixed(1)} mm together. Of edges as rough, {sayChance(byChance)};{' '}
+          {pairs === 1 ? 'one pair was' : `${pairs} pairs were`} compared. That edges run alike does not say that they
+          belong together.
         </p>
       ))}
     </section>
@@ -96,6 +98,7 @@ function Registrations({ page, panel }: Props): JSX.Element | null {
               <th scope="col">Figure</th>
               <th scope="col">Map</th>
               <th scope="col">Root mean square</th>
+              <th scope="col">Off by about</th>
               <th scope="col">Each point</th>
             </tr>
           </thead>
@@ -107,6 +110,7 @@ function Registrations({ page, panel }: Props): JSX.Element | null {
                 </th>
                 <td>{registration.kind}</td>
                 <td>{registration.rootMeanSquareMm.toFixed(2)}</td>
+                <td>{registration.errorMm === null ? 'cannot be told' : registration.errorMm.toFixed(2)}</td>
                 <td>{registration.residualsMm.map((one) => one.toFixed(2)).join(', ')}</td>
               </tr>
             ))}

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import type { PanelFindings } from '../../src/physical/panels.ts';
+import { type PanelFindings, statedOf } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
@@ -14,13 +14,14 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
   if (joints.length === 0) return null;
   const named =
     (panel.geometry.object.keys.panels ?? []).find((one) => one.id === panel.geometry.panel)?.sections ?? [];
-  const match = named.length === sections.length;
+  const matched = sections.map((one) => statedOf(panel.geometry, panel.sections, one));
+  const unmatched = named.filter((one) => !matched.includes(one));
   return (
     <section>
       <h2>Sections</h2>
       <p>
-        The pieces that the section joints make of the outline, numbered from the top and from the left.{' '}
-        {match ? 'Beside them what the object says of its sections, in the same order.' : ''}
+        The pieces that the section joints make of the outline, numbered from the top and from the left. Sizes are those
+        of the least upright rectangle about each, half of the joint's width included.
       </p>
       <Scroll label="Sections">
         <table>
@@ -29,7 +30,7 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
               <th scope="col">Section</th>
               <th scope="col">Width × height, mm</th>
               <th scope="col">cm²</th>
-              {match ? <th scope="col">Said of it</th> : null}
+              {matched.some((one) => one !== null) ? <th scope="col">Said of it</th> : null}
             </tr>
           </thead>
           <tbody>
@@ -40,12 +41,18 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
                   {Math.round(one.width)} × {Math.round(one.height)}
                 </td>
                 <td>{(one.squareMm / 100).toFixed(0)}</td>
-                {match ? <td>{saidOf(named[i])}</td> : null}
+                {matched.some((said) => said !== null) ? <td>{saidOf(matched[i] ?? undefined)}</td> : null}
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
+      {unmatched.length > 0 ? (
+        <p>
+          Named by the object, but without a point that says which piece is meant:{' '}
+          {unmatched.map((one) => saidOf(one)).join('; ')}.
+        </p>
+      ) : null}
       {dangling.map(({ joint, at }) => (
         <p>
           <EntryLink page={page} id={joint.trace.id} /> ends inside a section, at ({Math.round(at[0])},{' '}
@@ -69,6 +76,7 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
 
 function saidOf(section: Readonly<Record<string, unknown>> | undefined): string {
   return Object.entries(section ?? {})
+    .filter(([key]) => key !== 'point')
     .map(([key, value]) => (key === 'id' ? `section ${String(value)}` : `${key.replaceAll('-', ' ')} ${String(value)}`))
     .join(', ');
 }

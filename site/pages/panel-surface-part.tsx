@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
-import { formatInterval } from '../../src/base/interval.ts';
+import { formatOutward } from '../../src/base/interval.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
+import { NotTold } from './panel-weights-part.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 interface Props {
@@ -11,6 +12,7 @@ interface Props {
 
 /** The surface by category, and motifs that an edge cuts. */
 export function SurfacePart({ page, panel }: Props): JSX.Element | null {
+  if (panel.isCut) return <NotTold what="Surface" />;
   if (panel.areas.length === 0) return null;
   return (
     <section>
@@ -32,9 +34,11 @@ export function SurfacePart({ page, panel }: Props): JSX.Element | null {
           <tbody>
             {panel.areas.map((one) => (
               <tr>
-                <th scope="row">{one.category}</th>
+                <th scope="row">
+                  {one.category === 'original surface' ? 'original surface, as far as traced' : one.category}
+                </th>
                 <td>{(one.squareMm / 100).toFixed(0)}</td>
-                <td>{formatInterval(one.perCent, 1)}</td>
+                <td>{one.squareMm > 0 && one.perCent.most < 0.1 ? 'under 0.1' : formatOutward(one.perCent, 1)}</td>
                 <td>
                   <Joined items={one.traces.map((id) => <EntryLink page={page} id={id} />)} />
                 </td>

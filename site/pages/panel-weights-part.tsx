@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
-import { formatInterval } from '../../src/base/interval.ts';
+import { formatOutward } from '../../src/base/interval.ts';
 import { cautionsOn } from '../../src/findings/cautions.ts';
-import type { Weight } from '../../src/physical/panel-weight.ts';
+import { sayWeight } from '../../src/physical/panel-weight.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
 import { Cautions } from './cautions.tsx';
@@ -14,20 +14,21 @@ interface Props {
 
 /** Weights, with the caution first and never a lower figure alone. */
 export function WeightsPart({ page, panel }: Props): JSX.Element | null {
-  const { weight, sectionWeights } = panel;
+  const { weight, sectionWeights, isCut } = panel;
+  if (isCut) return <NotTold what="Weight" />;
   if (weight.parts.length === 0 && weight.unweighed.length === 0 && !weight.weighed) return null;
   return (
     <section>
       <h2>Weight</h2>
       <Cautions list={cautionsOn('lifting')} />
       <p>
-        The panel: <Kilograms weight={weight} />
+        The panel: <strong>{sayWeight(weight)}</strong>.
       </p>
       {sectionWeights.length > 0 ? (
         <ul>
           {sectionWeights.map((one, i) => (
             <li>
-              Section {i + 1}: <Kilograms weight={one} />
+              Section {i + 1}: {sayWeight(one)}.
             </li>
           ))}
         </ul>
@@ -49,7 +50,7 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
                   <EntryLink page={page} id={part.trace} />
                 </th>
                 <td>{part.words}</td>
-                <td>{formatInterval(part.kg, 1)}</td>
+                <td>{formatOutward(part.kg, 1)}</td>
                 <td>{part.source}</td>
               </tr>
             ))}
@@ -58,20 +59,27 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
       </Scroll>
       {weight.unweighed.map((one) => (
         <p>
-          <EntryLink page={page} id={one.trace} /> is not counted; it wants {one.missing}.
+          {one.trace === null ? (
+            <>Not counted: {one.missing}.</>
+          ) : (
+            <>
+              <EntryLink page={page} id={one.trace} /> is not counted; it wants {one.missing}.
+            </>
+          )}
         </p>
       ))}
     </section>
   );
 }
 
-/** Never a lower figure alone. */
-function Kilograms({ weight }: { readonly weight: Weight }): JSX.Element {
+/** In place of results that would be false without the entries that this audience does not see. */
+export function NotTold({ what }: { readonly what: string }): JSX.Element {
   return (
-    <>
-      {weight.weighed ? <>by a scale {formatInterval(weight.weighed, 1)} kg; </> : null}
-      calculated {formatInterval(weight.kg, 0)} kg;{' '}
-      <strong>plan for not less than {Math.ceil(weight.kg.most)} kg</strong>; weigh before lifting.
-    </>
+    <section>
+      <h2>{what}</h2>
+      <p>
+        Not told to this audience: entries of this panel are not shown, and without them the figures would be wrong.
+      </p>
+    </section>
   );
 }

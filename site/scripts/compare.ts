@@ -21,8 +21,16 @@ function begin(part: HTMLElement): void {
     const select = choices.querySelector<HTMLSelectElement>(`select[name=${name}]`);
     select?.addEventListener('change', () => {
       image.src = select.value;
+      tell();
       image.alt = image.alt.replace(/, .*$/, `, ${select.selectedOptions[0]?.textContent ?? ''}`);
     });
+  }
+  function tell(): void {
+    const told = part.querySelector('.compare-told');
+    const [a, b] = [...(choices?.querySelectorAll('select') ?? [])].map(
+      (one) => one.selectedOptions[0]?.textContent ?? '',
+    );
+    if (told) told.textContent = `Left: ${a}; right: ${b}.`;
   }
   // The border can be dragged on the picture too; the slider is its keyboard.
   const drag = (event: PointerEvent): void => {

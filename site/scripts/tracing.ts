@@ -31,7 +31,9 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
   const kindOf = (): ShapeKind =>
     (root.querySelector('input[name=kind]:checked') as HTMLInputElement).value as ShapeKind;
   const error = root.querySelector('input[name=error]') as HTMLInputElement;
-  const points: Point[] = [];
+  // Points not yet saved outlive a rebuild of the preview, which loads the page anew.
+  const memory = `kerfmark-points-${figure}`;
+  const points: Point[] = remembered(memory);
   let cursor: Point = [image.naturalWidth / 2, image.naturalHeight / 2];
   root.classList.add('live');
   board.setAttribute('viewBox', `0 0 ${image.naturalWidth} ${image.naturalHeight}`);
@@ -62,6 +64,7 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
     });
     board.replaceChildren(line, ...marks, cross);
     output.value = formatShape(kindOf(), points.map(inFile), figure, Number(error.value) || 2);
+    remember(memory, points);
     told.textContent = `${points.length === 1 ? 'One point' : `${points.length} points`}.${measured()}`;
   };
   const add = (point: Point): void => {
@@ -123,7 +126,8 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
       () => undefined,
     );
   });
-  offerSaving(root, told, () => ({
+  const forget = (): void => remember(memory, []);
+  offerSaving(root, told, forget, () => ({
     figure,
     kind: kindOf(),
     points: points.map(inFile),
@@ -140,11 +144,11 @@ interface Trace {
 }
 
 /** Shows the fields for saving where the page comes from a preview on this computer; sends the trace there and nowhere else. */
-function offerSaving(root: HTMLElement, told: HTMLElement, trace: () => Trace): void {
+function offerSaving(root: HTMLElement, told: HTMLElement, saved: () => void, trace: () => Trace): void {
+  if (!['127.0.0.1', 'localhost'].includes(location.hostname)) return;
   const said = sessionStorage.getItem('kerfmark-saved');
   if (said) told.before(paragraph(said));
   sessionStorage.removeItem('kerfmark-saved');
-  if (!['127.0.0.1', 'localhost'].includes(location.hostname)) return;
   for (const part of root.querySelectorAll<HTMLElement>('.save')) part.hidden = false;
   const into = root.querySelector<HTMLSelectElement>('select[name=into]');
   const title = root.querySelector<HTMLInputElement>('input[name=title]');
@@ -169,9 +173,29 @@ function offerSaving(root: HTMLElement, told: HTMLElement, trace: () => Trace): 
     const body = (await answer?.json().catch(() => null)) as { message?: string } | null;
     const message = body?.message ?? 'The preview does not answer; copy the line instead.';
     // The page is loaded again as soon as the site is built; the message is to be there then.
-    if (answer?.ok) sessionStorage.setItem('kerfmark-saved', message);
+    if (answer?.ok) {
+      sessionStorage.setItem('kerfmark-saved', message);
+      saved();
+    }
     told.textContent = message;
   });
+}
+
+function remember(key: string, points: readonly Point[]): void {
+  try {
+    sessionStorage.setItem(key, JSON.stringify(points));
+  } catch {
+    // A browser may forbid it; then the points last as long as the page.
+  }
+}
+
+function remembered(key: string): Point[] {
+  try {
+    const read: unknown = JSON.parse(sessionStorage.getItem(key) ?? '[]');
+    return Array.isArray(read) ? (read as Point[]) : [];
+  } catch {
+    return [];
+  }
 }
 
 function paragraph(text: string): HTMLElement {

@@ -14,6 +14,14 @@ export function plus(...terms: readonly Interval[]): Interval {
   return terms.reduce((a, b) => ({ least: a.least + b.least, most: a.most + b.most }), { least: 0, most: 0 });
 }
 
+/** An interval rounded outward, so that the printed ends hold the true ones: 38.2 to 67.4 becomes "38 to 68". */
+export function formatOutward({ least, most }: Interval, digits: number): string {
+  const unit = 10 ** digits;
+  // A billionth of slack keeps a value that is a whole number but for rounding from growing by one.
+  const [from, to] = [Math.floor(least * unit + 1e-9) / unit, Math.ceil(most * unit - 1e-9) / unit];
+  return from === to ? from.toFixed(digits) : `${from.toFixed(digits)} to ${to.toFixed(digits)}`;
+}
+
 /** An interval in words: `12.2 to 18.4`, or one number where both ends print alike. */
 export function formatInterval({ least, most }: Interval, digits: number): string {
   const [from, to] = [least.toFixed(digits), most.toFixed(digits)];

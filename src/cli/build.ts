@@ -16,7 +16,7 @@ export const build: Command = {
     const audience = audienceOf(options);
     const computed = compute(await loadWorkspace(folder), audience);
     const errors = computed.problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text'));
+    if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
     if (errors.length > 0 && audience === 'public') {
       effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
       return 1;

@@ -32,7 +32,7 @@ export const dates: Command = {
     if (options.flags.json) effects.out(`${JSON.stringify(datesReport(file), null, 2)}\n`);
     else effects.out(table(file));
     if (errors.length > 0)
-      effects.err(`${formatProblems(errors, 'text')}The ranges rest on the entries that could be read.\n`);
+      effects.err(`${formatProblems(errors, 'text', problems)}The ranges rest on the entries that could be read.\n`);
     else if (problems.length > 0 && !options.flags.json)
       effects.err(`${countWords(problems)} "kerfmark check" shows them.\n`);
     return hasErrors(problems) ? 1 : 0;

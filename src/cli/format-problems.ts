@@ -4,20 +4,24 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 export const PROBLEM_FORMATS = ['text', 'json', 'sarif'] as const;
 export type ProblemFormat = (typeof PROBLEM_FORMATS)[number];
 
-/** Prints problems in one of the formats; the empty list is said in words. */
-export function formatProblems(problems: readonly Diagnostic[], format: ProblemFormat): string {
+/** Prints problems in one of the formats; the empty list is said in words. `all`: of which the count is told, where only some are printed. */
+export function formatProblems(
+  problems: readonly Diagnostic[],
+  format: ProblemFormat,
+  all: readonly Diagnostic[] = problems,
+): string {
   if (format === 'json') return `${JSON.stringify({ format: 'kerfmark-problems/1', problems }, null, 2)}\n`;
-  return format === 'sarif' ? sarif(problems) : text(problems);
+  return format === 'sarif' ? sarif(problems) : text(problems, all);
 }
 
-function text(problems: readonly Diagnostic[]): string {
+function text(problems: readonly Diagnostic[], all: readonly Diagnostic[]): string {
   const blocks = problems.map((one) => {
     const related = (one.related ?? []).map(
       ({ place, text: words }) => `  see   ${place.file}:${place.line}:${place.column} (${words})\n`,
     );
     return `${one.place.file}:${one.place.line}:${one.place.column}  ${one.severity}  [${one.code}]\n  ${sentence(one.message)}\n  Mend: ${one.mend}\n${related.join('')}`;
   });
-  return `${blocks.join('\n')}${blocks.length > 0 ? '\n' : ''}${countWords(problems)}\n`;
+  return `${blocks.join('\n')}${blocks.length > 0 ? '\n' : ''}${countWords(all)}\n`;
 }
 
 function sentence(words: string): string {

@@ -242,5 +242,5 @@ function dateLines(type: EntryType, date: NewDate): readonly string[] {
 }
 
 function quoted(text: string): string {
-  return `"${text.replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
+  return `"${text.replace(/\s+/g, ' ').replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
 }

@@ -1,6 +1,9 @@
-import { formatInterval } from '../base/interval.ts';
+import { formatOutward } from '../base/interval.ts';
 import { panelsReport } from '../findings/panels-report.ts';
+import { sayError } from '../geometry/registration.ts';
 import { titleOf } from '../model/catalogue.ts';
+import { sayChance } from '../physical/measured-reasons.ts';
+import { sayWeight } from '../physical/panel-weight.ts';
 import type { PanelFindings } from '../physical/panels.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
@@ -20,8 +23,8 @@ export const panels: Command = {
     else {
       const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
       const joins = physical.joins.map(
-        ({ first, second, join, byChance }) =>
-          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm; by chance in ${(100 * byChance).toFixed(1)} of 100 cases.`,
+        ({ first, second, join, byChance, pairs, errorMm }) =>
+          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
       );
       const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
       effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
@@ -31,29 +34,32 @@ export const panels: Command = {
 };
 
 function tell(
-  { geometry, areas, sections, motifs, weight, sectionWeights, layers }: PanelFindings,
+  { geometry, areas, sections, motifs, weight, sectionWeights, layers, isCut }: PanelFindings,
   title: string,
 ): string {
   const cm2 = (squareMm: number): string => `${(squareMm / 100).toFixed(0)} cm²`;
-  const kg = (one: PanelFindings['weight']): string =>
-    `calculated ${formatInterval(one.kg, 0)} kg; plan for not less than ${Math.ceil(one.kg.most)} kg; weigh before lifting`;
   return [
     `Panel ${geometry.panel} of ${title}`,
-    ...geometry.figures.map(
-      ({ figure, registration }) =>
-        `  ${figure.id}: ${registration.kind}, off by ${registration.rootMeanSquareMm.toFixed(2)} mm (root mean square of ${registration.residualsMm.length} points)`,
+    ...[...geometry.figures, ...geometry.back.figures].map(
+      ({ figure, registration }) => `  ${figure.id}: ${registration.kind}, ${sayError(registration)}`,
     ),
-    ...(areas.length > 0 ? ['  Surface, as far as it is traced:'] : ['  No areas are traced.']),
+    ...(isCut
+      ? ['  Surface and weights are not told to this audience: entries of this panel are not shown.']
+      : areas.length > 0
+        ? ['  Surface, as far as it is traced:']
+        : ['  No areas are traced.']),
     ...areas
       .filter((one) => one.squareMm > 0)
-      .map((one) => `    ${one.category}: ${cm2(one.squareMm)}, ${formatInterval(one.perCent, 1)} %`),
+      .map((one) => `    ${one.category}: ${cm2(one.squareMm)}, ${formatOutward(one.perCent, 1)} %`),
     ...(sections.joints.length > 0
-      ? [`  Sections by ${sections.joints.length} joints: ${sections.sections.length}`]
+      ? [
+          `  Sections by ${sections.joints.length} ${sections.joints.length === 1 ? 'joint' : 'joints'}: ${sections.sections.length}`,
+        ]
       : []),
     ...(sections.joints.length > 0
       ? sections.sections.map(
           (one, i) =>
-            `    ${one.number}: ${Math.round(one.width)} × ${Math.round(one.height)} mm, ${cm2(one.squareMm)}${sectionWeights[i]?.parts.length ? `; ${kg(sectionWeights[i] as PanelFindings['weight'])}` : ''}`,
+            `    ${one.number}: ${Math.round(one.width)} × ${Math.round(one.height)} mm, ${cm2(one.squareMm)}${sectionWeights[i]?.parts.length ? `; ${sayWeight(sectionWeights[i] as PanelFindings['weight'])}` : ''}`,
         )
       : []),
     ...motifs.map(({ shape, fit, beyond }) => {
@@ -61,13 +67,9 @@ function tell(
       const reach = beyond.map((one) => `${one.side} edge by ${one.least.toFixed(0)} mm at least`).join(', ');
       return `  ${shape.trace.id}: radius ${fit.circle.radius.toFixed(0)} mm (${fit.radius.least.toFixed(0)} mm to ${to}), ${fit.arc.toFixed(0)}° of arc${reach ? `; if it was a full circle, the painting went on beyond the ${reach}` : ''}`;
     }),
-    ...(weight.parts.length > 0
-      ? [`  Weight: ${kg(weight)}${weight.weighed ? `; by a scale ${formatInterval(weight.weighed, 1)} kg` : ''}`]
-      : []),
-    ...weight.parts.map(
-      (part) => `    ${part.trace}: ${part.words}, ${formatInterval(part.kg, 1)} kg (${part.source})`,
-    ),
-    ...weight.unweighed.map((one) => `    ${one.trace}: not counted, wants ${one.missing}`),
+    ...(weight.parts.length > 0 || weight.weighed ? [`  Weight: ${sayWeight(weight)}`] : []),
+    ...weight.parts.map((part) => `    ${part.trace}: ${part.words}, ${formatOutward(part.kg, 1)} kg (${part.source})`),
+    ...weight.unweighed.map((one) => `    ${one.trace ?? 'The rest'}: not counted, wants ${one.missing}`),
     ...(layers.lines.length > 0 ? ['  Layers, the later first:'] : []),
     ...layers.lines.map(
       (one) =>

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { z } from 'zod';
+import { findRingFault } from '../geometry/ring.ts';
 import { formatShape, LEAST_SHAPE_POINTS } from '../geometry/shape-text.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { EVIDENCE_KINDS } from '../model/types/evidence.ts';
@@ -24,6 +25,9 @@ const message = z.strictObject({
   ]),
 });
 
+/** Pixels beyond which no photograph reaches. */
+const FARTHEST = 200_000;
+
 /** Where a trace was saved. */
 export interface SavedTrace {
   readonly entry: string;
@@ -44,10 +48,25 @@ export async function saveTrace(folder: string, sent: unknown): Promise<SavedTra
   const figure = catalogue.get(figureId);
   if (!figure || !isOfType(figure, 'figure')) throw new Fault(`There is no figure "${figureId}" in the file now.`);
   const shape = formatShape(kind, points, figureId, error);
-  if (shape === '') throw new Fault(`A ${kind} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`);
+  if (shape === '')
+    throw new Fault(
+      `${kind === 'point' ? 'A point' : `An ${kind}`.replace('An line', 'A line')} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`,
+    );
+  if (points.some(([x, y]) => Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST))
+    throw new Fault('A point lies far outside of the photograph. Draw it anew.');
+  if (kind === 'area' && findRingFault(points)?.kind === 'crossing')
+    throw new Fault(
+      'The sides of this area cross, so it cannot be measured. Take points away until they do not, and save again.',
+    );
   if ('entry' in into) {
     const trace = catalogue.get(into.entry);
     if (!trace || !isOfType(trace, 'evidence')) throw new Fault(`There is no trace "${into.entry}" in the file now.`);
+    if (trace.keys.object !== figure.keys.object || trace.keys.panel !== figure.keys.panel)
+      throw new Fault(`${trace.id} is a trace of another panel than the one in this photograph.`);
+    if (trace.keys.shape !== undefined)
+      throw new Fault(
+        `${trace.id} has a shape already, in its entry or in a drawing, and is left as it is. Take that out first, or make a new trace.`,
+      );
     return addToEntry(folder, trace, files.entries.find((one) => one.file === trace.file)?.text, shape);
   }
   const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));

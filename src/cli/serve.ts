@@ -51,7 +51,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
       fault = null;
       const errors = computed.problems.filter((one) => one.severity === 'error');
       effects.out(
-        `${errors.length > 0 ? formatProblems(errors, 'text') : `${countWords(computed.problems)} `}${pages} pages.\n`,
+        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${pages} pages.\n`,
       );
     } catch (error) {
       fault = (error as Error).message;
@@ -151,6 +151,7 @@ async function answer(
       'content-type': type,
       'cache-control': 'no-store',
       'x-content-type-options': 'nosniff',
+      'x-frame-options': 'DENY',
     });
     response.end(request.method === 'HEAD' ? undefined : body);
   };

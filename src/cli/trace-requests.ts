@@ -22,9 +22,9 @@ export async function answerTrace(folder: string, request: IncomingMessage): Pro
     return refuse(403, 'Only a page of this preview may save a trace.');
   if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
     return refuse(415, 'A trace is sent as JSON.');
-  const text = await bodyOf(request);
-  if (text === null) return refuse(413, 'The trace is too large.');
   try {
+    const text = await bodyOf(request);
+    if (text === null) return refuse(413, 'The trace is too large.');
     const saved = await saveTrace(folder, parse(text));
     const where = saved.isNew ? `Written: ${saved.file}, a new entry.` : `Added to ${saved.file}, as one line.`;
     return { status: 200, body: { message: `${where} The page is built again now.`, entry: saved.entry } };

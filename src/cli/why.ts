@@ -48,7 +48,7 @@ export const why: Command = {
     effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
     for (const moment of moments) effects.out(argument(file, moment, grade));
     const errors = problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text'));
+    if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
     return hasErrors(problems) ? 1 : 0;
   },
 };

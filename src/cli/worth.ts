@@ -28,7 +28,7 @@ export const worth: Command = {
     else if (id === undefined) effects.out(checkFirst(file));
     else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
     const errors = problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text'));
+    if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
     return hasErrors(problems) ? 1 : 0;
   },
 };

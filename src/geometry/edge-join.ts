@@ -1,4 +1,4 @@
-import { distance, type Path, type Point, pathLength } from './point.ts';
+import { distance, type Path, type Point } from './point.ts';
 import { seededRandom } from './seeded-random.ts';
 
 /** How well two cut edges lie along each other. */
@@ -30,11 +30,18 @@ export function bestJoin(first: Path, second: Path): EdgeJoin | null {
   return one && other && scoreOf(other) < scoreOf(one) ? other : one;
 }
 
+/** From end to end, not along the zigzag. */
+function lengthOf(path: Path): number {
+  return path.length < 2 ? 0 : distance(path[0] as Point, path.at(-1) as Point);
+}
+
 function laidAlong(first: Path, second: Path): EdgeJoin | null {
-  const [la, lb] = [pathLength(first), pathLength(second)];
+  const [la, lb] = [lengthOf(first), lengthOf(second)];
   if (la === 0 || lb === 0) return null;
   const step = Math.min(la, lb) * STEP_SHARE;
-  const [ra, rb] = [resampled(profile(first), la, step), resampled(profile(second), lb, step)];
+  const [ra, rb] = [first, second].map(
+    (path) => resampled(path, Math.max(2, Math.round(lengthOf(path) / step) + 1)).heights,
+  ) as [readonly number[], readonly number[]];
   const least = Math.ceil(Math.min(ra.length, rb.length) * LEAST_SHARE);
   let best: EdgeJoin | null = null;
   for (let shift = least - rb.length; shift <= ra.length - least; shift += 1) {
@@ -56,51 +63,78 @@ function scoreOf({ deviation, share }: EdgeJoin): number {
 }
 
 /**
- * How often an edge of the same roughness does as well by chance: the second edge's steps are shuffled 500 times
- * (seeded) and laid along the first. 0 to 1.
+ * How often an edge of the same roughness does as well by chance: 500 rivals of the second edge (seeded), each with the
+ * amplitudes of its waves kept and their phases drawn anew (surrogates by phase randomisation: Theiler and others, Physica
+ * D 58, 1992), are laid along the first. Between 1/501 and 1; the lowest value reads "fewer than one in 500".
  */
 export function joinByChance(first: Path, second: Path, seed = 1): number {
   const real = bestJoin(first, second);
   if (!real) return 1;
   const random = seededRandom(seed);
+  const rival = rivalsOf(second);
   let asGood = 0;
-  const trials = 500;
-  for (let trial = 0; trial < trials; trial += 1) {
-    const other = bestJoin(first, shuffledSteps(second, random));
+  for (let trial = 0; trial < JOIN_TRIALS; trial += 1) {
+    const other = bestJoin(first, rival(random));
     if (other && scoreOf(other) <= scoreOf(real)) asGood += 1;
   }
-  return (asGood + 1) / (trials + 1);
+  return (asGood + 1) / (JOIN_TRIALS + 1);
 }
 
-function shuffledSteps(path: Path, random: () => number): Path {
-  const steps = path.slice(1).map(([x, y], i) => [x - (path[i] as Point)[0], y - (path[i] as Point)[1]] as const);
-  for (let i = steps.length - 1; i > 0; i -= 1) {
-    const j = Math.floor(random() * (i + 1));
-    [steps[i], steps[j]] = [steps[j] as (typeof steps)[number], steps[i] as (typeof steps)[number]];
-  }
-  const points: Point[] = [path[0] as Point];
-  for (const [dx, dy] of steps) {
-    const [x, y] = points.at(-1) as Point;
-    points.push([x + dx, y + dy]);
-  }
-  return points;
+/** Rivals that an edge is set beside. */
+export const JOIN_TRIALS = 500;
+
+/** Root mean square height of an edge about its best line: what can be recognised of it at all. */
+export function reliefOf(path: Path): number {
+  const { heights } = resampled(path, RELIEF_SAMPLES);
+  return heights.length < 2 ? 0 : aboutLine(heights).deviation;
 }
 
-/** Heights of the points above the line through the ends. */
-function profile(path: Path): readonly number[] {
-  const [a, b] = [path[0] as Point, path.at(-1) as Point];
-  const length = distance(a, b) || 1;
-  return path.map(([x, y]) => ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0])) / length);
-}
+const RELIEF_SAMPLES = 60;
 
-function resampled(heights: readonly number[], length: number, step: number): readonly number[] {
-  const count = Math.max(2, Math.round(length / step) + 1);
-  return Array.from({ length: count }, (_, i) => {
-    const at = (i / (count - 1)) * (heights.length - 1);
-    const [low, share] = [Math.floor(at), at - Math.floor(at)];
-    const [from, to] = [heights[low] as number, heights[Math.min(low + 1, heights.length - 1)] as number];
-    return from + share * (to - from);
+/** Makes edges with the waves of one edge in other phases (a real Fourier series over evenly spaced heights). */
+function rivalsOf(path: Path): (random: () => number) => Path {
+  const { heights, length } = resampled(path, RELIEF_SAMPLES);
+  const n = heights.length;
+  const mean = heights.reduce((a, b) => a + b, 0) / n;
+  const amplitudes = Array.from({ length: Math.floor(n / 2) }, (_, k) => {
+    let [re, im] = [0, 0];
+    heights.forEach((height, i) => {
+      const angle = (2 * Math.PI * (k + 1) * i) / n;
+      re += (height - mean) * Math.cos(angle);
+      im += (height - mean) * Math.sin(angle);
+    });
+    return ((k + 1) * 2 === n ? 1 : 2) * (Math.hypot(re, im) / n);
   });
+  return (random) => {
+    const phases = amplitudes.map(() => 2 * Math.PI * random());
+    return heights.map((_, i): Point => {
+      const height = amplitudes.reduce(
+        (sum, a, k) => sum + a * Math.cos((2 * Math.PI * (k + 1) * i) / n + (phases[k] as number)),
+        0,
+      );
+      return [(i / (n - 1)) * length, height];
+    });
+  };
+}
+
+/**
+ * Heights above the line through the ends, at even steps along that line. Where the edge runs back over itself the first crossing counts.
+ */
+function resampled(path: Path, count: number): { readonly heights: readonly number[]; readonly length: number } {
+  const [a, b] = [path[0] as Point, path.at(-1) as Point];
+  const length = distance(a, b);
+  if (length === 0) return { heights: [], length };
+  const [ux, uy] = [(b[0] - a[0]) / length, (b[1] - a[1]) / length];
+  const along = path.map(([x, y]) => ({ t: (x - a[0]) * ux + (y - a[1]) * uy, h: ux * (y - a[1]) - uy * (x - a[0]) }));
+  let segment = 1;
+  const heights = Array.from({ length: count }, (_, i) => {
+    const t = (i / (count - 1)) * length;
+    while (segment < along.length - 1 && (along[segment] as { t: number }).t < t) segment += 1;
+    const [from, to] = [along[segment - 1] as { t: number; h: number }, along[segment] as { t: number; h: number }];
+    const share = to.t === from.t ? 0 : Math.max(0, Math.min(1, (t - from.t) / (to.t - from.t)));
+    return from.h + share * (to.h - from.h);
+  });
+  return { heights, length };
 }
 
 /** Deviation about the best straight line through values at even steps, and their mean. */

@@ -43,17 +43,26 @@ export function regionArea(region: Region): number {
   return region.reduce((sum, piece) => sum + pieceArea(piece), 0);
 }
 
-/** Length of all boundaries of a region, holes included. */
-export function regionPerimeter(region: Region): number {
+/** Length of a region's boundary that does not run along an outline; what lies within half a unit of it does. */
+export function innerBoundary(region: Region, outline: Path): number {
+  const sides = outline.map((a, i) => [a, outline[(i + 1) % outline.length] as Point] as const);
+  const isOnOutline = (p: Point): boolean => sides.some(([a, b]) => distanceToSegment(p, a, b) < 0.5);
   return region.flat().reduce(
     (sum, ring) =>
       sum +
-      ring.reduce((length, [x, y], i) => {
-        const [u, v] = ring[(i + 1) % ring.length] as Point;
-        return length + Math.hypot(u - x, v - y);
+      ring.reduce((length, a, i) => {
+        const b = ring[(i + 1) % ring.length] as Point;
+        const middle: Point = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
+        return [a, middle, b].every(isOnOutline) ? length : length + Math.hypot(b[0] - a[0], b[1] - a[1]);
       }, 0),
     0,
   );
+}
+
+function distanceToSegment([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const squared = (bx - ax) ** 2 + (by - ay) ** 2;
+  const t = squared === 0 ? 0 : Math.max(0, Math.min(1, ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / squared));
+  return Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay));
 }
 
 function pieceArea([outer = [], ...holes]: readonly Path[]): number {

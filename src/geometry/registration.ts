@@ -20,6 +20,13 @@ export interface Registration {
   /** Distance in millimetres between each control point and where the map puts it. */
   readonly residualsMm: readonly number[];
   readonly rootMeanSquareMm: number;
+  /**
+   * What a point may be off by, judged from the residuals and the points to spare: the root of their sum of squares by (points - parameters / 2).
+   * Null without a point to spare, when the residuals tell nothing.
+   */
+  readonly errorMm: number | null;
+  /** True where the map turns the picture over as in a mirror, so that x or y is counted the wrong way. */
+  readonly isMirrored: boolean;
 }
 
 /** Why control points give no map. */
@@ -67,14 +74,40 @@ export function register(points: readonly ControlPoint[], kind: MapKind): Regist
   const inverse = invert(matrix);
   if (!inverse) return onLine(points);
   const residualsMm = points.map(({ pixel, mm }) => distance(applyMap(matrix, pixel), mm));
+  const squares = residualsMm.reduce((sum, r) => sum + r * r, 0);
+  const spare = points.length - LEAST_POINTS[kind];
   return {
     kind,
     matrix,
     toMm: (pixel) => applyMap(matrix, pixel),
     toPixel: (mm) => applyMap(inverse, mm),
     residualsMm,
-    rootMeanSquareMm: Math.sqrt(residualsMm.reduce((sum, r) => sum + r * r, 0) / residualsMm.length),
+    rootMeanSquareMm: Math.sqrt(squares / residualsMm.length),
+    errorMm: spare > 0 ? Math.sqrt(squares / spare) : null,
+    isMirrored: mirrors(matrix, points),
   };
+}
+
+/** A picture has y downwards, the frame upwards: a map that keeps the sense of turning shows it in a mirror. */
+function mirrors(matrix: readonly number[], points: readonly ControlPoint[]): boolean {
+  const [x, y] = points.reduce(
+    ([sx, sy], { pixel }) => [sx + pixel[0] / points.length, sy + pixel[1] / points.length],
+    [0, 0],
+  ) as [number, number];
+  const [o, u, v] = [
+    [x, y],
+    [x + 1, y],
+    [x, y + 1],
+  ].map((one) => applyMap(matrix, one as unknown as Point)) as [Point, Point, Point];
+  return (u[0] - o[0]) * (v[1] - o[1]) - (u[1] - o[1]) * (v[0] - o[0]) > 0;
+}
+
+/** The error of a registration in words. */
+export function sayError({ errorMm, rootMeanSquareMm, residualsMm }: Registration): string {
+  const missed = `points missed by ${rootMeanSquareMm.toFixed(2)} mm (root mean square of ${residualsMm.length})`;
+  return errorMm === null
+    ? `${missed}; its error cannot be told without a point to spare`
+    : `${missed}; off by about ${errorMm.toFixed(2)} mm`;
 }
 
 /** True where a registration could not be made. */

@@ -37,7 +37,22 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
     shown.length + stands.length < whole.entries.length ||
     shown.some((entry) => (entry.withheld ?? []).length > 0) ||
     stands.length > 0;
-  return buildCatalogue([...shown, ...stands], audience, holdsMore, standIns);
+  return buildCatalogue([...shown, ...stands], audience, holdsMore, standIns, cutPanelsOf(whole, shown));
+}
+
+/** Panels of which a trace is gone, or has lost its shape or other keys. */
+function cutPanelsOf(whole: Catalogue, shown: readonly Entry[]): ReadonlySet<string> {
+  const kept = new Map(shown.map((entry) => [entry.id, entry]));
+  return new Set(
+    whole.ofType('evidence').flatMap((trace) => {
+      const left = kept.get(trace.id);
+      const isWhole =
+        left &&
+        (left.withheld ?? []).length === 0 &&
+        (trace.keys.shape === undefined || (left.keys as Keys<'evidence'>).shape !== undefined);
+      return isWhole ? [] : [`${trace.keys.object}/${trace.keys.panel ?? ''}`];
+    }),
+  );
 }
 
 function isShown(entry: Entry, audience: Access): boolean {

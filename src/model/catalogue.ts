@@ -31,6 +31,8 @@ export interface Catalogue {
   readonly links: readonly Link[];
   /** True where entries or keys were taken out for the audience. */
   readonly holdsMore: boolean;
+  /** Panels (`OB-east/A`) of which traces, or keys of them, were taken out for the audience. */
+  readonly cutPanels: ReadonlySet<string>;
   /** The id under which an entry of the whole file stands here; null where it was taken out. */
   shownAs(id: string): string | null;
   get(id: string): Entry | undefined;
@@ -48,6 +50,7 @@ export function buildCatalogue(
   audience: Access,
   holdsMore: boolean,
   standIns: ReadonlyMap<string, Entry> = new Map(),
+  cutPanels: ReadonlySet<string> = new Set(),
 ): Catalogue {
   const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
   const byId = new Map(sorted.map((entry) => [entry.id, entry]));
@@ -62,6 +65,7 @@ export function buildCatalogue(
     entries: sorted,
     links,
     holdsMore,
+    cutPanels,
     shownAs: (id) => standIns.get(id)?.id ?? (byId.has(id) ? id : null),
     get: (id) => byId.get(id),
     resolve: (reference) => resolveIn(byId, reference),

@@ -92,3 +92,20 @@ function unwrap(schema: Inner): readonly Inner[] {
   if (def.type === 'union') return def.options?.flatMap(unwrap) ?? [];
   return [schema];
 }
+
+/** Every key that a type has, at any depth. */
+export function keyNames(schema: z.ZodType): ReadonlySet<string> {
+  const names = new Set<string>();
+  const visit = (inner: Inner): void => {
+    for (const { def } of unwrap(inner)) {
+      if (def.element) visit(def.element);
+      if (def.valueType) visit(def.valueType);
+      for (const [key, value] of Object.entries(def.shape ?? {})) {
+        names.add(key);
+        visit(value);
+      }
+    }
+  };
+  visit(schema as Inner);
+  return names;
+}

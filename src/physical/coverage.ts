@@ -23,7 +23,8 @@ export interface ExaminationCoverage {
 
 /**
  * What each examination of a panel looked at. A face counts as not accessible where the examination records such a trace on it, even if
- * another part of the face was looked at. Examinations of the object that leave the panel out are listed too, as not looked at.
+ * another part of the face was looked at. Examinations of the object that leave the panel out are listed too, as not looked at. Of several objects
+ * with panels of one name only the object that is named counts.
  */
 export function coverageOf(catalogue: Catalogue, object: string, panel: string): readonly ExaminationCoverage[] {
   const traces = catalogue
@@ -35,7 +36,10 @@ export function coverageOf(catalogue: Catalogue, object: string, panel: string):
     .map((examination) => {
       const mine = traces.filter((trace) => trace.keys.examination === examination.id);
       const notAccessible = mine.filter((trace) => trace.keys.seen === 'not accessible');
-      const covered = (examination.keys.covered ?? []).filter((one) => one.panel === panel);
+      const several = examination.keys.objects.length > 1;
+      const covered = (examination.keys.covered ?? []).filter(
+        (one) => one.panel === panel && (one.object === undefined ? !several : one.object === object),
+      );
       const state = (face: Face): FaceState => {
         if (notAccessible.some((trace) => trace.keys.face === face)) return 'not accessible';
         if (covered.some((one) => one.faces?.includes(face))) return 'looked at';

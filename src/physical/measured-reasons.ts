@@ -1,4 +1,8 @@
-import { formatInterval } from '../base/interval.ts';
+import { formatOutward } from '../base/interval.ts';
+import { JOIN_TRIALS } from '../geometry/edge-join.ts';
+import { sayError } from '../geometry/registration.ts';
+import { COUNTED_KINDS } from './panel-areas.ts';
+import { sayWeight } from './panel-weight.ts';
 import type { PanelFindings, PossibleJoin } from './panels.ts';
 
 /** Why a measured result is what it is. */
@@ -14,9 +18,6 @@ export interface MeasuredReason {
   readonly source: string;
   readonly caution: string | null;
 }
-
-/** Kinds of trace whose areas make up the surface. */
-const COUNTED_KINDS: readonly string[] = ['loss', 'fill', 'addition', 'retouching'];
 
 /** Every result of a panel with its inputs, its method and where that is published; in the order of the page. */
 export function reasonsOfPanel(panel: PanelFindings, joins: readonly PossibleJoin[]): readonly MeasuredReason[] {
@@ -35,16 +36,16 @@ function registrationReasons({ geometry }: PanelFindings): readonly MeasuredReas
   return [...geometry.figures, ...geometry.back.figures].map(({ figure, registration }) => ({
     id: `registration-${figure.id}`,
     what: `How ${figure.id} lies in the frame`,
-    result: `${registration.kind} map; control points missed by ${registration.rootMeanSquareMm.toFixed(2)} mm (root mean square), at most ${Math.max(...registration.residualsMm).toFixed(2)} mm`,
+    result: `${registration.kind} map; ${sayError(registration)}; at most ${Math.max(...registration.residualsMm).toFixed(2)} mm`,
     inputs: [figure.id],
     method:
       'Least squares over the control points, brought to their middle and to one scale first; for the projective map the distances in millimetres are then made least by Gauss-Newton steps.',
     source:
       'Hartley, In defense of the eight-point algorithm, IEEE PAMI 19 (1997), for the scaling; the rest is common practice, no source',
     caution:
-      registration.residualsMm.length <= { similarity: 2, affine: 3, projective: 4 }[registration.kind]
+      registration.errorMm === null
         ? 'As many points as the map needs: it misses none of them, which says nothing of its error.'
-        : null,
+        : 'The error is judged from few points; it is that of a point between them, not far outside.',
   }));
 }
 
@@ -54,14 +55,14 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
     {
       id: 'areas',
       what: 'Surface by category',
-      result: areas.map((one) => `${one.category} ${formatInterval(one.perCent, 1)} %`).join('; '),
+      result: areas.map((one) => `${one.category} ${formatOutward(one.perCent, 1)} %`).join('; '),
       inputs: unique(
         geometry.shapes
           .filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind))
           .map((one) => one.trace.id),
       ),
       method:
-        'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by its length of border times that error.',
+        'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by the length of its border inside the panel times that error.',
       source:
         'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; from memory). The width of the interval is our own choice, no source',
       caution: 'What nobody traced counts as original surface.',
@@ -129,13 +130,13 @@ function weightReasons({ weight, geometry }: PanelFindings): readonly MeasuredRe
     {
       id: 'weight',
       what: 'Weight',
-      result: `calculated ${formatInterval(weight.kg, 0)} kg; plan for not less than ${Math.ceil(weight.kg.most)} kg; weigh before lifting`,
-      inputs: [...weight.parts.map((one) => one.trace), ...weight.unweighed.map((one) => one.trace)],
+      result: sayWeight(weight),
+      inputs: [...weight.parts.map((one) => one.trace), ...weight.unweighed.flatMap((one) => one.trace ?? [])],
       method: `Area times thickness times density for each layer, count times length times section times density for bars; every factor an interval${geometry.outlineTraced ? '' : ', the area by the stated width and height'}. Bars are shared out to sections by area.`,
       source: 'Densities as each row says; EN 1991-1-1:2002 Annex A gives nominal weights, not extremes',
       caution:
         weight.unweighed.length > 0
-          ? `Not counted, since something is missing: ${weight.unweighed.map((one) => one.trace).join(', ')}. The piece is heavier by these.`
+          ? `Not counted: ${weight.unweighed.map((one) => `${one.trace ?? 'the rest of the panel'} (wants ${one.missing})`).join('; ')}. The piece is heavier by these.`
           : 'Only what is recorded is counted; unseen iron, cement or wet plaster makes a piece heavier.',
     },
   ];
@@ -157,17 +158,24 @@ function layerReasons({ layers }: PanelFindings): readonly MeasuredReason[] {
   ];
 }
 
-function joinReason({ first, second, join, byChance }: PossibleJoin): MeasuredReason {
+function joinReason({ first, second, join, byChance, pairs, errorMm }: PossibleJoin): MeasuredReason {
   return {
     id: `join-${first.trace.id}-${second.trace.id}`,
     what: 'Edges that may join',
-    result: `alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm; ${(100 * byChance).toFixed(1)} of 100 shuffled edges do as well`,
+    result: `alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm (root mean square), traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; ${pairs === 1 ? 'one pair' : `${pairs} pairs`} compared`,
     inputs: [first.trace.id, second.trace.id],
     method:
-      'Both edges as heights above the line through their ends; the second is laid along the first at every offset, a constant gap for the saw and a straight difference taken out. The deviation is set beside that of edges made by shuffling its steps (500, seeded).',
-    source: 'Own method, no source',
+      'Both edges as heights above the line through their ends; the second is laid along the first at every offset, a constant gap for the saw and a straight difference taken out. The deviation is set beside that of 500 edges with the same waves in other phases (seeded), times the number of pairs compared. Edges whose relief is under one and a half times their tracing error are left out.',
+    source: 'Rivals: Theiler and others, Physica D 58 (1992; from memory); the rest is our own, no source',
     caution: 'May join, not joins: material, layers and painting have to agree as well.',
   };
+}
+
+/** The chance in words; the least that the trials can tell is a bound, not a value. */
+export function sayChance(byChance: number): string {
+  return byChance <= 1 / JOIN_TRIALS
+    ? `fewer than one in ${JOIN_TRIALS} rivals does as well`
+    : `${(100 * byChance).toFixed(1)} of 100 rivals do as well`;
 }
 
 function unique(list: readonly string[]): readonly string[] {

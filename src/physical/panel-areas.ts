@@ -1,11 +1,11 @@
 import type { Interval } from '../base/interval.ts';
 import {
   difference,
+  innerBoundary,
   intersection,
   type Region,
   regionArea,
   regionOf,
-  regionPerimeter,
   union,
 } from '../geometry/region.ts';
 import type { PanelGeometry } from './panel-shapes.ts';
@@ -30,15 +30,17 @@ export interface CategoryArea {
   readonly traces: readonly string[];
 }
 
+/** Kinds of trace whose areas make up the surface. */
+export const COUNTED_KINDS: readonly string[] = ['loss', 'fill', 'addition', 'retouching'];
+
 /**
  * Areas of a panel by category. Overlaps count once: losses first; then what is retouched over a loss
  * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; what is left of
- * the outline is original surface. Each boundary may be off by its tracing error, so an area may be off by about its
- * perimeter times that error. Empty where no area is traced: nothing is then known of the surface.
+ * the outline is original surface. Each boundary may be off by its tracing error, so an area may be off by about the
+ * length of its boundary inside the panel times that error. Empty where no area is traced: nothing is then known of the surface.
  */
 export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
-  const shapes = panel.shapes.filter((one) => one.kind === 'area');
-  if (shapes.length === 0) return [];
+  const shapes = panel.shapes.filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind));
   const outline = regionOf(panel.outline);
   const of = (...kinds: readonly string[]) => shapes.filter((one) => kinds.includes(one.trace.keys.kind));
   const regionFor = (list: typeof shapes): Region =>
@@ -50,6 +52,7 @@ export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
     Region,
     Region,
   ];
+  if ([loss, fill, addition, retouching].every((one) => one.length === 0)) return [];
   const lacking = union([loss, fill].filter((one) => one.length > 0));
   const reconstruction = intersection(retouching, lacking);
   const openLoss = difference(loss, fill, retouching);
@@ -70,10 +73,7 @@ export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
     const squareMm = regionArea(region);
     const error = Math.max(0, ...traces.map((one) => one.errorMm));
     // The outline itself is taken as exact: shares are of the panel as it is stated or traced.
-    const inner = Math.max(
-      0,
-      regionPerimeter(region) - (category === 'original surface' ? regionPerimeter(outline) : 0),
-    );
+    const inner = innerBoundary(region, panel.outline);
     const off = traces.length === 0 ? 0 : inner * error;
     return {
       category,

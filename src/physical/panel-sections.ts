@@ -2,6 +2,7 @@ import { GRADES } from '../base/grade.ts';
 import { findModule, type JointModule, LEAST_JOINTS } from '../geometry/joint-module.ts';
 import { type DanglingEnd, divideOutline } from '../geometry/planar-faces.ts';
 import type { Path, Point } from '../geometry/point.ts';
+import { isInside } from '../geometry/ring.ts';
 import type { PanelGeometry, PanelShape } from './panel-shapes.ts';
 
 /** A piece in which a panel travelled, as its joints show it. */
@@ -14,6 +15,12 @@ export interface Section {
   readonly width: number;
   readonly height: number;
   readonly at: Point;
+}
+
+/** The section in which a place lies; null outside of all. */
+export function sectionAt(sections: readonly Section[], at: readonly number[] | undefined): Section | null {
+  const point = at as Point | undefined;
+  return point === undefined ? null : (sections.find((one) => isInside(one.ring, point)) ?? null);
 }
 
 /** The sections of a panel, the joints that make them, and joints that end inside a section. */

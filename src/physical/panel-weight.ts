@@ -1,26 +1,36 @@
-import { type Interval, plus, times } from '../base/interval.ts';
+import { formatOutward, type Interval, plus, times } from '../base/interval.ts';
+import { nearest } from '../base/nearest.ts';
+import type { Place } from '../base/place.ts';
 import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../base/quantity.ts';
+import type { Point } from '../geometry/point.ts';
 import { intersection, regionArea, regionOf, union } from '../geometry/region.ts';
 import { signedArea } from '../geometry/ring.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import table from '../reference/densities.json' with { type: 'json' };
 import type { Section } from './panel-sections.ts';
-import type { PanelGeometry } from './panel-shapes.ts';
+import type { PanelGeometry, PanelShape } from './panel-shapes.ts';
 
 /** One layer or one set of bars in a weight. */
 export interface WeightPart {
   readonly trace: string;
   readonly words: string;
   readonly kg: Interval;
+  /** Of a layer over the whole panel; null for bars and for patches. */
+  readonly thicknessMm: Interval | null;
   /** Where the density comes from, with its standing. */
   readonly source: string;
 }
 
 /** A trace that has a thickness or pieces but cannot be weighed, with what is missing. */
 export interface Unweighed {
-  readonly trace: string;
+  /** Null where no single trace is meant. */
+  readonly trace: string | null;
   readonly missing: string;
+  /** What stands for the density where the table has no such row, where it stands, and the nearest rows. */
+  readonly density?: string;
+  readonly near?: readonly string[];
+  readonly place?: Place;
 }
 
 /** The weight of a panel or a section. */
@@ -30,6 +40,29 @@ export interface Weight {
   readonly kg: Interval;
   /** By a scale, where it was weighed. */
   readonly weighed: Interval | null;
+  /**
+   * What to plan for at least: the highest of what was calculated, weighed and stated, in whole kilograms. Null where
+   * something is not counted and nobody weighed it: any figure would be too low.
+   */
+  readonly planKg: number | null;
+}
+
+/** The weight of what nothing may be said about. */
+export const NO_WEIGHT: Weight = { parts: [], unweighed: [], kg: { least: 0, most: 0 }, weighed: null, planKg: null };
+
+/** The weight in words: never a lower figure alone, never a plan figure that something is missing from. */
+export function sayWeight({ parts, unweighed, kg, weighed, planKg }: Weight): string {
+  const words = [
+    ...(weighed ? [`by a scale ${formatOutward(weighed, 1)} kg`] : []),
+    ...(parts.length === 0
+      ? []
+      : [
+          `calculated ${formatOutward(kg, 0)} kg${unweighed.length > 0 ? ' of what could be counted, which is not all' : ''}`,
+        ]),
+    ...(planKg === null ? ['heavier than any figure here'] : [`plan for not less than ${planKg} kg`]),
+    'weigh before lifting',
+  ];
+  return words.join('; ');
 }
 
 /** Kinds of trace that have weight as layers. */
@@ -40,9 +73,14 @@ const LAYERS: readonly string[] = ['plaster-layer', 'backing', 'addition', 'fill
  * section x density, every factor an interval. Densities from EN 1991-1-1:2002 Annex A are nominal, not extremes. Bars
  * are shared out to sections by area, since where they lie is seldom recorded.
  */
-export function weightOf(catalogue: Catalogue, panel: PanelGeometry, section: Section | null): Weight {
+export function weightOf(
+  catalogue: Catalogue,
+  panel: PanelGeometry,
+  section: Section | null,
+  matched: StatedSection | null = null,
+): Weight {
   const keys = (panel.object.keys.panels ?? []).find((one) => one.id === panel.panel);
-  const named = section ? keys?.sections?.[section.number - 1] : keys;
+  const named = section ? matched : keys;
   const whole = Math.abs(signedArea(panel.outline));
   const share = section ? section.squareMm / whole : 1;
   const parts: WeightPart[] = [];
@@ -52,7 +90,22 @@ export function weightOf(catalogue: Catalogue, panel: PanelGeometry, section: Se
     if (!isLayer && !trace.keys.pieces) continue;
     const density = densityOf(trace);
     if (!density) {
-      unweighed.push({ trace: trace.id, missing: missingDensity(trace) });
+      const text = trace.keys.density;
+      unweighed.push({
+        trace: trace.id,
+        missing: missingDensity(trace),
+        ...(text === undefined
+          ? {}
+          : {
+              density: text,
+              near: nearest(
+                text,
+                table.flatMap((one) => (one.kgPerM3Min === null ? [] : one.material)),
+                2,
+              ),
+              place: trace.placeOf(['density']),
+            }),
+      });
       continue;
     }
     const volume = trace.keys.pieces ? piecesMm3(trace, share) : layerMm3(panel, trace, section);
@@ -61,16 +114,36 @@ export function weightOf(catalogue: Catalogue, panel: PanelGeometry, section: Se
         trace: trace.id,
         words: volume.words,
         kg: kgOf(volume.mm3, density.kgPerM3),
+        thicknessMm: volume.thicknessMm,
         source: density.source,
       });
     else unweighed.push({ trace: trace.id, missing: 'a length or thickness that can be read' });
   }
-  const weighed = (section && !keys?.sections?.[section.number - 1] ? undefined : named?.weighed) ?? undefined;
+  const rest = unseenThickness(keys?.thickness, parts);
+  if (rest) unweighed.push(rest);
+  const kg = plus(...parts.map((one) => one.kg));
+  const weighed = named?.weighed === undefined ? null : parseWeightKg(named.weighed);
+  const stated = matched?.['stated-weight'] === undefined ? null : parseWeightKg(matched['stated-weight']);
+  const known = [parts.length > 0 ? kg.most : 0, weighed?.most ?? 0, stated?.most ?? 0];
+  const told = weighed !== null || (parts.length > 0 && unweighed.length === 0);
+  return { parts, unweighed, kg, weighed, planKg: told ? Math.ceil(Math.max(...known) - 1e-9) : null };
+}
+
+/** A section as the object names it. */
+export type StatedSection = NonNullable<NonNullable<Entry<'object'>['keys']['panels']>[number]['sections']>[number];
+
+/** How much the layers may fall short of the stated thickness before something must be missing, in mm. */
+const THICKNESS_MM = 3;
+
+/** The panel is thicker than all its layers over the whole of it together: something was not recorded. */
+function unseenThickness(thickness: number | undefined, parts: readonly WeightPart[]): Unweighed | null {
+  if (thickness === undefined || parts.length === 0) return null;
+  const layers = parts.flatMap((one) => one.thicknessMm ?? []);
+  const most = layers.reduce((sum, one) => sum + one.most, 0);
+  if (layers.length === 0 || most >= thickness - THICKNESS_MM) return null;
   return {
-    parts,
-    unweighed,
-    kg: plus(...parts.map((one) => one.kg)),
-    weighed: weighed === undefined ? null : parseWeightKg(weighed),
+    trace: null,
+    missing: `layers for ${Math.floor(thickness - most)} mm more: the panel is ${thickness} mm thick, its layers make at most ${Math.ceil(most)} mm`,
   };
 }
 
@@ -106,14 +179,26 @@ function missingDensity(trace: Entry<'evidence'>): string {
     : `a density: the table has no value for “${text}”; write it as 1000-1500 kg/m3`;
 }
 
-function layerMm3(
-  panel: PanelGeometry,
-  trace: Entry<'evidence'>,
-  section: Section | null,
-): { readonly mm3: Interval; readonly words: string } | null {
+interface Volume {
+  readonly mm3: Interval;
+  readonly words: string;
+  readonly thicknessMm: Interval | null;
+}
+
+/** Shapes of the back as they lie behind the front. */
+function mirroredBack({ outline, back }: PanelGeometry): readonly PanelShape[] {
+  const right = Math.max(...outline.map(([x]) => x));
+  return back.shapes
+    .filter((one) => one.trace.keys.face === 'back')
+    .map((one) => ({ ...one, path: one.path.map(([x, y]): Point => [right - x, y]) }));
+}
+
+function layerMm3(panel: PanelGeometry, trace: Entry<'evidence'>, section: Section | null): Volume | null {
   const thickness = parseLengthMm(trace.keys.thickness ?? '');
   if (!thickness) return null;
-  const shapes = panel.shapes.filter((one) => one.trace.id === trace.id && one.kind === 'area');
+  const shapes = [...panel.shapes, ...mirroredBack(panel)].filter(
+    (one) => one.trace.id === trace.id && one.kind === 'area',
+  );
   const place = regionOf(section ? section.ring : panel.outline);
   const region =
     shapes.length > 0 ? intersection(place, union(shapes.map((one) => regionOf(one.path, one.holes)))) : place;
@@ -121,10 +206,11 @@ function layerMm3(
   return {
     mm3: times({ least: area, most: area }, thickness),
     words: `${(area / 1e6).toFixed(2)} m² × ${trace.keys.thickness}`,
+    thicknessMm: shapes.length === 0 ? thickness : null,
   };
 }
 
-function piecesMm3(trace: Entry<'evidence'>, share: number): { readonly mm3: Interval; readonly words: string } | null {
+function piecesMm3(trace: Entry<'evidence'>, share: number): Volume | null {
   const { pieces } = trace.keys;
   const length = parseLengthMm(pieces?.length ?? '');
   const section = parseSectionMm2(pieces?.section ?? '');
@@ -132,6 +218,7 @@ function piecesMm3(trace: Entry<'evidence'>, share: number): { readonly mm3: Int
   const count = pieces.count * share;
   return {
     mm3: times({ least: count * section, most: count * section }, length),
+    thicknessMm: null,
     words: `${share < 1 ? `${(100 * share).toFixed(0)} % of ` : ''}${pieces.count} × ${pieces.length} × ${pieces.section}`,
   };
 }

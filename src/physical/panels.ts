@@ -1,13 +1,13 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { bestJoin, type EdgeJoin, joinByChance } from '../geometry/edge-join.ts';
+import { bestJoin, type EdgeJoin, joinByChance, reliefOf } from '../geometry/edge-join.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type LayerOrder, type LayerRelation, orderLayers } from './layer-order.ts';
 import { areasByCategory, type CategoryArea } from './panel-areas.ts';
 import { type CutMotif, findCutMotifs } from './panel-motifs.ts';
-import { findSections, type Sections } from './panel-sections.ts';
+import { findSections, type Section, type Sections, sectionAt } from './panel-sections.ts';
 import { findPanelShapes, type PanelGeometry, type PanelShape } from './panel-shapes.ts';
-import { type Weight, weightOf } from './panel-weight.ts';
+import { NO_WEIGHT, type StatedSection, type Weight, weightOf } from './panel-weight.ts';
 import { doubtsOfSections } from './section-doubts.ts';
 import { readUltraviolet, type UltravioletReading } from './ultraviolet.ts';
 
@@ -21,6 +21,8 @@ export interface PanelFindings {
   /** By section, in their order; empty where there are no joints. */
   readonly sectionWeights: readonly Weight[];
   readonly layers: LayerOrder;
+  /** True where entries or keys of this panel are not shown to this audience: surface and weights would be false. */
+  readonly isCut: boolean;
 }
 
 /** Two cut edges of different panels that run alike: they may join. */
@@ -30,6 +32,9 @@ export interface PossibleJoin {
   readonly join: EdgeJoin;
   /** How often an edge of the same roughness does as well by chance. */
   readonly byChance: number;
+  /** How many pairs were compared, and the tracing error of both edges together, in mm. */
+  readonly pairs: number;
+  readonly errorMm: number;
 }
 
 /** Everything computed from the physical evidence of a catalogue. */
@@ -48,14 +53,18 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   const { panels: geometries, problems } = findPanelShapes(catalogue);
   const panels = geometries.map((geometry): PanelFindings => {
     const sections = findSections(geometry);
+    const isCut = catalogue.cutPanels.has(`${geometry.object.id}/${geometry.panel}`);
     return {
       geometry,
-      areas: areasByCategory(geometry),
+      isCut,
+      areas: isCut ? [] : areasByCategory(geometry),
       sections,
       motifs: findCutMotifs(geometry),
-      weight: weightOf(catalogue, geometry, null),
+      weight: isCut ? NO_WEIGHT : weightOf(catalogue, geometry, null),
       sectionWeights:
-        sections.joints.length === 0 ? [] : sections.sections.map((one) => weightOf(catalogue, geometry, one)),
+        isCut || sections.joints.length === 0
+          ? []
+          : sections.sections.map((one) => weightOf(catalogue, geometry, one, statedOf(geometry, sections, one))),
       layers: layersOf(catalogue, geometry),
     };
   });
@@ -73,22 +82,38 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   };
 }
 
-/** Pairs of cut edges of different panels; those that chance gives less often than once in twenty. */
+/** What the object says of a section, where a place in it says which one is meant. */
+export function statedOf(
+  { object, panel }: PanelGeometry,
+  { sections }: Sections,
+  section: Section,
+): StatedSection | null {
+  const named = (object.keys.panels ?? []).find((one) => one.id === panel)?.sections ?? [];
+  return named.find((one) => sectionAt(sections, one.point) === section) ?? null;
+}
+
+/** An edge is compared only where its relief is this many times its tracing error: else it shows the tracer's hand. */
+const RELIEF_BY_ERROR = 1.5;
+
+/** Pairs of cut edges of different panels; those that chance gives less often than once in twenty, all pairs taken together. */
 function possibleJoins(panels: readonly PanelGeometry[]): readonly PossibleJoin[] {
   const edges = panels.flatMap((panel, at) =>
     panel.shapes
       .filter((one) => one.kind === 'line' && one.trace.keys.kind === 'cut-edge' && one.path.length >= 8)
       .map((shape) => ({ shape, at })),
   );
-  return edges.flatMap(({ shape: first, at }, i) =>
-    edges.slice(i + 1).flatMap(({ shape: second, at: other }): readonly PossibleJoin[] => {
-      if (at === other) return [];
-      const join = bestJoin(first.path, second.path);
-      if (!join) return [];
-      const byChance = joinByChance(first.path, second.path);
-      return byChance < 0.05 ? [{ first, second, join, byChance }] : [];
-    }),
+  const pairs = edges.flatMap((one, i) =>
+    edges.slice(i + 1).flatMap((other) => (other.at === one.at ? [] : [[one.shape, other.shape] as const])),
   );
+  return pairs.flatMap(([first, second]): readonly PossibleJoin[] => {
+    const errorMm = Math.hypot(first.errorMm, second.errorMm);
+    if ([first, second].some((one) => reliefOf(one.path) < RELIEF_BY_ERROR * one.errorMm)) return [];
+    const join = bestJoin(first.path, second.path);
+    if (!join) return [];
+    const byChance = joinByChance(first.path, second.path);
+    // Bonferroni: among many pairs one fits well by chance alone.
+    return byChance * pairs.length < 0.05 ? [{ first, second, join, byChance, pairs: pairs.length, errorMm }] : [];
+  });
 }
 
 function layersOf(catalogue: Catalogue, { object, panel }: PanelGeometry): LayerOrder {

@@ -1,8 +1,8 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { formatInterval } from '../base/interval.ts';
+import { formatOutward } from '../base/interval.ts';
 import { parseSizeMm, parseWeightKg } from '../base/quantity.ts';
 import type { Entry } from '../model/entry.ts';
-import type { Section } from './panel-sections.ts';
+import { type Section, sectionAt } from './panel-sections.ts';
 import type { Weight } from './panel-weight.ts';
 import type { PanelFindings } from './panels.ts';
 
@@ -26,28 +26,30 @@ export function doubtsOfSections({ geometry, sections, weight, sectionWeights }:
       mend: 'lengthen its line to the next joint or edge, if it goes on; else leave it so',
     }),
   );
-  const whole = weighedDoubt(object, ['panels', index, 'weighed'], `panel ${panel}`, weight);
+  const whole = [
+    ...thicknessDoubt(object, ['panels', index, 'thickness'], panel, weight),
+    ...densityDoubts(weight),
+    ...weighedDoubt(object, ['panels', index, 'weighed'], `panel ${panel}`, weight),
+  ];
   if (named === 0 || sections.joints.length === 0) return [...ends, ...whole];
-  if (named === made) {
-    const said = object.keys.panels?.[index]?.sections ?? [];
+  const said = object.keys.panels?.[index]?.sections ?? [];
+  const compared = said.flatMap((one, i) => {
+    const section = sectionAt(sections.sections, one.point);
+    if (!section) return [];
+    const path = ['panels', index, 'sections', i];
+    const name = `section ${panel}.${one.id}`;
+    const kg = sectionWeights[section.number - 1];
     return [
-      ...ends,
-      ...whole,
-      ...said.flatMap((one, i) => {
-        const path = ['panels', index, 'sections', i];
-        const name = `section ${panel}.${one.id}`;
-        const kg = sectionWeights[i];
-        return [
-          ...sizeDoubt(object, [...path, 'stated-size'], name, one['stated-size'], sections.sections[i]),
-          ...(kg ? statedWeightDoubt(object, [...path, 'stated-weight'], name, one['stated-weight'], kg) : []),
-          ...(kg ? weighedDoubt(object, [...path, 'weighed'], name, kg) : []),
-        ];
-      }),
+      ...sizeDoubt(object, [...path, 'stated-size'], name, one['stated-size'], section),
+      ...(kg ? statedWeightDoubt(object, [...path, 'stated-weight'], name, one['stated-weight'], kg) : []),
+      ...(kg ? weighedDoubt(object, [...path, 'weighed'], name, kg) : []),
     ];
-  }
+  });
+  if (named === made) return [...ends, ...whole, ...compared];
   return [
     ...ends,
     ...whole,
+    ...compared,
     {
       code: 'sections-differ',
       severity: 'doubt',
@@ -99,7 +101,7 @@ function statedWeightDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `${name} is stated to weigh ${stated}; calculated ${formatInterval(weight.kg, 0)} kg from its layers`,
+      message: `${name} is stated to weigh ${stated}; calculated ${formatOutward(weight.kg, 0)} kg from its layers`,
       mend: 'a crate counts its wood and packing; unseen iron or cement makes a piece heavier. Plan for the higher figure; weigh before lifting',
     },
   ];
@@ -118,8 +120,47 @@ function weighedDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `${name} weighs ${formatInterval(weighed, 1)} kg by the scale; calculated ${formatInterval(kg, 0)} kg from its layers`,
+      message: `${name} weighs ${formatOutward(weighed, 1)} kg by the scale; calculated ${formatOutward(kg, 0)} kg from its layers`,
       mend: 'the scale counts; look for a layer that is missing, thicker or of another material',
     },
   ];
+}
+
+/** The stated thickness asks for more than the layers make. */
+function thicknessDoubt(
+  object: Entry<'object'>,
+  path: readonly (string | number)[],
+  panel: string,
+  { unweighed }: Weight,
+): readonly Diagnostic[] {
+  const found = unweighed.find((one) => one.trace === null);
+  if (!found) return [];
+  return [
+    {
+      code: 'thickness-differs',
+      severity: 'doubt',
+      place: object.placeOf(path),
+      entry: object.id,
+      message: `panel ${panel} wants ${found.missing}`,
+      mend: 'record the layer that is missing, or correct a thickness; until then no weight can be told to plan for',
+    },
+  ];
+}
+
+/** Layers with a thickness whose density cannot be found. */
+function densityDoubts({ unweighed }: Weight): readonly Diagnostic[] {
+  return unweighed.flatMap(({ trace, near, density, place }) =>
+    trace === null || density === undefined || place === undefined
+      ? []
+      : [
+          {
+            code: 'density-unknown',
+            severity: 'doubt' as const,
+            place,
+            entry: trace,
+            message: `the table of densities has no value for "${density}"`,
+            mend: `${near && near.length > 0 ? `did you mean ${near.join(' or ')}? Or` : 'the table stands on the method page; or'} write a value as 1000-1500 kg/m3`,
+          },
+        ],
+  );
 }

@@ -94,8 +94,7 @@ export function placeNumbers(
   const taken: Point[] = [];
   const isFree = ([x, y]: Point): boolean =>
     taken.every(([u, v]) => Math.abs(u - x) > size * 1.5 || Math.abs(v - y) > size * 1.1);
-  const first = shapes.filter((one, i) => shapes.findIndex((other) => other.number === one.number) === i);
-  return first.map((one) => {
+  return shapes.map((one) => {
     const candidates = numberPlaces(one.shape.path.map(flip), one.shape.kind, size);
     const at = candidates.find(isFree) ?? (candidates[0] as Point);
     taken.push(at);

@@ -1,8 +1,9 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { isInside } from '../geometry/ring.ts';
 import type { Entry, Keys } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
-import { type Drawing, type DrawnPath, readDrawing } from './drawing.ts';
+import { type DrawnElement, type DrawnPath, readDrawing } from './drawing.ts';
 import type { TextFile } from './text-file.ts';
 
 /** Width and height of a picture file in pixels, upright. */
@@ -35,16 +36,30 @@ export function addDrawnShapes(
   for (const figure of entries) {
     if (!isOfType(figure, 'figure') || figure.keys.shapes === undefined) continue;
     const drawing = readFigureDrawing(figure, drawings, pictures, problems);
-    for (const { name, paths } of drawing?.elements ?? []) {
+    if (!drawing) continue;
+    const found = new Map<string, ReadonlySet<DrawnPath>>();
+    // The inner names come first, so a layer that bears the name of a line inside it adds nothing twice.
+    for (const { name, paths } of drawing) {
       const [id = '', suffix = ''] = name.split('_');
       const trace = traces.get(id.toLowerCase());
-      if (!trace) problems.push(...unknownName(figure, name, id, traces));
-      else if (trace.keys.shape !== undefined) problems.push(drawnTwice(figure, trace));
-      else {
-        const made = paths.flatMap((path) => shapeOf(path, trace, suffix, figure.id));
-        shapes.set(trace.id, [...(shapes.get(trace.id) ?? []), ...made]);
+      if (!trace) {
+        problems.push(...unknownName(figure, name, id, traces));
+        continue;
       }
+      const before = found.get(trace.id) ?? new Set<DrawnPath>();
+      const fresh = paths.filter((path) => !before.has(path));
+      found.set(trace.id, new Set([...before, ...fresh]));
+      if (trace.keys.shape !== undefined) {
+        if (before.size === 0) problems.push(drawnTwice(figure, trace));
+      } else shapes.set(trace.id, [...(shapes.get(trace.id) ?? []), ...shapesFrom(fresh, trace, suffix, figure.id)]);
     }
+    if (found.size === 0)
+      problems.push(
+        nothingFound(
+          figure,
+          drawing.map((one) => one.name),
+        ),
+      );
   }
   if (shapes.size === 0) return { entries, problems };
   const drawn = entries.map((entry) => {
@@ -54,13 +69,13 @@ export function addDrawnShapes(
   return { entries: drawn, problems };
 }
 
-/** The figure's drawing with all points in pixels of its picture. */
+/** The named lines of a figure's drawing, all points in pixels of its picture. */
 function readFigureDrawing(
   figure: Entry<'figure'>,
   drawings: readonly TextFile[],
   pictures: ReadonlyMap<string, PictureSize>,
   problems: Diagnostic[],
-): Drawing | null {
+): readonly DrawnElement[] | null {
   const name = figure.keys.shapes ?? '';
   const refuse = (message: string, mend: string): null => {
     problems.push({
@@ -76,8 +91,8 @@ function readFigureDrawing(
   const file = drawings.find((one) => one.file === besideEntry(figure.file, name));
   if (!file)
     return refuse(
-      `the drawing "${name}" does not stand beside this entry`,
-      'put the SVG file there, or correct its name',
+      `the drawing "${name}" does not stand beside this entry, or cannot be read as text`,
+      'put it there as plain SVG, not compressed (.svgz) and not in the format of the drawing program, or correct its name',
     );
   const drawing = readDrawing(file.text);
   if ('fault' in drawing)
@@ -91,11 +106,21 @@ function readFigureDrawing(
       `the picture "${figure.keys.file}" is missing, so nothing can be laid over it`,
       'put the picture beside this entry',
     );
-  if (!drawing.picture)
+  const ours = baseName(figure.keys.file);
+  const image =
+    drawing.images.find((one) => baseName(one.href) === ours) ?? drawing.images.find((one) => one.href === '');
+  const stranger = drawing.images[0];
+  if (!image && stranger)
+    return refuse(
+      `the drawing "${name}" lies over the picture "${baseName(stranger.href)}", not over "${ours}"`,
+      'draw over the picture of this figure, or name the drawing in the entry of the other figure',
+    );
+  const placing = image?.place ?? drawing.extent;
+  if (!placing)
     return refuse(`the drawing "${name}" has no extent`, 'save it anew with a page size, or with the photograph in it');
-  const [a, b, c, d, e, f] = drawing.picture;
+  const [a, b, c, d, e, f] = placing;
   const shown = Math.hypot(a, b) / Math.hypot(c, d);
-  if (Math.abs(shown / (size.width / size.height) - 1) > 0.02)
+  if (Math.abs(shown / (size.width / size.height) - 1) > PROPORTION)
     return refuse(
       `the drawing "${name}" is ${shown.toFixed(3)} times as wide as high, its photograph ${(size.width / size.height).toFixed(3)} times`,
       'draw over the whole photograph, with the page as large as the photograph, or leave the photograph in the drawing',
@@ -105,13 +130,59 @@ function readFigureDrawing(
     ((d * (u - e) - c * (v - f)) / determinant) * size.width,
     ((a * (v - f) - b * (u - e)) / determinant) * size.height,
   ];
-  return {
-    ...drawing,
-    elements: drawing.elements.map(({ name: own, paths }) => ({
-      name: own,
-      paths: paths.map(({ points, closed }) => ({ closed, points: points.map(toPixel) })),
-    })),
+  const moved = new Map<DrawnPath, DrawnPath>();
+  const inPixels = (path: DrawnPath): DrawnPath => {
+    const known = moved.get(path) ?? { closed: path.closed, element: path.element, points: path.points.map(toPixel) };
+    moved.set(path, known);
+    return known;
   };
+  return drawing.elements.map((one) => ({ name: one.name, paths: one.paths.map(inPixels) }));
+}
+
+/** By how much the proportions of drawing and photograph may differ: rounding of the page's size. */
+const PROPORTION = 0.005;
+
+function baseName(address: string): string {
+  return (
+    decodeURI(address.replace(/%(?![0-9a-f]{2})/gi, '%25'))
+      .split(/[\\/]/)
+      .at(-1) ?? ''
+  );
+}
+
+/** Shapes of lines; closed lines of one element that lie in each other are an area with holes. */
+function shapesFrom(
+  paths: readonly DrawnPath[],
+  trace: Entry<'evidence'>,
+  suffix: string,
+  figure: string,
+): readonly Shape[] {
+  const isArea = (path: DrawnPath): boolean =>
+    suffix === 'area' || (path.closed && suffix === '') || (path.closed && /^\d+$/.test(suffix));
+  const areas = paths.filter(
+    (path) => isArea(path) && !POINT_KINDS.includes(trace.keys.kind) && path.points.length >= 3,
+  );
+  const outerOf = (path: DrawnPath): readonly DrawnPath[] =>
+    areas.filter(
+      (other) =>
+        other !== path &&
+        other.element === path.element &&
+        isInside(other.points, path.points[0] as readonly [number, number]),
+    );
+  const holesOf = (path: DrawnPath): number[][][] =>
+    areas
+      .filter((other) => outerOf(other).length === outerOf(path).length + 1 && outerOf(other).includes(path))
+      .map((other) => withoutLast(rounded(other)));
+  return paths.flatMap((path): readonly Shape[] => {
+    if (!areas.includes(path)) return shapeOf(path, trace, suffix, figure);
+    if (outerOf(path).length % 2 === 1) return [];
+    const holes = holesOf(path);
+    return [{ in: figure, area: { ring: withoutLast(rounded(path)), ...(holes.length > 0 ? { holes } : {}) } }];
+  });
+}
+
+function rounded({ points }: DrawnPath): number[][] {
+  return points.map(([x, y]) => [round(x), round(y)]);
 }
 
 function shapeOf(
@@ -171,6 +242,19 @@ function unknownName(
       mend: `the nearest is ${trace.id}; name the element or its layer by the id of the trace that it shows`,
     },
   ];
+}
+
+/** A drawing without a single known name was mostly named in another way. */
+function nothingFound(figure: Entry<'figure'>, names: readonly string[]): Diagnostic {
+  const given = [...new Set(names)].slice(0, 5).map((name) => `"${name}"`);
+  return {
+    code: 'drawing-unknown-name',
+    severity: 'doubt',
+    place: figure.placeOf(['shapes']),
+    entry: figure.id,
+    message: `in the drawing "${figure.keys.shapes}" no name is the id of a trace${given.length > 0 ? `; its names are ${given.join(', ')}` : ''}`,
+    mend: 'name each line, or its layer, by the id of the trace that it shows, as PE-joint-1',
+  };
 }
 
 function drawnTwice(figure: Entry<'figure'>, trace: Entry<'evidence'>): Diagnostic {

@@ -9,7 +9,7 @@ import { checkLinks } from './links.ts';
 import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
 import { readSurveyTable } from './survey-table.ts';
 import type { TextFile } from './text-file.ts';
-import { checkPanels, checkWhole } from './whole-workspace.ts';
+import { checkPanels, checkWhole, checkWithheld } from './whole-workspace.ts';
 import { checkDates } from './written-dates.ts';
 
 /** The files of a workspace as they were loaded. */
@@ -62,6 +62,7 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
     ...checkLinks(settled, textLinks, leftOut),
     ...checkWhole(settled),
     ...checkPanels(settled),
+    ...checkWithheld(settled),
     ...checkDates(settled),
   );
   const drawn = addDrawnShapes(settled, files.drawings, files.pictures);

@@ -1,5 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { type Entry, isOfType } from '../model/entry.ts';
+import { nearest } from '../base/nearest.ts';
+import { ENTRY_SCHEMAS, type Entry, isOfType } from '../model/entry.ts';
+import { keyNames } from '../model/walk-fields.ts';
 
 /** Checks that concern the workspace as a whole: exactly one entry with its settings. */
 export function checkWhole(entries: readonly Entry[]): readonly Diagnostic[] {
@@ -24,6 +26,31 @@ export function checkWhole(entries: readonly Entry[]): readonly Diagnostic[] {
     entry: entry.id,
     related: [{ place: first.placeOf(['id']), text: 'the other one' }],
   }));
+}
+
+/** Names under `withhold` must be keys that the type has, at any depth: a slip would publish what was to be kept. */
+export function checkWithheld(entries: readonly Entry[]): readonly Diagnostic[] {
+  return entries.flatMap((entry) =>
+    (entry.keys.withhold ?? []).flatMap((name, i): readonly Diagnostic[] => {
+      const known = new Set([...keyNames(ENTRY_SCHEMAS[entry.type]), 'image']);
+      if (known.has(name)) return [];
+      const near = nearest(name, known, 2);
+      return [
+        {
+          code: 'withhold-unknown',
+          severity: 'error',
+          place: entry.placeOf(['withhold', i]),
+          entry: entry.id,
+          message: `"${name}" is no key of this type, so that nothing would be withheld`,
+          mend: name.includes('.')
+            ? `write the last word alone (${name.slice(name.lastIndexOf('.') + 1)}); it is withheld wherever it stands in the entry`
+            : near.length > 0
+              ? `did you mean ${near.join(' or ')}?`
+              : 'write the key as it stands in the entry',
+        },
+      ];
+    }),
+  );
 }
 
 /** Panels that an entry names must be panels of its object, and an object names each panel once. */
@@ -60,7 +87,26 @@ export function checkPanels(entries: readonly Entry[]): readonly Diagnostic[] {
       ),
     ];
   });
-  return [...twice, ...unknown];
+  const covered = entries.flatMap((entry) => {
+    if (!isOfType(entry, 'examination')) return [];
+    return (entry.keys.covered ?? []).flatMap((one, i) => {
+      const asked = one.object === undefined ? entry.keys.objects : [one.object];
+      const panels = asked
+        .flatMap((id) => objects.get(id.split('/')[0] as string)?.keys.panels ?? [])
+        .map((panel) => panel.id);
+      if (panels.length === 0 || panels.includes(one.panel)) return [];
+      return [
+        panelProblem(
+          entry,
+          ['covered', i, 'panel'],
+          'unknown-panel',
+          `the object ${asked.join(' or ')} has no panel "${one.panel}"`,
+          `its panels are: ${panels.join(', ')}`,
+        ),
+      ];
+    });
+  });
+  return [...twice, ...unknown, ...covered];
 }
 
 function panelProblem(

@@ -92,7 +92,7 @@ describe('drawings over a photograph', () => {
     expect(shapes.map((one) => one.kind)).toEqual(['line', 'line']);
   });
 
-  it('a circle is met to a tenth of a unit, a curve too', () => {
+  it('a circle is met to a twenty-thousandth of the width', () => {
     const drawing = readDrawing(`<svg ${NS} viewBox="0 0 500 400"><circle id="c" cx="250" cy="200" r="150"/></svg>`);
     if ('fault' in drawing) throw new Error(drawing.fault);
     const points = drawing.elements[0]?.paths[0]?.points ?? [];
@@ -102,6 +102,65 @@ describe('drawings over a photograph', () => {
       const [u, v] = points[(i + 1) % points.length] as readonly [number, number];
       expect(150 - Math.hypot((x + u) / 2 - 250, (y + v) / 2 - 200)).toBeLessThan(0.15);
     }
+  });
+
+  it('closed lines of one element that lie in each other are an area with its hole', () => {
+    const { shapes } = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" d="M100 100H200V200H100Z M125 125V175H175V125Z"/></svg>`,
+    );
+    expect(shapes).toHaveLength(1);
+    expect(shapes[0]?.holes).toHaveLength(1);
+  });
+
+  it('layers that are switched off are not read; a layer that bears the name of a line in it counts once', () => {
+    const off = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><g style="display:none"><path id="PE-m" d="M0 0H9V9Z"/></g></svg>`,
+    );
+    expect(off.shapes).toEqual([]);
+    const twice = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><g id="PE-m"><path id="PE-m_1" d="M0 0L90 90"/></g></svg>`,
+      'kind: crack',
+    );
+    expect(twice.shapes).toHaveLength(1);
+  });
+
+  it('names as some programs escape them, and transforms written as style', () => {
+    expect(
+      shapesOf(`<svg ${NS} viewBox="0 0 500 400"><path id="PE-m_x5F_arc" d="M0 0L10 10L20 0"/></svg>`).shapes[0]?.kind,
+    ).toBe('arc');
+    const moved = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><path id="PE-m" style="transform: translate(100px, 0)" d="M0 0L10 0L0 10Z"/></svg>`,
+    );
+    expect(Math.min(...(moved.shapes[0]?.path.map((p) => p[0]) ?? []))).toBeCloseTo(100, 6);
+  });
+
+  it('fine curves are met in a drawing of few units, too', () => {
+    const drawing = readDrawing(`<svg ${NS} viewBox="0 0 16 12"><circle id="c" cx="8" cy="6" r="1"/></svg>`);
+    if ('fault' in drawing) throw new Error(drawing.fault);
+    const points = drawing.elements[0]?.paths[0]?.points ?? [];
+    const area = points.reduce((sum, [x, y], i) => {
+      const [u, v] = points[(i + 1) % points.length] as readonly [number, number];
+      return sum + (x * v - u * y) / 2;
+    }, 0);
+    expect(Math.abs(Math.abs(area) / Math.PI - 1)).toBeLessThan(0.003);
+  });
+
+  it('another photograph is refused, a logo beside the photograph is passed over', () => {
+    const other = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><image href="other.jpg" width="500" height="400"/><path id="PE-m" d="M0 0H9V9Z"/></svg>`,
+    );
+    expect(other.wrong[0]?.message).toContain('lies over the picture "other.jpg"');
+    const logo = shapesOf(
+      `<svg ${NS} viewBox="0 0 500 400"><image href="logo.png" width="50" height="40"/><image href="./photo.jpg" width="500" height="400"/><path id="PE-m" d="M100 100H200V200H100Z"/></svg>`,
+    );
+    expect(Math.max(...(logo.shapes[0]?.path.map((p) => p[0]) ?? []))).toBeCloseTo(200, 6);
+  });
+
+  it('a drawing without a single known name is told', () => {
+    const { problems } = computeFiles(
+      fileWith(`<svg ${NS} viewBox="0 0 500 400"><path id="Loss 1" d="M0 0H9V9Z"/></svg>`),
+    );
+    expect(problems.map((one) => one.message).join()).toContain('no name is the id of a trace; its names are "Loss 1"');
   });
 
   it('a shape in the entry itself comes first', () => {

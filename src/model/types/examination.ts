@@ -8,7 +8,14 @@ export const examination = z.strictObject({
   type: z.literal('examination'),
   objects: list(ref('object')),
   covered: z
-    .array(z.strictObject({ panel: text(), faces: list(text()).optional(), where: text().optional() }))
+    .array(
+      z.strictObject({
+        object: ref('object').optional().describe('needed where the examination was of several objects'),
+        panel: text(),
+        faces: list(z.enum(['front', 'back', 'top', 'right', 'bottom', 'left'])).optional(),
+        where: text().optional(),
+      }),
+    )
     .optional(),
   technique: list(z.enum(SEEN_UNDER)),
   lamp: text().optional(),

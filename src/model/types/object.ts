@@ -10,7 +10,12 @@ const section = z.strictObject({
   crate: text().optional(),
   'stated-size': measure().optional(),
   'stated-weight': measure().optional(),
-  at: text().optional().describe('where in the panel'),
+  at: text().optional().describe('where in the panel, in words'),
+  point: z
+    .array(number())
+    .length(2)
+    .optional()
+    .describe('a place inside it, [x, y] in mm from the lower left corner; only so is it known which piece is meant'),
   weighed: measure().optional().describe('by a scale; overrides what is calculated'),
 });
 
