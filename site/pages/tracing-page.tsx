@@ -17,7 +17,7 @@ export function TracingPage({
   const languages = page.file.settings.languages;
   const title = titleOf(figure, languages);
   const registered = page.file.physical.panels
-    .flatMap((panel) => panel.geometry.figures)
+    .flatMap(({ geometry }) => [...geometry.figures, ...geometry.back.figures])
     .find((one) => one.figure.id === figure.id);
   const data = {
     figure: figure.id,

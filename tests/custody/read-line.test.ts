@@ -113,7 +113,10 @@ describe('drafts of a line', () => {
       object: 'OB-line',
       source: null,
       grade: 'possible',
-      idFor: (type) => `${type === 'party' ? 'PA' : 'HO'}-draft-${(count += 1)}`,
+      idFor: (type) => {
+        count += 1;
+        return `${type === 'party' ? 'PA' : 'HO'}-draft-${count}`;
+      },
     });
     const base = entries({ 'OB-line': 'type: object\ntitle: A panel' });
     for (const one of drafts)

@@ -141,7 +141,8 @@ describe('edges that may join, set beside fair rivals', () => {
       });
     };
     let passed = 0;
-    for (let seed = 1; seed <= 60; seed += 1) if (joinByChance(wandering(seed), wandering(seed + 1000), seed) < 0.05) passed += 1;
+    for (let seed = 1; seed <= 60; seed += 1)
+      if (joinByChance(wandering(seed), wandering(seed + 1000), seed) < 0.05) passed += 1;
     // Sixty trials at one in twenty give three; seven or fewer in 98 of 100 such runs (binomial).
     expect(passed).toBeLessThanOrEqual(7);
   });
