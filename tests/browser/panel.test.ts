@@ -63,8 +63,8 @@ describe('the plan of a panel', () => {
     const page = await open('panel/OB-lerakos-A.html');
     const numbers = await page.locator('.plan-desk').first().locator('.plan-number').allTextContents();
     const key = await page.locator('section[aria-label="Key of the plan"] tbody td:first-child').allInnerTexts();
-    expect(numbers.length).toBe(key.length);
-    expect(numbers.toSorted()).toEqual(key.toSorted());
+    // The parts of one trace share its number.
+    expect([...new Set(numbers)].toSorted()).toEqual(key.toSorted());
     await page.context().close();
   });
 });
