@@ -20,6 +20,7 @@ import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
 import { ClosePage } from './pages/close-page.tsx';
 import { ContradictionsPage } from './pages/contradictions-page.tsx';
+import { CustodyPage } from './pages/custody-page.tsx';
 import { DoubtsPage } from './pages/doubts-page.tsx';
 import { EntryPage } from './pages/entry-page.tsx';
 import { MeasuredPage } from './pages/measured-page.tsx';
@@ -53,6 +54,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('contradictions.html', (context) => <ContradictionsPage page={context} />),
     page('trial.html', (context) => <TrialPage page={context} />),
     page('references.html', (context) => <ReferencesPage page={context} />),
+    page('custody.html', (context) => <CustodyPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),
     ...(file.catalogue.audience === 'public'

@@ -14,7 +14,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   model: ['base', 'dates'],
   reading: ['base', 'dates', 'model', 'geometry'],
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
-  findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry'],
+  findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry', 'custody'],
   custody: ['base', 'dates', 'model', 'chronology'],
   publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };

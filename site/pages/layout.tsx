@@ -72,7 +72,7 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
     ['references.html', 'Reference dates'],
     ['register/evidence.html', 'Evidence'],
     ['register/sources.html', 'Documents'],
-    ['register/holdings.html', 'Custody'],
+    ['custody.html', 'Custody'],
     ['registers.html', 'Registers'],
     ['method.html', 'Method'],
     ...(page.file.catalogue.audience === 'public'

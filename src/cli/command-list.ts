@@ -2,6 +2,7 @@ import { begin } from './begin.ts';
 import { build } from './build.ts';
 import { check } from './check.ts';
 import type { Command } from './commands.ts';
+import { custody } from './custody.ts';
 import { dates } from './dates.ts';
 import { importCommand } from './import.ts';
 import { newEntry } from './new-entry.ts';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   why,
   worth,
   references,
+  custody,
   panels,
   serve,
   build,

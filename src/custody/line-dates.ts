@@ -19,7 +19,7 @@ const CIRCA = '(?:(?:about|around|circa|ca?\\.|ca?(?= \\d))\\s?)';
 const ONE = `(${CIRCA})?(${DATE})(\\s?\\?)?`;
 
 const BEGINS =
-  '(from|since|after|on|in|between|by|(?:sometime )?before|until (?:sometime )?before|until at least|until about|until|to|up to|till|during|through|as of)';
+  '(from|since|after|on|in|until between|between|by|(?:sometime )?before|until (?:sometime )?before|until at least|until about|until|to|up to|till|during|through|as of)';
 const PHRASE = new RegExp(
   `(?:[,\\s(]|^)(?:(probably|possibly|perhaps|likely) )?(?:${BEGINS} )?(?:(probably|possibly|perhaps) )?${ONE}(?:\\s?(until at least|until|through|to|and|/|[-–—])\\s?(?:at least |by )?${ONE})?`,
   'gi',
@@ -49,13 +49,20 @@ export function readLineDates(text: string, transfer: boolean): StatedDates {
   let found = false;
   const rest = text.replace(
     PHRASE,
-    (whole, hedgeA, word, hedgeB, circa, first, doubt, _joined, circa2, second, doubt2) => {
+    (whole, hedgeA, word, hedgeB, circa, first, doubt, joined, circa2, second, doubt2) => {
       const one = yearOf(first as string);
       if (!one) return whole as string;
       const hedged = hedgeA !== undefined || hedgeB !== undefined || doubt !== undefined;
       found = true;
       const two = second === undefined ? null : yearOf(second as string);
       const key = String(word ?? '').toLowerCase();
+      if (two && /between$/.test(String(word ?? '').toLowerCase()) && /^and$/i.test(String(joined))) {
+        // "between 1912 and 1920", "until between 1912 and 1920": one date with bounds.
+        const range = { earliest: one[0], latest: two[1] };
+        if (/^until/i.test(String(word))) ends = range;
+        else begins = range;
+        return ' ';
+      }
       if (two) {
         // "1916-1930", "1984 until 1988", "by 1925 until 1938?", "by 1919 until at least 1933"
         if (!hedged) {

@@ -136,6 +136,8 @@ export function readVerbs(stretch: string): VerbReading {
 /** The dates of a stretch that is otherwise left out, so that they are not lost: ", 1909". */
 function datesOf(text: string): string {
   const { rest } = takeLifeDates(text.replace(/\([^()]*\)/g, ' '));
+  const between = /\bbetween \d{4} and \d{4}/i.exec(rest);
+  if (between) return `, ${between[0]}`;
   const found =
     /(?:(?:probably|possibly|in|on|by|before|after|ca?\.|about|during|until)\s+)*(?:the\s+)?(?:\d{1,2} )?(?:\p{L}+ )?(?:\d{1,2}, )?\d{4}\b|(?:during|after|before) (?:the war|world war \w+|wwii)/iu.exec(
       rest,

@@ -147,7 +147,7 @@ function readSegment(segment: Segment): ReadHolding | null {
 
 /** Words of a sentence that tells something, where a name should stand. */
 const SENTENCE =
-  /\b(?:was|were|is|are|has|had|which|that|wrote|described|exhibited|according to|records?|made by|relationships?|descended|visit(?:ed)?|see|bears?)\b/i;
+  /\b(?:was|were|is|are|has|had|which|that|wrote|described|exhibited|according to|made by|relationships?|descended|visit(?:ed)?|see|bears?)\b/i;
 
 /** "during World War II", "after the war". */
 function warDates(text: string): YearRange | null {

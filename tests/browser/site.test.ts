@@ -44,6 +44,7 @@ const KINDS = [
   'trial.html#without=CL-interview%2CEV-painting%231',
   'references.html',
   'check-first.html',
+  'custody.html',
   'method.html',
   'registers.html',
   'doubts.html',

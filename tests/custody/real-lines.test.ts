@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readLine } from '../../src/custody/read-line.ts';
+import { writeLine } from '../../src/custody/write-line.ts';
 import { SHARED } from '../workspace.ts';
 
 /*
@@ -109,5 +110,25 @@ describe.skipIf(!there)('real provenance lines', () => {
     });
     expect(stray).toEqual([]);
     expect(performance.now() - started).toBeLessThan(10_000);
+  });
+
+  it('a line that is written, read and written again is the same line, where the reader calls it conforming', () => {
+    let conforming = 0;
+    const different: string[] = [];
+    for (const { id, text } of linesOf('provenance-lines.jsonl')) {
+      const read = readLine(text);
+      if (!read['keeps-convention'] || read.holdings.length === 0) continue;
+      conforming += 1;
+      const once = writeLine(read.holdings, read['note-texts']);
+      const again = readLine(once);
+      const twice = writeLine(again.holdings, again['note-texts']);
+      if (once !== twice) different.push(`${id}\n    ${once.split('\n')[0]}\n    ${twice.split('\n')[0]}`);
+    }
+    console.log(
+      `Real lines: ${conforming} conforming; written, read and written again the same: ${conforming - different.length}`,
+    );
+    for (const one of different.slice(0, 25)) console.log(`  ${one}`);
+    expect(conforming).toBeGreaterThan(1000);
+    expect(different.length / conforming).toBeLessThan(0.01);
   });
 });

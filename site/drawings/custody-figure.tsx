@@ -1,0 +1,90 @@
+import { ticks } from 'd3-array';
+import type { JSX } from 'preact';
+import { civilOf, dayOf } from '../../src/dates/day.ts';
+import type { Chain, Stretch } from '../../src/findings/custody-chains.ts';
+import { sayGap, sayStretch } from '../../src/findings/custody-words.ts';
+import { titleOf } from '../../src/model/catalogue.ts';
+import { entryPath } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+
+const WIDTH = 860;
+const LEFT = 270;
+const RIGHT = 850;
+const ROW = 34;
+const TOP = 28;
+
+interface Props {
+  readonly page: PageContext;
+  readonly chain: Chain;
+}
+
+/** Who had it when: held throughout = solid, possible = dashed; between two rows the length of what is not known. */
+export function CustodyFigure({ page, chain }: Props): JSX.Element {
+  const days = chain.holdings
+    .flatMap(({ throughout, possibly }) => [throughout?.first, throughout?.last, possibly.first, possibly.last])
+    .filter((day): day is number => day !== undefined && Number.isFinite(day));
+  const [first, last] =
+    days.length === 0 ? [dayOf(1900, 1, 1), dayOf(2000, 1, 1)] : [Math.min(...days), Math.max(...days)];
+  const pad = Math.max(365, (last - first) * 0.05);
+  const x = (day: number): number =>
+    Math.round(
+      LEFT +
+        ((Math.max(first - pad, Math.min(last + pad, day)) - first + pad) / (last - first + 2 * pad)) * (RIGHT - LEFT),
+    );
+  const years = ticks(civilOf(first - pad).year, civilOf(last + pad).year, 8).filter(Number.isInteger);
+  const bottom = TOP + chain.holdings.length * ROW;
+  const languages = page.file.settings.languages;
+  return (
+    <svg
+      class="custody"
+      viewBox={`0 0 ${WIDTH} ${bottom + 24}`}
+      role="group"
+      aria-label="Holdings in time; the table below says the same"
+    >
+      {years.map((year) => (
+        <g class="rule">
+          <path d={`M${x(dayOf(year, 1, 1))} ${TOP - 8}V${bottom}`} />
+          <text x={x(dayOf(year, 1, 1))} y={bottom + 18} text-anchor="middle">
+            {year}
+          </text>
+        </g>
+      ))}
+      {chain.holdings.map(({ holding, throughout, possibly }, i) => {
+        const y = TOP + i * ROW + 10;
+        const name = holding.keys['not-disclosed'] ? 'Known, not disclosed' : titleOf(holding, languages);
+        const gap = chain.gaps.find((one) => one.before.id === holding.id);
+        return (
+          <>
+            <a href={page.href(entryPath(holding.id))}>
+              <title>
+                {`${name}: ${throughout ? `held throughout ${sayStretch(throughout)}` : 'held at a time that cannot be told apart from a moment'}; possibly ${sayStretch(possibly)}`}
+              </title>
+              <text class="holding-name" x={0} y={y + 4}>
+                {name.length > 38 ? `${name.slice(0, 37)}…` : name}
+              </text>
+              <path class="possibly" d={`M${x(possibly.first)} ${y}H${x(possibly.last)}`} />
+              {throughout ? <path class="throughout" d={bar(x, throughout, y)} /> : null}
+              {Number.isFinite(possibly.first) ? null : (
+                <path class="open" d={`M${LEFT + 7} ${y - 4}L${LEFT} ${y}L${LEFT + 7} ${y + 4}`} />
+              )}
+              {Number.isFinite(possibly.last) ? null : (
+                <path class="open" d={`M${RIGHT - 7} ${y - 4}L${RIGHT} ${y}L${RIGHT - 7} ${y + 4}`} />
+              )}
+            </a>
+            {gap ? (
+              <text class="gap-length" x={LEFT + 6} y={y + ROW / 2 + 4}>
+                {gap.passage === 'direct' ? 'between them ' : 'no record known: '}
+                {sayGap(gap)}
+              </text>
+            ) : null}
+          </>
+        );
+      })}
+    </svg>
+  );
+}
+
+function bar(x: (day: number) => number, { first, last }: Stretch, y: number): string {
+  const [a, b] = [x(first), x(last)];
+  return `M${a} ${y}H${Math.max(a + 3, b)}`;
+}

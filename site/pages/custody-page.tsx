@@ -1,0 +1,201 @@
+import type { JSX } from 'preact';
+import { sayLegend, USUAL_STYLE } from '../../src/custody/write-line.ts';
+import { type Chain, findChains, searchesFor } from '../../src/findings/custody-chains.ts';
+import { sayGap, sayStretch } from '../../src/findings/custody-words.ts';
+import { lineOfChain } from '../../src/findings/provenance-line.ts';
+import { titleOf } from '../../src/model/catalogue.ts';
+import type { PageContext } from '../context.ts';
+import { CustodyFigure } from '../drawings/custody-figure.tsx';
+import { Layout } from './layout.tsx';
+import { EntryLink, Joined, Scroll } from './parts.tsx';
+
+/** Who had it, what is not known, who asserts title, and the provenance line: a chain for each piece. */
+export function CustodyPage({ page }: { readonly page: PageContext }): JSX.Element {
+  const chains = findChains(page.file);
+  return (
+    <Layout page={page} title="Custody" standing="Who had the pieces, one after the other, and what is not known.">
+      <h1>Custody</h1>
+      <p class="lead">
+        On probable statements or better: <em>held throughout</em> from the latest possible beginning to the earliest
+        possible end, <em>possibly held</em> from the earliest to the latest. Gaps are as long as all statements
+        together leave them. A gap is what this museum has no record of; it says nothing of anybody’s conduct.
+      </p>
+      {chains.length === 0 ? <p>No holding is recorded yet.</p> : null}
+      {chains.map((chain) => (
+        <ChainSection page={page} chain={chain} />
+      ))}
+    </Layout>
+  );
+}
+
+function ChainSection({ page, chain }: { readonly page: PageContext; readonly chain: Chain }): JSX.Element {
+  const { file } = page;
+  const name = titleOf(chain.object, file.settings.languages);
+  const panels =
+    chain.panels.length === 0 ? '' : `, panel${chain.panels.length > 1 ? 's' : ''} ${chain.panels.join(' and ')}`;
+  const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
+  return (
+    <section class="chain">
+      <h2>
+        {name}
+        {panels}
+      </h2>
+      <figure class="drawing">
+        <CustodyFigure page={page} chain={chain} />
+        <figcaption>Solid: held throughout. Dashed: possibly held. Arrows: nothing bounds that end.</figcaption>
+      </figure>
+      <Holdings page={page} chain={chain} label={`${name}${panels}`} />
+      <Gaps page={page} chain={chain} />
+      <Titles page={page} chain={chain} />
+      <h3>Provenance line</h3>
+      <p class="provenance-line">{line}</p>
+      {notes.length > 0 ? (
+        <ol class="line-notes">
+          {notes
+            .join('\n')
+            .split('\n')
+            .map((note) => (
+              <li>{note.replace(/^\[\d+\] /, '')}</li>
+            ))}
+        </ol>
+      ) : null}
+      <p class="aside">{sayLegend(USUAL_STYLE)} By the convention of the AAM Guide to Provenance Research (2001).</p>
+    </section>
+  );
+}
+
+function Holdings({
+  page,
+  chain,
+  label,
+}: {
+  readonly page: PageContext;
+  readonly chain: Chain;
+  readonly label: string;
+}): JSX.Element {
+  return (
+    <Scroll label={`Holdings of ${label}`}>
+      <table class="stacking">
+        <thead>
+          <tr>
+            <th scope="col">Holding</th>
+            <th scope="col">Capacity</th>
+            <th scope="col">Held throughout</th>
+            <th scope="col">Possibly held</th>
+            <th scope="col">How acquired</th>
+          </tr>
+        </thead>
+        <tbody>
+          {chain.holdings.map(({ holding, throughout, possibly }) => (
+            <tr>
+              <th scope="row">
+                <EntryLink page={page} id={holding.id} />
+                {holding.keys['not-disclosed']
+                  ? ` (known, not disclosed: ${holding.keys['not-disclosed'].ground})`
+                  : ''}
+              </th>
+              <td>
+                <span class="cell-label">capacity</span>
+                {holding.keys.capacity}
+              </td>
+              <td>
+                <span class="cell-label">throughout</span>
+                {throughout ? sayStretch(throughout) : 'not certain of any stretch'}
+              </td>
+              <td>
+                <span class="cell-label">possibly</span>
+                {sayStretch(possibly)}
+              </td>
+              <td>
+                <span class="cell-label">acquired</span>
+                {holding.keys['acquired-by'] ?? 'not recorded'}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Chain }): JSX.Element {
+  const unknown = chain.holdings.filter(
+    ({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'],
+  );
+  if (chain.gaps.length === 0 && unknown.length === 0) return <p>No gap is left open by the statements.</p>;
+  return (
+    <>
+      <h3>What is not known</h3>
+      <ul>
+        {unknown.map(({ holding, possibly }) => (
+          <li>
+            <EntryLink page={page} id={holding.id} />: no record known to this museum says who had it; possibly{' '}
+            {sayStretch(possibly)}. <Searches page={page} list={searchesFor(page.file, [holding], possibly)} />
+          </li>
+        ))}
+        {chain.gaps.map((gap) => (
+          <li>
+            Between <EntryLink page={page} id={gap.before.id} /> and <EntryLink page={page} id={gap.after.id} />:{' '}
+            {gap.passage === 'direct' ? 'said to be direct; ' : 'no record known to this museum; '}
+            {sayGap(gap)}
+            {gap.most === null ? '' : ` (${gap.least} to ${gap.most} days)`}, some time in {sayStretch(gap.within)}.
+            {gap.periods.length > 0 ? ` It may reach into: ${gap.periods.map((one) => one.title).join('; ')}.` : ''}{' '}
+            <Searches page={page} list={gap.searches} />
+          </li>
+        ))}
+      </ul>
+      <p class="aside">
+        The order of dates only: it does not say that an act was lawful or unlawful. Ask qualified counsel in each land
+        concerned.
+      </p>
+    </>
+  );
+}
+
+function Searches({
+  page,
+  list,
+}: {
+  readonly page: PageContext;
+  readonly list: Chain['gaps'][number]['searches'];
+}): JSX.Element {
+  if (list.length === 0) return <>No search for it is recorded.</>;
+  return (
+    <>
+      Searched:{' '}
+      <Joined
+        items={list.map((one) => (
+          <>
+            <EntryLink page={page} id={one.id} /> ({one.keys.outcome})
+          </>
+        ))}
+      />
+      .
+    </>
+  );
+}
+
+function Titles({ page, chain }: { readonly page: PageContext; readonly chain: Chain }): JSX.Element | null {
+  if (chain.titles.length === 0) return null;
+  return (
+    <>
+      <h3>Title, as asserted</h3>
+      <ul>
+        {chain.titles.map((one) => (
+          <li>
+            <EntryLink page={page} id={one.id} />: {one.keys.interest}, asserted by{' '}
+            <EntryLink page={page} id={one.keys['asserted-by']} />, on the ground of {one.keys.ground}
+            {one.keys.begins ? `, from ${one.keys.begins}` : ''}
+            {one.keys.ends ? ` until ${one.keys.ends}` : ''}.
+          </li>
+        ))}
+      </ul>
+      {chain.disputed.map(([a, b]) => (
+        <p>
+          <strong>Title disputed</strong>: <EntryLink page={page} id={a.id} /> and <EntryLink page={page} id={b.id} />{' '}
+          are asserted for the same time. Titles are assertions; nothing is computed from them.
+        </p>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,84 @@
+import { sayLegend, USUAL_STYLE } from '../custody/write-line.ts';
+import { type Chain, findChains } from '../findings/custody-chains.ts';
+import { sayGap, sayStretch } from '../findings/custody-words.ts';
+import { lineOfChain } from '../findings/provenance-line.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { compute, hasErrors } from '../pipeline.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { loadWorkspace } from './load-workspace.ts';
+
+export const custody: Command = {
+  name: 'custody',
+  summary:
+    'tells who had each piece, the gaps with their least and greatest length, titles as asserted, and the provenance line',
+  usage: 'kerfmark custody [--json] [--latest-first] [--periods-direct] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark custody', 'kerfmark custody --json', 'kerfmark custody --latest-first'],
+  flags: { json: 'switch', 'latest-first': 'switch', 'periods-direct': 'switch' },
+  async run(options, effects) {
+    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+    const style = {
+      order: options.flags['latest-first'] ? ('latest first' as const) : USUAL_STYLE.order,
+      marks: options.flags['periods-direct'] ? ('period is direct' as const) : USUAL_STYLE.marks,
+    };
+    const chains = findChains(file);
+    const lines = chains.map((chain) => lineOfChain(file, chain, style));
+    if (options.flags.json) {
+      const report = {
+        format: 'kerfmark-custody/1',
+        grade: 'probable',
+        chains: chains.map((chain, i) => chainReport(chain, lines[i] ?? '')),
+      };
+      effects.out(`${JSON.stringify(report, null, 2)}\n`);
+    } else {
+      const told = chains.map((chain, i) =>
+        tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''),
+      );
+      effects.out(
+        `${[...told, sayLegend(style), 'The order of dates only; it does not say that an act was lawful or unlawful.'].join('\n\n')}\n`,
+      );
+    }
+    return hasErrors(problems) ? 1 : 0;
+  },
+};
+
+function tell(chain: Chain, title: string, line: string): string {
+  return [
+    `${title}${chain.panels.length > 0 ? `, ${chain.panels.join(' and ')}` : ''}`,
+    ...chain.holdings.map(
+      ({ holding, throughout, possibly }) =>
+        `  ${holding.id} (${holding.keys.capacity}): ${throughout ? `throughout ${sayStretch(throughout)}; ` : ''}possibly ${sayStretch(possibly)}`,
+    ),
+    ...chain.gaps.map(
+      (gap) =>
+        `  Gap ${gap.before.id} to ${gap.after.id}: ${sayGap(gap)}; searches: ${gap.searches.map((one) => `${one.id}, ${one.keys.outcome}`).join('; ') || 'none recorded'}`,
+    ),
+    ...chain.disputed.map(([a, b]) => `  Title disputed: ${a.id} and ${b.id}`),
+    `  ${line.replaceAll('\n', '\n  ')}`,
+  ].join('\n');
+}
+
+function chainReport(chain: Chain, line: string): unknown {
+  const finite = (day: number): number | null => (Number.isFinite(day) ? day : null);
+  return {
+    object: chain.object.id,
+    panels: chain.panels,
+    holdings: chain.holdings.map(({ holding, throughout, possibly }) => ({
+      holding: holding.id,
+      capacity: holding.keys.capacity,
+      throughout,
+      possibly: { first: finite(possibly.first), last: finite(possibly.last) },
+    })),
+    gaps: chain.gaps.map((gap) => ({
+      before: gap.before.id,
+      after: gap.after.id,
+      leastDays: gap.least,
+      mostDays: gap.most,
+      passage: gap.passage,
+      searches: gap.searches.map((one) => one.id),
+      periods: gap.periods.map((one) => one.id),
+    })),
+    titles: chain.titles.map((one) => one.id),
+    disputed: chain.disputed.map((pair) => pair.map((one) => one.id)),
+    line,
+  };
+}

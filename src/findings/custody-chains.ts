@@ -1,0 +1,226 @@
+import { leastDistance } from '../chronology/distances.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { hullOfExpression } from '../dates/wording.ts';
+import { partsOfObject } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { CaseFile } from './case-file.ts';
+import { type ChosenReference, chosenReferences } from './reference-dates.ts';
+
+/** Days of a stretch of time; infinite where nothing bounds it. */
+export interface Stretch {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** A holding with when it certainly was, on the statements of a grade, and when it may have been. */
+export interface ChainHolding {
+  readonly holding: Entry<'holding'>;
+  /** From the latest beginning to the earliest end; null where that is empty: it may have been a moment. */
+  readonly throughout: Stretch | null;
+  /** From the earliest beginning to the latest end. */
+  readonly possibly: Stretch;
+  /** The day by which it had begun, and the day before which it had not ended; infinite where nothing says so. */
+  readonly begunBy: number;
+  readonly notEndedBefore: number;
+}
+
+/** What lies between two holdings that follow each other. */
+export interface Gap {
+  readonly before: Entry<'holding'>;
+  readonly after: Entry<'holding'>;
+  /** Length in days, least and greatest, by the network and not by the printed ranges; null where nothing ties it. */
+  readonly least: number;
+  readonly most: number | null;
+  /** When it may have begun and ended. */
+  readonly within: Stretch;
+  readonly passage: 'direct' | 'not direct' | 'unknown';
+  /** Looks in archives that concern one of its sides, or an event between them. */
+  readonly searches: readonly Entry<'search'>[];
+  /** Chosen periods that it may reach into. */
+  readonly periods: readonly ChosenReference[];
+}
+
+/** Who had a piece, one after the other. */
+export interface Chain {
+  readonly object: Entry<'object'>;
+  /** Panels that share this chain; empty for an object without panels. */
+  readonly panels: readonly string[];
+  readonly holdings: readonly ChainHolding[];
+  readonly gaps: readonly Gap[];
+  readonly titles: readonly Entry<'title'>[];
+  /** Pairs of assertions of title whose times overlap. */
+  readonly disputed: readonly (readonly [Entry<'title'>, Entry<'title'>])[];
+}
+
+/** Rank of "probable", the usual grade of print. */
+export const PRINTED_RANK = 1;
+
+/**
+ * The custody chains of all objects, on the statements of a grade (rank 0 established to 3 conjectural). Panels with the same holdings share a
+ * chain; panels that parted company have chains of their own. An object without any holding has none.
+ */
+export function findChains(file: CaseFile, rank = PRINTED_RANK): readonly Chain[] {
+  return file.catalogue.ofType('object').flatMap((object) => {
+    const panels = (object.keys.panels ?? []).map((one) => one.id);
+    const pieces = panels.length === 0 ? [null] : panels;
+    const groups = new Map<string, { panels: string[]; holdings: readonly Entry<'holding'>[] }>();
+    for (const piece of pieces) {
+      const holdings = holdingsOf(file, object, piece);
+      if (holdings.length === 0) continue;
+      const key = holdings.map((one) => one.id).join(' ');
+      const group = groups.get(key) ?? { panels: [], holdings };
+      if (piece !== null) group.panels.push(piece);
+      groups.set(key, group);
+    }
+    return [...groups.values()].map((group) => chainOf(file, rank, object, group.panels, group.holdings));
+  });
+}
+
+/** Holdings of the whole object, or of this panel or a section of it. */
+function holdingsOf(file: CaseFile, object: Entry<'object'>, panel: string | null): readonly Entry<'holding'>[] {
+  const names = new Set([
+    object.id,
+    ...(panel === null ? partsOfObject(object).map((part) => `${object.id}/${part}`) : [`${object.id}/${panel}`]),
+  ]);
+  return file.catalogue.ofType('holding').filter((one) => one.keys.objects.some((id) => names.has(id)));
+}
+
+function chainOf(
+  file: CaseFile,
+  rank: number,
+  object: Entry<'object'>,
+  panels: readonly string[],
+  list: readonly Entry<'holding'>[],
+): Chain {
+  const holdings = inOrder(list.map((holding) => stretchesOf(file, rank, holding)));
+  const gaps = holdings.slice(1).flatMap((after, i) => {
+    const gap = gapBetween(file, rank, holdings[i] as ChainHolding, after);
+    return gap ? [gap] : [];
+  });
+  const titles = file.catalogue
+    .ofType('title')
+    .filter((one) =>
+      one.keys.objects.some((id) => id === object.id || panels.some((panel) => id === `${object.id}/${panel}`)),
+    );
+  return { object, panels, holdings, gaps, titles, disputed: overlapping(file, titles) };
+}
+
+function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): ChainHolding {
+  const at = (edge: 'begins' | 'ends', side: 'earliest' | 'latest'): number => {
+    const moment = file.statements.moments.momentOf(holding.id, edge);
+    const open = side === 'earliest' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
+    return moment ? (file.chronology.grades[rank]?.ranges[side][moment.index] ?? open) : open;
+  };
+  const [first, last] = [at('begins', 'latest'), at('ends', 'earliest')];
+  return {
+    holding,
+    throughout: Number.isFinite(first) && Number.isFinite(last) && first <= last ? { first, last } : null,
+    possibly: { first: at('begins', 'earliest'), last: at('ends', 'latest') },
+    begunBy: first,
+    notEndedBefore: last,
+  };
+}
+
+/** By what was said to come from what; else by when it had begun, or had not ended, or began at the earliest. */
+function inOrder(holdings: readonly ChainHolding[]): readonly ChainHolding[] {
+  const from = new Map(holdings.map(({ holding }) => [holding.id, holding.keys.from]));
+  const comesAfter = (id: string, other: string): boolean => {
+    const seen = new Set<string>();
+    for (let at = from.get(id); at !== undefined && !seen.has(at); at = from.get(at)) {
+      if (at === other) return true;
+      seen.add(at);
+    }
+    return false;
+  };
+  const key = ({ begunBy, notEndedBefore, possibly }: ChainHolding): number =>
+    [begunBy, notEndedBefore, possibly.first].find(Number.isFinite) ?? Number.MAX_SAFE_INTEGER;
+  const sorted: ChainHolding[] = [];
+  for (const one of [...holdings].sort((a, b) => key(a) - key(b))) {
+    const place = sorted.findIndex((other) => comesAfter(other.holding.id, one.holding.id));
+    if (place === -1) sorted.push(one);
+    else sorted.splice(place, 0, one);
+  }
+  return sorted;
+}
+
+/** Least and greatest length from the end of one to the beginning of the next; null where they certainly overlap. */
+function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: ChainHolding): Gap | null {
+  const end = file.statements.moments.momentOf(before.holding.id, 'ends');
+  const begin = file.statements.moments.momentOf(after.holding.id, 'begins');
+  const active = file.chronology.grades[rank]?.kept;
+  if (!end || !begin || !active) return null;
+  const least = leastDistance(file.chronology.compiled, active, end.index, begin.index);
+  const most = -leastDistance(file.chronology.compiled, active, begin.index, end.index);
+  if (most <= 1) return null;
+  const ranges = file.chronology.grades[rank]?.ranges;
+  const within = {
+    first: ranges?.earliest[end.index] ?? Number.NEGATIVE_INFINITY,
+    last: ranges?.latest[begin.index] ?? Number.POSITIVE_INFINITY,
+  };
+  const { passage } = after.holding.keys;
+  const is =
+    after.holding.keys.from !== before.holding.id || passage === undefined
+      ? 'unknown'
+      : typeof passage === 'string'
+        ? passage
+        : passage.is;
+  return {
+    before: before.holding,
+    after: after.holding,
+    least: Math.max(0, least),
+    most: Number.isFinite(most) ? most : null,
+    within,
+    passage: is,
+    searches: searchesFor(file, [before.holding, after.holding], within),
+    periods: chosenReferences(file.catalogue).filter(
+      ({ row, from, to }) =>
+        row.kind === 'period' && from && from.first <= within.last && (to ?? from).last >= within.first,
+    ),
+  };
+}
+
+/** Searches about one of the two, or about an event that may lie between them where their time is bounded. */
+export function searchesFor(
+  file: CaseFile,
+  sides: readonly Entry<'holding'>[],
+  within: Stretch,
+): readonly Entry<'search'>[] {
+  const concerns = (id: string): boolean => {
+    const entry = file.catalogue.resolve(id)?.entry;
+    if (!entry) return false;
+    if (sides.some((one) => one.id === entry.id)) return true;
+    if (!isOfType(entry, 'event') || !Number.isFinite(within.first) || !Number.isFinite(within.last)) return false;
+    const [start, end] = (['start', 'end'] as const).map((edge) => file.statements.moments.momentOf(entry.id, edge));
+    const ranges = file.chronology.grades[PRINTED_RANK]?.ranges;
+    const [from, to] = [ranges?.earliest[start?.index ?? -1], ranges?.latest[end?.index ?? -1]];
+    return (
+      from !== undefined &&
+      to !== undefined &&
+      Number.isFinite(from) &&
+      Number.isFinite(to) &&
+      from <= within.last &&
+      to >= within.first
+    );
+  };
+  return file.catalogue.ofType('search').filter((one) => (one.keys.about ?? []).some(concerns));
+}
+
+/** Assertions of ownership and the like whose times overlap; never an error, and never computed with. */
+function overlapping(file: CaseFile, titles: readonly Entry<'title'>[]): Chain['disputed'] {
+  const days = (text: string | undefined, open: number, side: 'first' | 'last'): number => {
+    if (text === undefined) return open;
+    const read = readDate(text, 'gregorian', file.settings.dates);
+    return isDateProblem(read) ? open : hullOfExpression(read)[side];
+  };
+  const time = ({ keys }: Entry<'title'>): Stretch => ({
+    first: days(keys.begins, Number.NEGATIVE_INFINITY, 'first'),
+    last: days(keys.ends, Number.POSITIVE_INFINITY, 'last'),
+  });
+  return titles.flatMap((one, i) =>
+    titles.slice(i + 1).flatMap((other) => {
+      const [a, b] = [time(one), time(other)];
+      const sameParty = one.keys['asserted-by'] === other.keys['asserted-by'];
+      return !sameParty && a.first <= b.last && b.first <= a.last ? [[one, other] as const] : [];
+    }),
+  );
+}

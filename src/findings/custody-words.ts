@@ -1,0 +1,23 @@
+import { formatDay } from '../dates/wording.ts';
+import type { Gap, Stretch } from './custody-chains.ts';
+
+/** A stretch in words: "1933 to 1936", "until 1938", "from 1951 on", "not bounded". */
+export function sayStretch({ first, last }: Stretch): string {
+  const [from, to] = [first, last].map((day) => (Number.isFinite(day) ? formatDay(day, 'year') : null));
+  if (from && to) return from === to ? from : `${from} to ${to}`;
+  return from ? `from ${from} on` : to ? `until ${to}` : 'not bounded';
+}
+
+/** Days as years and days in round words; the exact number of days stands beside it. */
+export function sayLength(days: number): string {
+  if (days < 62) return `${days} ${days === 1 ? 'day' : 'days'}`;
+  if (days < 730) return `${Math.round(days / 30.44)} months`;
+  return `${(days / 365.25).toFixed(1)} years`;
+}
+
+/** How long the gap is: by the network, not by printed ranges. */
+export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): string {
+  if (most === null) return least > 0 ? `at least ${sayLength(least)}` : 'length not known';
+  if (least === 0) return `up to ${sayLength(most)}`;
+  return least === most ? sayLength(most) : `${sayLength(least)} to ${sayLength(most)}`;
+}

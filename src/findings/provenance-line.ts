@@ -1,0 +1,130 @@
+import { GRADES, type Grade } from '../base/grade.ts';
+import type { Acquisition, LineNote } from '../custody/line-types.ts';
+import { type LineHolding, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
+import { civilOf } from '../dates/day.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { CaseFile } from './case-file.ts';
+import type { Chain, ChainHolding } from './custody-chains.ts';
+
+/** Ways of acquiring that a line has words for. */
+const ACQUISITIONS: readonly string[] = [
+  'purchase',
+  'sale',
+  'gift',
+  'bequest',
+  'inheritance',
+  'descent',
+  'exchange',
+  'consignment',
+  'commission',
+  'confiscation',
+  'restitution',
+  'deposit',
+  'loan',
+  'transfer',
+  'acquired',
+];
+
+/** Words of a line for the grade of what is known best of a holding. */
+const HEDGES: Readonly<Record<Grade, LineHolding['hedge']>> = {
+  established: null,
+  probable: null,
+  possible: 'possibly',
+  conjectural: 'possibly',
+};
+
+/** The provenance line of a chain with a note for every holding: what each step rests on. */
+export function lineOfChain(file: CaseFile, chain: Chain, style = USUAL_STYLE): string {
+  const notes: LineNote[] = [];
+  const holdings = chain.holdings.map((one, i): LineHolding => {
+    const text = noteOf(file, one.holding);
+    if (text !== '') notes.push({ n: notes.length + 1, text, span: [0, 0] });
+    return { ...sayOf(file, chain, one, i), notes: text === '' ? [] : [notes.length] };
+  });
+  return writeLine(holdings, notes, style);
+}
+
+function sayOf(
+  file: CaseFile,
+  chain: Chain,
+  { holding, possibly, begunBy, notEndedBefore }: ChainHolding,
+  i: number,
+): Omit<LineHolding, 'notes'> {
+  const { keys } = holding;
+  const languages = file.settings.languages;
+  const holder = keys.holder === undefined ? undefined : file.catalogue.get(keys.holder);
+  const next = chain.holdings[i + 1]?.holding;
+  const passage = next?.keys.passage;
+  const direct = next?.keys.from === holding.id && (typeof passage === 'string' ? passage : passage?.is) === 'direct';
+  const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
+  const ends = { earliest: yearOf(notEndedBefore), latest: yearOf(possibly.last) };
+  return {
+    holder: keys['not-disclosed']
+      ? 'known, not disclosed'
+      : holder
+        ? titleOf(holder, languages)
+        : 'no record known to this museum',
+    capacity: keys.capacity === 'agent or dealer' || keys.capacity === 'consignee' ? 'dealer' : null,
+    'acquired-by': ACQUISITIONS.includes(keys['acquired-by'] ?? '') ? (keys['acquired-by'] as Acquisition) : null,
+    place: townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
+    begins,
+    ends,
+    'begins-circa': false,
+    'ends-circa': false,
+    hedge: HEDGES[bestGrade(file, holding)],
+    'passage-to-next': i === chain.holdings.length - 1 ? null : direct ? 'direct' : 'not direct',
+    'life-dates': holder && isOfType(holder, 'party') ? lifeDates(holder) : null,
+    lot: null,
+    'consigned-by': null,
+    through: [],
+    'shared-with': (keys['shared-with'] ?? []).flatMap((id) => {
+      const party = file.catalogue.get(id);
+      return party ? [{ holder: titleOf(party, languages), place: null }] : [];
+    }),
+  };
+}
+
+/** The town, island or country of a place, as a line has it; nothing where the holder's name says it already. */
+function townOf(file: CaseFile, id: string | undefined, holder: string): string | null {
+  for (let at = id, steps = 0; at !== undefined && steps < 20; steps += 1) {
+    const place = file.catalogue.get(at);
+    if (!place || !isOfType(place, 'place')) return null;
+    const { kind, within } = place.keys;
+    if (within === undefined || ['town', 'island', 'district', 'country', 'port'].includes(kind ?? '')) {
+      const title = titleOf(place, file.settings.languages);
+      // "Workshop of the firm, Marseille" after "The firm, Marseille" says the town twice.
+      return holder.includes(title.split(', ').at(-1) ?? title) ? null : title;
+    }
+    at = within;
+  }
+  return null;
+}
+
+function yearOf(day: number): number | null {
+  return Number.isFinite(day) ? civilOf(day).year : null;
+}
+
+function lifeDates({ keys }: Entry<'party'>): string | null {
+  if (keys.is !== 'person' || (keys.born === undefined && keys.died === undefined)) return null;
+  return `${keys.born ?? ''}-${keys.died ?? ''}`;
+}
+
+/** The best grade of a statement about the holding; conjectural where none is used. */
+function bestGrade(file: CaseFile, holding: Entry<'holding'>): Grade {
+  const grades = file
+    .statementsAbout(holding.id)
+    .flatMap((one) => (one.notUsed === null ? [GRADES.indexOf(one.grade)] : []));
+  return GRADES[Math.min(GRADES.length - 1, ...grades)] ?? 'conjectural';
+}
+
+/** Sources of the statements about a holding, each once; then its reasons without a source. */
+function noteOf(file: CaseFile, holding: Entry<'holding'>): string {
+  const about = file.statementsAbout(holding.id).filter((one) => one.notUsed === null);
+  const sources = [...new Set(about.flatMap((one) => one.source ?? []))].flatMap((id) => {
+    const source = file.catalogue.get(id);
+    return source ? [`${titleOf(source, file.settings.languages)} (${id})`] : [];
+  });
+  const reasons = [...new Set(about.filter((one) => one.source === null).flatMap((one) => one.why ?? []))];
+  return [...sources, ...reasons].map((one) => one.replace(/\s+/g, ' ')).join('; ');
+}
