@@ -22,10 +22,12 @@ export const panels: Command = {
     if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
     else {
       const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
-      const joins = physical.joins.map(
-        ({ first, second, join, byChance, pairs, errorMm }) =>
-          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
-      );
+      const joins = physical
+        .joins()
+        .map(
+          ({ first, second, join, byChance, pairs, errorMm }) =>
+            `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
+        );
       const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
       effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
     }

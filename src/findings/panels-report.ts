@@ -11,7 +11,7 @@ export function panelsReport(file: CaseFile): unknown {
     format: 'kerfmark-panels/2',
     caution: 'calculated weights: plan for not less than the upper figure; weigh before lifting',
     panels: panels.map((panel) => panelReport(file, panel)),
-    joins: joins.map(({ first, second, join, byChance }) => ({
+    joins: joins().map(({ first, second, join, byChance }) => ({
       first: first.trace.id,
       second: second.trace.id,
       says: 'may join',

@@ -40,7 +40,8 @@ export interface PossibleJoin {
 /** Everything computed from the physical evidence of a catalogue. */
 export interface PhysicalFindings {
   readonly panels: readonly PanelFindings[];
-  readonly joins: readonly PossibleJoin[];
+  /** All pairs that may join; compared when first asked for. */
+  joins(): readonly PossibleJoin[];
   /** Looks under ultraviolet, of all traces that record one. */
   readonly ultraviolet: readonly UltravioletReading[];
   /** Pairs of edges of which one belongs to this panel. */
@@ -53,13 +54,18 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   const { panels: geometries, problems } = findPanelShapes(catalogue);
   const panels = geometries.map((geometry): PanelFindings => {
     const sections = findSections(geometry);
+    let motifs: readonly CutMotif[] | null = null;
     const isCut = catalogue.cutPanels.has(`${geometry.object.id}/${geometry.panel}`);
     return {
       geometry,
       isCut,
       areas: isCut ? [] : areasByCategory(geometry),
       sections,
-      motifs: findCutMotifs(geometry),
+      // Two thousand trials for every arc: only where somebody asks.
+      get motifs() {
+        motifs ??= findCutMotifs(geometry);
+        return motifs;
+      },
       weight: isCut ? NO_WEIGHT : weightOf(catalogue, geometry, null),
       sectionWeights:
         isCut || sections.joints.length === 0
@@ -68,7 +74,12 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
       layers: layersOf(catalogue, geometry),
     };
   });
-  const joins = possibleJoins(geometries);
+  // Comparing edges takes a second, and most commands never ask for it.
+  let known: readonly PossibleJoin[] | null = null;
+  const joins = (): readonly PossibleJoin[] => {
+    known ??= possibleJoins(geometries);
+    return known;
+  };
   const isOn =
     (object: string, panel: string) =>
     ({ trace: { keys } }: PanelShape): boolean =>
@@ -77,7 +88,7 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
     panels,
     joins,
     ultraviolet: readUltraviolet(catalogue),
-    joinsOf: (object, panel) => joins.filter(({ first, second }) => [first, second].some(isOn(object, panel))),
+    joinsOf: (object, panel) => joins().filter(({ first, second }) => [first, second].some(isOn(object, panel))),
     problems: [...problems, ...panels.flatMap(doubtsOfSections)],
   };
 }
