@@ -31,6 +31,7 @@ import { PlatePage } from './pages/plate-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
+import { ResearchPage } from './pages/research-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 
@@ -55,6 +56,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('trial.html', (context) => <TrialPage page={context} />),
     page('references.html', (context) => <ReferencesPage page={context} />),
     page('custody.html', (context) => <CustodyPage page={context} />),
+    page('research.html', (context) => <ResearchPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),
     ...(file.catalogue.audience === 'public'

@@ -10,7 +10,7 @@ import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
 import { doubtsOfOrder, samePiece } from './doubts-of-order.ts';
 import { ancestorsOf } from './independence.ts';
-import type { MomentRange } from './printed-range.ts';
+import { type MomentRange, sayRange } from './printed-range.ts';
 
 /** What the doubts are found from. */
 export interface DoubtInput {
@@ -45,6 +45,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
     ),
     ...gradeAboveSource(input),
     ...twoPossessors(input),
+    ...catalogue.ofType('evidence').flatMap((trace) => labelOutsideYears(input, trace)),
     ...doubtsOfOrder(input),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
@@ -114,6 +115,41 @@ function gradeAboveSource({ catalogue, statements }: DoubtInput): readonly Diagn
       ),
     ];
   });
+}
+
+/** A label with the address of a firm, made (on probable statements) at a time when the firm was not there. */
+function labelOutsideYears(input: DoubtInput, trace: Entry<'evidence'>): readonly Diagnostic[] {
+  const named = trace.keys['firm-at-address'];
+  const firm = named ? input.catalogue.get(named.party) : undefined;
+  const moment = input.statements.moments.momentOf(trace.id, 'moment');
+  if (!named || !firm || !isOfType(firm, 'party') || !moment) return [];
+  const times = (firm.keys.addresses ?? []).filter((one) => one.text === named.address);
+  const made = input.rangesOf(moment)[1];
+  const [first, last] = [
+    made?.earliest?.day ?? Number.NEGATIVE_INFINITY,
+    made?.latest?.day ?? Number.POSITIVE_INFINITY,
+  ];
+  const outside = (one: (typeof times)[number]): boolean => {
+    const from = one.from === undefined ? null : dayRange(input, one.from);
+    const to = one.to === undefined ? null : dayRange(input, one.to);
+    return (from !== null && last < from.first) || (to !== null && first > to.last);
+  };
+  if (times.length === 0 || !times.every(outside)) return [];
+  const years = times.map((one) => `${one.from ?? ''}-${one.to ?? ''}`).join(', ');
+  return [
+    doubt(
+      trace,
+      ['firm-at-address'],
+      'label-outside-years',
+      `the firm was at this address in ${years}, but other statements put this label ${made ? sayRange(made) : ''}`,
+      'check the dates of the address, or of the label; old labels and slates were used again',
+    ),
+  ];
+}
+
+function dayRange({ settings }: DoubtInput, text: string): DayRange | null {
+  const read = readDate(text, 'gregorian', settings.dates);
+  return isDateProblem(read) ? null : hullOfExpression(read);
 }
 
 /** Two possessors who, on probable statements, both held the same piece throughout more than the paperwork lag. */

@@ -45,6 +45,7 @@ const KINDS = [
   'references.html',
   'check-first.html',
   'custody.html',
+  'research.html',
   'method.html',
   'registers.html',
   'doubts.html',

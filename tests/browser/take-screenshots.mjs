@@ -26,6 +26,8 @@ const pages = [
   'plate/OB-lerakos-A-front',
   'close/FI-B-visible',
   'trial',
+  'custody',
+  'research',
   'references',
   'check-first',
   'why/EV-removal',
