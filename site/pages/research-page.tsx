@@ -5,16 +5,6 @@ import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
-type Weighed = NonNullable<Entry<'reading'>['keys']['weighs']>[number];
-
-/** What each word of a reading is drawn as; the words stand in the cell for readers of the page aloud. */
-const SIGNS: Readonly<Record<Weighed['is'], string>> = {
-  requires: '●',
-  compatible: '○',
-  contradicts: '×',
-  'not diagnostic': '–',
-};
-
 /** What is asked, what was searched, and the candidate readings beside the entries that bear on them. No totals. */
 export function ResearchPage({ page }: { readonly page: PageContext }): JSX.Element {
   const { catalogue } = page.file;
@@ -92,9 +82,8 @@ function Readings({
       {columns.length > 0 ? (
         <>
           <p>
-            Candidates in rows, entries in columns. ● the entry requires it, ○ is compatible with it, × contradicts it,
-            – tells nothing either way; blank: nobody has said. The signs are not added up. A candidate is excluded only
-            by a contradiction that somebody states and that stands.
+            Candidates in rows, entries in columns; blank where nobody has said. The words are not added up. A candidate
+            is excluded only by a contradiction that somebody states and that stands.
           </p>
           <Scroll label="Readings beside entries">
             <table class="readings">
@@ -116,15 +105,7 @@ function Readings({
                     </th>
                     {columns.map((id) => {
                       const found = reading.keys.weighs?.find((one) => one.entry === id);
-                      return (
-                        <td>
-                          {found ? (
-                            <>
-                              {SIGNS[found.is]} {found.is}
-                            </>
-                          ) : null}
-                        </td>
-                      );
+                      return <td>{found?.is}</td>;
                     })}
                   </tr>
                 ))}
