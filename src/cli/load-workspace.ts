@@ -1,7 +1,7 @@
 import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
-import type { PictureSize } from '../reading/drawings.ts';
+import type { PictureSize } from '../reading/figure-drawing.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
 
