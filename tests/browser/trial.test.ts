@@ -94,7 +94,8 @@ describe('withdraw and see', () => {
     expect(await page.locator('.trial-notice').innerText()).toContain('an altered file');
     expect(await page.locator('#what-changed + div').innerText()).toContain('Gone: CL-crate-list, CL-interview.');
     await page.getByRole('button', { name: 'Put everything back' }).first().click();
-    expect(await box(page, 'CL-interview').isChecked()).toBe(true);
+    // The page draws itself anew after the click; on a busy machine that takes a moment.
+    await expect.poll(() => box(page, 'CL-interview').isChecked()).toBe(true);
     expect(await page.locator('#what-changed + p').innerText()).toBe('Nothing: this is the file as published.');
     expect(await page.title()).not.toMatch(/^Trial/);
     await page.context().close();
