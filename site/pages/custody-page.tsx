@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { sayLegend, USUAL_STYLE } from '../../src/custody/write-line.ts';
 import { type Chain, findChains, searchesFor } from '../../src/findings/custody-chains.ts';
-import { sayGap, sayStretch } from '../../src/findings/custody-words.ts';
+import { sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
 import { lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
@@ -138,7 +138,7 @@ function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Cha
             Between <EntryLink page={page} id={gap.before.id} /> and <EntryLink page={page} id={gap.after.id} />:{' '}
             {gap.passage === 'direct' ? 'said to be direct; ' : 'no record known to this museum; '}
             {sayGap(gap)}
-            {gap.most === null ? '' : ` (${gap.least} to ${gap.most} days)`}, some time in {sayStretch(gap.within)}.
+            {gap.most === null ? '' : ` (${gap.least} to ${gap.most} days)`}, {sayWithin(gap.within)}.
             {gap.periods.length > 0 ? ` It may reach into: ${gap.periods.map((one) => one.title).join('; ')}.` : ''}{' '}
             <Searches page={page} list={gap.searches} />
           </li>

@@ -92,14 +92,21 @@ export function PlanKey({ page, plan }: Pick<Props, 'page' | 'plan'>): JSX.Eleme
         <tbody>
           {first.map(({ number, shape, mark }) => (
             <tr>
-              <td>{number}</td>
+              <td>
+                <span class="cell-label">number</span>
+                {number}
+              </td>
               <th scope="row">
                 <a href={page.href(entryPath(shape.trace.id))}>{titleOf(shape.trace, page.file.settings.languages)}</a>
               </th>
               <td>
+                <span class="cell-label">drawn as</span>
                 <MarkSample mark={mark} /> {MARK_WORDS[mark]}
               </td>
-              <td>{shape.errorMm.toFixed(1)} mm</td>
+              <td>
+                <span class="cell-label">traced to</span>
+                {shape.errorMm.toFixed(1)} mm
+              </td>
             </tr>
           ))}
         </tbody>

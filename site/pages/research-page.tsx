@@ -184,14 +184,23 @@ function Searches({
                     <EntryLink page={page} id={id} />
                     {keys.when ? <span class="aside"> ({keys.when})</span> : null}
                   </th>
-                  <td>{keys.repository}</td>
-                  <td>{keys.scope?.series ?? 'not recorded'}</td>
+                  <td>
+                    <span class="cell-label">repository</span>
+                    {keys.repository}
+                  </td>
+                  <td>
+                    <span class="cell-label">looked at</span>
+                    {keys.scope?.series ?? 'not recorded'}
+                  </td>
                   <td>
                     {keys.scope?.from || keys.scope?.to
                       ? `${keys.scope.from ?? ''}–${keys.scope.to ?? ''}`
                       : 'not recorded'}
                   </td>
-                  <td>{keys.outcome}</td>
+                  <td>
+                    <span class="cell-label">outcome</span>
+                    {keys.outcome}
+                  </td>
                   <td>
                     <Joined items={(keys.about ?? []).map((about) => <EntryLink page={page} id={about} />)} />
                   </td>

@@ -54,14 +54,23 @@ export function UltravioletPart({
                     <tr>
                       <th scope="row">{match.material}</th>
                       <td>
+                        <span class="cell-label">known look</span>
                         {match.look}, {match.strength}
                       </td>
-                      <td>{match.observedOn}</td>
                       <td>
+                        <span class="cell-label">observed on</span>
+                        {match.observedOn}
+                      </td>
+                      <td>
+                        <span class="cell-label">grade</span>
                         {match.grade} <GradeMark grade={match.grade} />
                       </td>
-                      <td>{match.note}</td>
                       <td>
+                        <span class="cell-label">note</span>
+                        {match.note}
+                      </td>
+                      <td>
+                        <span class="cell-label">source</span>
                         {match.source} ({match.standing})
                       </td>
                     </tr>

@@ -1,10 +1,10 @@
 import { formatOutward } from '../base/interval.ts';
 import { panelsReport } from '../findings/panels-report.ts';
-import { sayError } from '../geometry/registration.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { sayChance } from '../physical/measured-reasons.ts';
 import { sayWeight } from '../physical/panel-weight.ts';
 import type { PanelFindings } from '../physical/panels.ts';
+import { sayError } from '../physical/registration-words.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { audienceOf, type Command, folderOf } from './commands.ts';

@@ -49,9 +49,7 @@ export async function saveTrace(folder: string, sent: unknown): Promise<SavedTra
   if (!figure || !isOfType(figure, 'figure')) throw new Fault(`There is no figure "${figureId}" in the file now.`);
   const shape = formatShape(kind, points, figureId, error);
   if (shape === '')
-    throw new Fault(
-      `${kind === 'point' ? 'A point' : `An ${kind}`.replace('An line', 'A line')} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`,
-    );
+    throw new Fault(`${/^a/.test(kind) ? 'An' : 'A'} ${kind} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`);
   if (points.some(([x, y]) => Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST))
     throw new Fault('A point lies far outside of the photograph. Draw it anew.');
   if (kind === 'area' && findRingFault(points)?.kind === 'crossing')

@@ -21,3 +21,10 @@ export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): string {
   if (least === 0) return `up to ${sayLength(most)}`;
   return least === most ? sayLength(most) : `${sayLength(least)} to ${sayLength(most)}`;
 }
+
+/** When a gap lies, as the end of a sentence: "some time from 1936 to 1938", "some time until 1936". */
+export function sayWithin(within: Stretch): string {
+  const words = sayStretch(within);
+  if (words === 'not bounded') return 'at a time that nothing bounds';
+  return `some time ${/^(?:from|until)/.test(words) ? words : / to /.test(words) ? `from ${words}` : `in ${words}`}`;
+}

@@ -102,14 +102,6 @@ function mirrors(matrix: readonly number[], points: readonly ControlPoint[]): bo
   return (u[0] - o[0]) * (v[1] - o[1]) - (u[1] - o[1]) * (v[0] - o[0]) > 0;
 }
 
-/** The error of a registration in words. */
-export function sayError({ errorMm, rootMeanSquareMm, residualsMm }: Registration): string {
-  const missed = `points missed by ${rootMeanSquareMm.toFixed(2)} mm (root mean square of ${residualsMm.length})`;
-  return errorMm === null
-    ? `${missed}; its error cannot be told without a point to spare`
-    : `${missed}; off by about ${errorMm.toFixed(2)} mm`;
-}
-
 /** True where a registration could not be made. */
 export function isRegistrationFault(result: Registration | RegistrationFault): result is RegistrationFault {
   return 'fault' in result;

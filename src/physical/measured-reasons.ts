@@ -1,9 +1,9 @@
 import { formatOutward } from '../base/interval.ts';
 import { JOIN_TRIALS } from '../geometry/edge-join.ts';
-import { sayError } from '../geometry/registration.ts';
 import { COUNTED_KINDS } from './panel-areas.ts';
 import { sayWeight } from './panel-weight.ts';
 import type { PanelFindings, PossibleJoin } from './panels.ts';
+import { sayError } from './registration-words.ts';
 
 /** Why a measured result is what it is. */
 export interface MeasuredReason {
