@@ -4,6 +4,7 @@ import { hullOfExpression } from '../dates/wording.ts';
 import { partsOfObject } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
+import { samePiece } from './doubts-of-order.ts';
 import { type ChosenReference, chosenReferences } from './reference-dates.ts';
 
 /** Days of a stretch of time; infinite where nothing bounds it. */
@@ -179,7 +180,7 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
   };
 }
 
-/** Searches about one of the two, or about an event that may lie between them where their time is bounded. */
+/** Searches about one of the two, or about an event of all their pieces that may lie between them, where their time is bounded. */
 export function searchesFor(
   file: CaseFile,
   sides: readonly Entry<'holding'>[],
@@ -189,7 +190,13 @@ export function searchesFor(
     const entry = file.catalogue.resolve(id)?.entry;
     if (!entry) return false;
     if (sides.some((one) => one.id === entry.id)) return true;
-    if (!isOfType(entry, 'event') || !Number.isFinite(within.first) || !Number.isFinite(within.last)) return false;
+    const pieces = sides.flatMap((one) => one.keys.objects);
+    if (
+      !isOfType(entry, 'event') ||
+      !pieces.every((id) => (entry.keys.objects ?? []).some((other) => samePiece(id, other)))
+    )
+      return false;
+    if (!Number.isFinite(within.first) || !Number.isFinite(within.last)) return false;
     const [start, end] = (['start', 'end'] as const).map((edge) => file.statements.moments.momentOf(entry.id, edge));
     const ranges = file.chronology.grades[PRINTED_RANK]?.ranges;
     const [from, to] = [ranges?.earliest[start?.index ?? -1], ranges?.latest[end?.index ?? -1]];

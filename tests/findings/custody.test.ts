@@ -128,6 +128,13 @@ describe('the demonstration file', () => {
     expect(chains[0]?.disputed.map((pair) => pair.map((one) => one.id))).toEqual([['TI-monastery', 'TI-wexcombe']]);
   });
 
+  it('a search stands beside a gap only where it concerns the piece', () => {
+    const gap = chains[1]?.gaps.find((one) => one.after.id === 'HO-thornquist-C');
+    expect(gap?.searches.map((one) => one.id)).toEqual(['SE-marseille']);
+    // From the month in which the register has it with the firm to the day of the deed.
+    expect([gap?.least, gap?.most]).toEqual([0, dayOf(1951, 4, 2) - dayOf(1933, 11, 1)]);
+  });
+
   it('the line is read again as the same holders, passages and years', () => {
     for (const chain of chains.slice(0, 2)) {
       const read = readLine(lineOfChain(file, chain));
