@@ -62,7 +62,11 @@ export async function startPreview(options: Options, effects: Effects, port: num
   await rebuild();
   if (fault !== null && !(await stat(output).catch(() => null))) throw new Fault(fault);
   const server = createServer((request, response) => {
-    void answer({ output, folder, listeners, fault: () => fault }, request, response);
+    answer({ output, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
+      // One page that cannot be read never ends the preview.
+      if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });
+      response.end(`This page could not be read: ${error.message}`);
+    });
   });
   const used = await listen(server, port);
   const watcher = watchFolder(path.join(folder, 'entries'), rebuild);
@@ -171,10 +175,8 @@ async function answer(
   }
   if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
   if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
-  const file = path.join(output, address.endsWith('/') ? `${address}index.html` : address);
-  const root = await realpath(output).catch(() => output);
-  const real = await realpath(file).catch(() => null);
-  if (real === null || !real.startsWith(root + path.sep) || !(await stat(real)).isFile()) {
+  const page = await readPage(output, address.endsWith('/') ? `${address}index.html` : address);
+  if (page === null) {
     return send(
       404,
       TYPES['.html'] as string,
@@ -183,9 +185,30 @@ async function answer(
       ),
     );
   }
-  const type = TYPES[path.extname(real)] ?? 'application/octet-stream';
-  const body = await readFile(real);
-  return send(200, type, type.startsWith('text/html') ? withReload(body.toString('utf8')) : body);
+  const type =
+    TYPES[path.extname(address)] ?? (address.endsWith('/') ? (TYPES['.html'] as string) : 'application/octet-stream');
+  return send(200, type, type.startsWith('text/html') ? withReload(page.toString('utf8')) : page);
+}
+
+/**
+ * A file of the site, or null where there is none. A new site takes the place of the old one by two renames: a
+ * request that falls between them, or between finding a file and reading it, is asked once more a little later.
+ */
+async function readPage(output: string, address: string): Promise<Buffer | null> {
+  for (const wait of [0, 150]) {
+    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait));
+    try {
+      const root = await realpath(output);
+      const real = await realpath(path.join(output, address));
+      if (!real.startsWith(root + path.sep)) return null;
+      return await readFile(real);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      if (code === 'EISDIR') return null;
+      if (code !== 'ENOENT' && code !== 'ENOTDIR') throw error;
+    }
+  }
+  return null;
 }
 
 function withReload(html: string): string {

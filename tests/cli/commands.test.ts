@@ -367,7 +367,7 @@ describe('serve', () => {
       expect(preview.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
       const get = async (address: string) => (await fetch(preview.address + address)).text();
       const until = async (test: () => Promise<boolean>) => {
-        for (let i = 0; i < 100; i += 1) {
+        for (let i = 0; i < 500; i += 1) {
           if (await test()) return true;
           await new Promise((resolve) => setTimeout(resolve, 100));
         }
@@ -391,5 +391,5 @@ describe('serve', () => {
     } finally {
       preview.close();
     }
-  });
+  }, 180_000);
 });
