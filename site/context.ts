@@ -1,6 +1,8 @@
+import type { Access } from '../src/base/access.ts';
 import type { Diagnostic } from '../src/base/diagnostic.ts';
 import type { CaseFile } from '../src/findings/case-file.ts';
 import type { RestingBound } from '../src/findings/resting.ts';
+import type { SentFile } from '../src/model/sent-file.ts';
 import type { LayerDrawing } from '../src/publish/layer-drawing.ts';
 
 /** A large picture as static tiles (IIIF Image API 3, level 0). */
@@ -17,6 +19,10 @@ export interface TiledPicture {
 /** What every page is made from. */
 export interface SiteData {
   readonly file: CaseFile;
+  /** The same workspace computed for another audience. */
+  fileFor(audience: Access): CaseFile;
+  /** Documents that were sent, by their names. */
+  readonly sent: ReadonlyMap<string, SentFile>;
   /** ISO date of the build. */
   readonly built: string;
   readonly version: string;

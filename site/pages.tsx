@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { datesReport } from '../src/findings/dates-report.ts';
 import {
+  answerPath,
   closePath,
   entryPath,
   measuredPath,
@@ -16,6 +17,7 @@ import {
 import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
+import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
 import { ClosePage } from './pages/close-page.tsx';
@@ -100,6 +102,9 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     ...file.catalogue.entries
       .filter((entry) => timed.has(entry.id))
       .map((entry) => page(reasonPath(entry.id), (context) => <ReasonPage page={context} entry={entry} />)),
+    ...file.catalogue
+      .ofType('inquiry')
+      .map((inquiry) => page(answerPath(inquiry.id), (context) => <AnswerPage page={context} inquiry={inquiry} />)),
     { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
   ];
 }

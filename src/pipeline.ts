@@ -1,6 +1,8 @@
 import type { Access } from './base/access.ts';
 import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
+import { checkSentAnswers } from './findings/sent-answers.ts';
+import type { SentFile } from './model/sent-file.ts';
 import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
 /** A workspace read and computed for one audience. */
@@ -10,6 +12,10 @@ export interface Computed {
   readonly problems: readonly Diagnostic[];
   /** Entries left out, since their keys do not fit their type. */
   readonly leftOut: readonly string[];
+  /** The same workspace computed for another audience; computed when first asked for. */
+  fileFor(audience: Access): CaseFile;
+  /** Documents that were sent, by their names. */
+  readonly sent: ReadonlyMap<string, SentFile>;
   /** Number of entries read, whoever may see them. */
   readonly entries: number;
 }
@@ -27,9 +33,23 @@ export interface Computed {
 export function compute(files: WorkspaceFiles, audience: Access, withdrawn: readonly string[] = []): Computed {
   const reading = readWorkspace(files);
   const file = buildCaseFile(reading.catalogue, audience, withdrawn);
+  const byAudience = new Map([[audience, file]]);
+  const fileFor = (other: Access): CaseFile => {
+    const known = byAudience.get(other);
+    if (known) return known;
+    const fresh = buildCaseFile(reading.catalogue, other, withdrawn);
+    byAudience.set(other, fresh);
+    return fresh;
+  };
   return {
     file,
-    problems: [...reading.problems, ...file.doubts].sort(compareDiagnostics),
+    fileFor,
+    sent: files.sent,
+    problems: [
+      ...reading.problems,
+      ...file.doubts,
+      ...checkSentAnswers(reading.catalogue, files.sent, () => fileFor('restricted').statements),
+    ].sort(compareDiagnostics),
     leftOut: reading.leftOut,
     entries: reading.catalogue.entries.length,
   };

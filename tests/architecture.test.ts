@@ -16,6 +16,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   statements: ['base', 'dates', 'model', 'chronology', 'reference'],
   findings: ['base', 'dates', 'model', 'chronology', 'statements', 'reference', 'physical', 'geometry', 'custody'],
   custody: ['base', 'dates', 'model', 'chronology'],
+  reports: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'custody', 'reference'],
+  typeset: ['base', 'reports'],
   publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 

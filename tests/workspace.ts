@@ -1,4 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Access } from '../src/base/access.ts';
 import { type Computed, compute } from '../src/pipeline.ts';
@@ -22,6 +23,7 @@ export function filesOf(folder: string): Record<string, string> {
     }
   };
   walk('entries');
+  if (existsSync(path.join(folder, 'sent'))) walk('sent');
   return files;
 }
 
@@ -45,7 +47,7 @@ export function computeFiles(
 ): Computed {
   const list = Object.entries(files).map(([file, text]) => ({ file, text: text.replace(/^\ufeff/, '') }));
   const workspace: WorkspaceFiles = {
-    entries: list.filter(({ file }) => file.endsWith('.md')),
+    entries: list.filter(({ file }) => file.endsWith('.md') && !file.startsWith('sent/')),
     defaults: list.filter(({ file }) => /_defaults\.ya?ml$/.test(file)),
     tables: list.filter(({ file }) => file.endsWith('.csv')),
     drawings: list.filter(({ file }) => file.endsWith('.svg')),
@@ -56,6 +58,11 @@ export function computeFiles(
           const [width = 500, height = 400] = text.trim() === '' ? [] : text.split('x').map(Number);
           return [file, { width, height }] as const;
         }),
+    ),
+    sent: new Map(
+      list
+        .filter(({ file }) => file.startsWith('sent/'))
+        .map(({ file, text }) => [file, { sha256: createHash('sha256').update(text).digest('hex'), text }]),
     ),
     problems: [],
   };

@@ -4,6 +4,7 @@ import { civilOf, dayOf } from '../../src/dates/day.ts';
 import type { Chain, Stretch } from '../../src/findings/custody-chains.ts';
 import { sayGap, sayStretch } from '../../src/findings/custody-words.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 
@@ -20,7 +21,8 @@ interface Props {
 
 /** Who had it when: held throughout = solid, possible = dashed; between two rows the length of what is not known. */
 export function CustodyFigure({ page, chain }: Props): JSX.Element {
-  const days = chain.holdings
+  const rows = [...chain.holdings, ...chain.meanwhile];
+  const days = rows
     .flatMap(({ throughout, possibly }) => [throughout?.first, throughout?.last, possibly.first, possibly.last])
     .filter((day): day is number => day !== undefined && Number.isFinite(day));
   const [first, last] =
@@ -32,7 +34,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
         ((Math.max(first - pad, Math.min(last + pad, day)) - first + pad) / (last - first + 2 * pad)) * (RIGHT - LEFT),
     );
   const years = ticks(civilOf(first - pad).year, civilOf(last + pad).year, 8).filter(Number.isInteger);
-  const bottom = TOP + chain.holdings.length * ROW;
+  const bottom = TOP + rows.length * ROW;
   const languages = page.file.settings.languages;
   return (
     <svg
@@ -49,9 +51,11 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
           </text>
         </g>
       ))}
-      {chain.holdings.map(({ holding, throughout, possibly }, i) => {
+      {rows.map(({ holding, throughout, possibly }, i) => {
         const y = TOP + i * ROW + 10;
-        const name = holding.keys['not-disclosed'] ? 'Known, not disclosed' : titleOf(holding, languages);
+        const aside = i >= chain.holdings.length;
+        const name = nameOf(holding, languages);
+        const shared = (holding.keys['shared-with'] ?? []).length > 0;
         const gap = chain.gaps.find((one) => one.before.id === holding.id);
         return (
           <>
@@ -59,11 +63,13 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
               <title>
                 {`${name}: ${throughout ? `held throughout ${sayStretch(throughout)}` : 'held at a time that cannot be told apart from a moment'}; possibly ${sayStretch(possibly)}`}
               </title>
-              <text class="holding-name" x={0} y={y + 4}>
-                {name.length > 38 ? `${name.slice(0, 37)}…` : name}
+              <text class="holding-name" x={aside ? 14 : 0} y={y + 4}>
+                {shorten(name, aside ? 36 : 38)}
               </text>
               <path class="possibly" d={`M${x(possibly.first)} ${y}H${x(possibly.last)}`} />
-              {throughout ? <path class="throughout" d={bar(x, throughout, y)} /> : null}
+              {throughout ? (
+                <path class={shared ? 'throughout shared' : 'throughout'} d={bar(x, throughout, y, shared)} />
+              ) : null}
               {Number.isFinite(possibly.first) ? null : (
                 <path class="open" d={`M${LEFT + 7} ${y - 4}L${LEFT} ${y}L${LEFT + 7} ${y + 4}`} />
               )}
@@ -84,7 +90,20 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
   );
 }
 
-function bar(x: (day: number) => number, { first, last }: Stretch, y: number): string {
-  const [a, b] = [x(first), x(last)];
-  return `M${a} ${y}H${Math.max(a + 3, b)}`;
+/** One line, or two where it was shared. */
+function bar(x: (day: number) => number, { first, last }: Stretch, y: number, shared: boolean): string {
+  const [a, b] = [x(first), Math.max(x(first) + 3, x(last))];
+  return shared ? `M${a} ${y - 3}H${b}M${a} ${y + 3}H${b}` : `M${a} ${y}H${b}`;
+}
+
+/** What stands beside a row: dealers and agents in parentheses, as in a provenance line. */
+export function nameOf(holding: Entry<'holding'>, languages: readonly string[]): string {
+  if (holding.keys['not-disclosed']) return 'Known, not disclosed';
+  const name = titleOf(holding, languages);
+  return holding.keys.capacity === 'agent or dealer' || holding.keys.capacity === 'consignee' ? `(${name})` : name;
+}
+
+/** A text that fits its place; the whole stands in the title beside it. */
+export function shorten(text: string, most: number): string {
+  return text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…${text.startsWith('(') ? ')' : ''}`;
 }

@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
-import { sayLegend, USUAL_STYLE } from '../../src/custody/write-line.ts';
-import { type Chain, findChains, searchesFor } from '../../src/findings/custody-chains.ts';
+import { sayLegend } from '../../src/custody/write-line.ts';
+import { type Chain, findChains } from '../../src/findings/custody-chains.ts';
 import { sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
-import { lineOfChain } from '../../src/findings/provenance-line.ts';
+import { searchesFor } from '../../src/findings/gap-searches.ts';
+import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
 import { CustodyFigure } from '../drawings/custody-figure.tsx';
@@ -42,7 +43,10 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
       </h2>
       <figure class="drawing">
         <CustodyFigure page={page} chain={chain} />
-        <figcaption>Solid: held throughout. Dashed: possibly held. Arrows: nothing bounds that end.</figcaption>
+        <figcaption>
+          Solid: held throughout; two lines where it was shared. Dashed: possibly held. Arrows: nothing bounds that end.
+          Dealers and agents stand in parentheses; set in: who had it meanwhile, for somebody else.
+        </figcaption>
       </figure>
       <Holdings page={page} chain={chain} label={`${name}${panels}`} />
       <Gaps page={page} chain={chain} />
@@ -59,7 +63,9 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
             ))}
         </ol>
       ) : null}
-      <p class="aside">{sayLegend(USUAL_STYLE)} By the convention of the AAM Guide to Provenance Research (2001).</p>
+      <p class="aside">
+        {sayLegend(houseStyle(file))} By the convention of the AAM Guide to Provenance Research (2001).
+      </p>
     </section>
   );
 }
@@ -86,9 +92,10 @@ function Holdings({
           </tr>
         </thead>
         <tbody>
-          {chain.holdings.map(({ holding, throughout, possibly }) => (
+          {[...chain.holdings, ...chain.meanwhile].map(({ holding, throughout, possibly }, i) => (
             <tr>
               <th scope="row">
+                {i < chain.holdings.length ? '' : 'Meanwhile: '}
                 <EntryLink page={page} id={holding.id} />
                 {holding.keys['not-disclosed']
                   ? ` (known, not disclosed: ${holding.keys['not-disclosed'].ground})`
@@ -97,6 +104,7 @@ function Holdings({
               <td>
                 <span class="cell-label">capacity</span>
                 {holding.keys.capacity}
+                <Shared page={page} parties={holding.keys['shared-with'] ?? []} />
               </td>
               <td>
                 <span class="cell-label">throughout</span>
@@ -115,6 +123,21 @@ function Holdings({
         </tbody>
       </table>
     </Scroll>
+  );
+}
+
+function Shared({
+  page,
+  parties,
+}: {
+  readonly page: PageContext;
+  readonly parties: readonly string[];
+}): JSX.Element | null {
+  if (parties.length === 0) return null;
+  return (
+    <>
+      , shared with <Joined items={parties.map((id) => <EntryLink page={page} id={id} />)} />
+    </>
   );
 }
 

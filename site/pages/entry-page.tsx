@@ -5,6 +5,7 @@ import { inLanguage, partsOfObject, titleOf } from '../../src/model/catalogue.ts
 import { type Entry, isOfType } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import {
+  answerPath,
   closePath,
   entryPath,
   panelPath,
@@ -59,6 +60,12 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
           cautions={false}
         />
         <Panels page={page} entry={entry} />
+        {isOfType(entry, 'inquiry') ? (
+          <p>
+            <a href={page.href(answerPath(entry.id))}>The answer</a>, composed from the file
+            {entry.keys['sent-file'] ? ', with what was sent and what has changed since' : ''}.
+          </p>
+        ) : null}
         <Facts page={page} entry={entry} />
         {(entry.withheld ?? []).length > 0 ? (
           <p class="aside">Some particulars of this entry are not shown to this audience.</p>

@@ -8,3 +8,8 @@ export type Access = (typeof ACCESS)[number];
 export function maySee(audience: Access, access: Access): boolean {
   return ACCESS.indexOf(access) <= ACCESS.indexOf(audience);
 }
+
+/** The one of two audiences that may see less. */
+export function lowerAccess(a: Access, b: Access): Access {
+  return ACCESS[Math.min(ACCESS.indexOf(a), ACCESS.indexOf(b))] as Access;
+}

@@ -1,3 +1,4 @@
+import { answer } from './answer.ts';
 import { begin } from './begin.ts';
 import { build } from './build.ts';
 import { check } from './check.ts';
@@ -26,6 +27,7 @@ export const COMMANDS: readonly Command[] = [
   references,
   custody,
   panels,
+  answer,
   serve,
   build,
   number,

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { ACCESS, type Access } from '../base/access.ts';
+import type { LineStyle } from '../custody/write-line.ts';
 import type { Effects } from './effects.ts';
 import { Fault } from './load-workspace.ts';
 
@@ -49,4 +50,15 @@ export function choiceOf<Word extends string>(
   if (!words.includes(given as Word))
     throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
   return given as Word;
+}
+
+/** Flags that say how a provenance line is set. */
+export const LINE_FLAGS = { 'latest-first': 'switch', 'periods-direct': 'switch' } as const;
+
+/** How provenance lines are written or read: by flags, else as the workspace has it. */
+export function lineStyleOf(options: Options, usual: LineStyle): LineStyle {
+  return {
+    order: options.flags['latest-first'] ? 'latest first' : usual.order,
+    marks: options.flags['periods-direct'] ? 'period is direct' : usual.marks,
+  };
 }

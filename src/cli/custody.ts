@@ -1,10 +1,10 @@
-import { sayLegend, USUAL_STYLE } from '../custody/write-line.ts';
+import { sayLegend } from '../custody/write-line.ts';
 import { type Chain, findChains } from '../findings/custody-chains.ts';
 import { sayGap, sayStretch } from '../findings/custody-words.ts';
-import { lineOfChain } from '../findings/provenance-line.ts';
+import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, type Command, folderOf, LINE_FLAGS, lineStyleOf } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const custody: Command = {
@@ -13,13 +13,10 @@ export const custody: Command = {
     'tells who had each piece, the gaps with their least and greatest length, titles as asserted, and the provenance line',
   usage: 'kerfmark custody [--json] [--latest-first] [--periods-direct] [--in FOLDER] [--audience A]',
   examples: ['kerfmark custody', 'kerfmark custody --json', 'kerfmark custody --latest-first'],
-  flags: { json: 'switch', 'latest-first': 'switch', 'periods-direct': 'switch' },
+  flags: { json: 'switch', ...LINE_FLAGS },
   async run(options, effects) {
     const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
-    const style = {
-      order: options.flags['latest-first'] ? ('latest first' as const) : USUAL_STYLE.order,
-      marks: options.flags['periods-direct'] ? ('period is direct' as const) : USUAL_STYLE.marks,
-    };
+    const style = lineStyleOf(options, houseStyle(file));
     const chains = findChains(file);
     const lines = chains.map((chain) => lineOfChain(file, chain, style));
     if (options.flags.json) {
@@ -48,6 +45,10 @@ function tell(chain: Chain, title: string, line: string): string {
       ({ holding, throughout, possibly }) =>
         `  ${holding.id} (${holding.keys.capacity}): ${throughout ? `throughout ${sayStretch(throughout)}; ` : ''}possibly ${sayStretch(possibly)}`,
     ),
+    ...chain.meanwhile.map(
+      ({ holding, possibly }) =>
+        `  Meanwhile ${holding.id} (${holding.keys.capacity}): possibly ${sayStretch(possibly)}`,
+    ),
     ...chain.gaps.map(
       (gap) =>
         `  Gap ${gap.before.id} to ${gap.after.id}: ${sayGap(gap)}; searches: ${gap.searches.map((one) => `${one.id}, ${one.keys.outcome}`).join('; ') || 'none recorded'}`,
@@ -68,6 +69,7 @@ function chainReport(chain: Chain, line: string): unknown {
       throughout,
       possibly: { first: finite(possibly.first), last: finite(possibly.last) },
     })),
+    meanwhile: chain.meanwhile.map(({ holding }) => holding.id),
     gaps: chain.gaps.map((gap) => ({
       before: gap.before.id,
       after: gap.after.id,

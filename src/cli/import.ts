@@ -4,9 +4,10 @@ import { GRADES } from '../base/grade.ts';
 import { draftEntries } from '../custody/line-entries.ts';
 import type { ReadLine } from '../custody/line-types.ts';
 import { readLine } from '../custody/read-line.ts';
+import { USUAL_STYLE } from '../custody/write-line.ts';
 import { isOfType } from '../model/entry.ts';
 import { readWorkspace } from '../reading/reading.ts';
-import { type Command, folderOf, type Options } from './commands.ts';
+import { type Command, folderOf, LINE_FLAGS, lineStyleOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
 import { freeId, writeNew } from './new-entry.ts';
@@ -14,13 +15,15 @@ import { freeId, writeNew } from './new-entry.ts';
 export const importCommand: Command = {
   name: 'import',
   summary: 'reads a provenance line as catalogues print it, and makes draft entries of it; nothing is overwritten',
-  usage: 'kerfmark import line FILE [--json] [--object OB] [--source SO] [--grade G] [--dry-run] [--in FOLDER]',
+  usage:
+    'kerfmark import line FILE [--json] [--object OB] [--source SO] [--grade G] [--latest-first] [--periods-direct] [--dry-run] [--in FOLDER]',
   examples: [
     'kerfmark import line old-line.txt --json',
     'kerfmark import line old-line.txt --object OB-panels --source SO-catalogue --dry-run',
+    'kerfmark import line old-line.txt --latest-first --periods-direct --json',
   ],
   words: 2,
-  flags: { json: 'switch', object: 'value', source: 'value', grade: 'value', 'dry-run': 'switch' },
+  flags: { json: 'switch', object: 'value', source: 'value', grade: 'value', 'dry-run': 'switch', ...LINE_FLAGS },
   async run(options, effects) {
     const [what, name] = options.words;
     if (what !== 'line' || name === undefined)
@@ -32,7 +35,7 @@ export const importCommand: Command = {
     const lines = linesOf(text);
     if (options.flags.json) {
       for (const line of lines) {
-        const read = readLine(line.text);
+        const read = readLine(line.text, lineStyleOf(options, USUAL_STYLE));
         effects.out(`${JSON.stringify(line.id === null ? read : { id: line.id, ...read })}\n`);
       }
       return 0;
@@ -93,7 +96,7 @@ async function writeDrafts(text: string, options: Options, effects: Effects): Pr
     taken.add(id.toLowerCase());
     return id;
   };
-  const read = readLine(text);
+  const read = readLine(text, lineStyleOf(options, USUAL_STYLE));
   const drafts = draftEntries(text, read, { object, source, grade, idFor });
   effects.out(tell(read));
   for (const draft of drafts) {

@@ -1,6 +1,8 @@
+import { createHash } from 'node:crypto';
 import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
+import type { SentFile } from '../model/sent-file.ts';
 import type { PictureSize } from '../reading/figure-drawing.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
@@ -42,8 +44,30 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
     tables: await load(/\.csv$/i),
     drawings,
     pictures: drawings.length === 0 ? new Map() : await sizesOf(root, files),
+    sent: await loadSent(path.join(folder, SENT)),
     problems,
   };
+}
+
+/** Folder beside `entries/` that keeps documents as they were sent. */
+export const SENT = 'sent';
+
+/** Documents that were sent, each with its checksum; links are not followed. */
+async function loadSent(folder: string): Promise<ReadonlyMap<string, SentFile>> {
+  const names = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  const sent = new Map<string, SentFile>();
+  for (const { name } of names.filter((one) => one.isFile())) {
+    const bytes = await readFile(path.join(folder, name)).catch(() => null);
+    if (bytes === null) continue;
+    const text = /\.(md|txt)$/i.test(name) ? bytes.toString('utf8') : null;
+    sent.set(`${SENT}/${name}`, { sha256: sha256Of(bytes), text });
+  }
+  return sent;
+}
+
+/** SHA-256 in hexadecimal. */
+export function sha256Of(bytes: Buffer | string): string {
+  return createHash('sha256').update(bytes).digest('hex');
 }
 
 /** Sizes of the pictures, upright; those that cannot be read have none. */

@@ -47,6 +47,8 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
     await store.close();
     const data: SiteData = {
       file,
+      fileFor: computed.fileFor,
+      sent: computed.sent,
       built,
       version: await packageVersion(),
       problems,

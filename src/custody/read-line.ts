@@ -4,14 +4,16 @@ import { readNameAndPlace, takeLifeDates } from './line-names.ts';
 import { cutSegments, partText, type Segment } from './line-parts.ts';
 import type { KeptText, Passage, ReadHolding, ReadLine, YearRange } from './line-types.ts';
 import { readVerbs } from './line-verbs.ts';
+import { type LineStyle, USUAL_STYLE } from './write-line.ts';
 
 /**
  * Reads a provenance paragraph as catalogues print it: a semicolon where the passage was direct, a period where it was not; dealers, agents and
  * houses in parentheses (AAM Guide to Provenance Research, 2001). Holdings with exact spans; what tells no holding is kept as text. Years as
- * stated, nothing is propagated.
+ * stated, nothing is propagated. Some houses print the latest holder first, or exchange the marks: `style` says so, and the holdings
+ * come in the order of time all the same.
  * @example readLine('A. Rey, Nice, by 1912; sold 1920 to (B. Sand, Paris).').holdings.length // 2
  */
-export function readLine(text: string): ReadLine {
+export function readLine(text: string, style: LineStyle = USUAL_STYLE): ReadLine {
   const { bodyEnd, notes, kept: below } = partText(text);
   const kept: KeptText[] = [];
   const holdings: { holding: ReadHolding; mark: Segment['mark'] }[] = [];
@@ -31,18 +33,30 @@ export function readLine(text: string): ReadLine {
   return {
     format: 'kerfmark-line/1',
     'keeps-convention': keeps,
-    holdings: holdings.map(({ holding, mark }, i) => ({
+    holdings: inTime(holdings, style).map(({ holding, mark }, i) => ({
       ...holding,
-      'passage-to-next': passageOf(mark, i === holdings.length - 1),
+      'passage-to-next': passageOf(mark, i === holdings.length - 1, style.marks),
     })),
     'note-texts': notes,
     'kept-as-text': [...kept, ...below],
   };
 }
 
-function passageOf(mark: Segment['mark'], isLast: boolean): Passage | null {
+interface Marked {
+  readonly holding: ReadHolding;
+  /** The mark between this holding and the next one in time. */
+  readonly mark: Segment['mark'];
+}
+
+/** The order of time; where the latest stands first, a mark belongs to the holding that stands after it in the text. */
+function inTime(holdings: readonly Marked[], { order }: LineStyle): readonly Marked[] {
+  if (order === 'earliest first') return holdings;
+  return holdings.map(({ holding }, i) => ({ holding, mark: holdings[i - 1]?.mark ?? ('end' as const) })).reverse();
+}
+
+function passageOf(mark: Segment['mark'], isLast: boolean, marks: LineStyle['marks']): Passage | null {
   if (isLast || mark === 'end' || mark === 'break') return null;
-  return mark === ';' ? 'direct' : 'not direct';
+  return (mark === ';') === (marks === 'semicolon is direct') ? 'direct' : 'not direct';
 }
 
 /** A date that stands alone between two periods belongs to what stands before it. */

@@ -2,9 +2,10 @@ import { leastDistance } from '../chronology/distances.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import { partsOfObject } from '../model/catalogue.ts';
-import { type Entry, isOfType } from '../model/entry.ts';
+import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import { samePiece } from './doubts-of-order.ts';
+import { inOrder, partAside } from './chain-order.ts';
+import { searchesFor } from './gap-searches.ts';
 import { type ChosenReference, chosenReferences } from './reference-dates.ts';
 
 /** Days of a stretch of time; infinite where nothing bounds it. */
@@ -47,6 +48,8 @@ export interface Chain {
   /** Panels that share this chain; empty for an object without panels. */
   readonly panels: readonly string[];
   readonly holdings: readonly ChainHolding[];
+  /** Borrowers, depositaries, consignees and the like, from whom nobody got it: they had it while somebody else possessed it. */
+  readonly meanwhile: readonly ChainHolding[];
   readonly gaps: readonly Gap[];
   readonly titles: readonly Entry<'title'>[];
   /** Pairs of assertions of title whose times overlap. */
@@ -93,7 +96,10 @@ function chainOf(
   panels: readonly string[],
   list: readonly Entry<'holding'>[],
 ): Chain {
-  const holdings = inOrder(list.map((holding) => stretchesOf(file, rank, holding)));
+  const { main, aside } = partAside(list);
+  const [holdings, meanwhile] = [main, aside].map((some) =>
+    inOrder(some.map((holding) => stretchesOf(file, rank, holding))),
+  ) as [readonly ChainHolding[], readonly ChainHolding[]];
   const gaps = holdings.slice(1).flatMap((after, i) => {
     const gap = gapBetween(file, rank, holdings[i] as ChainHolding, after);
     return gap ? [gap] : [];
@@ -103,7 +109,7 @@ function chainOf(
     .filter((one) =>
       one.keys.objects.some((id) => id === object.id || panels.some((panel) => id === `${object.id}/${panel}`)),
     );
-  return { object, panels, holdings, gaps, titles, disputed: overlapping(file, titles) };
+  return { object, panels, holdings, meanwhile, gaps, titles, disputed: overlapping(file, titles) };
 }
 
 function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): ChainHolding {
@@ -120,28 +126,6 @@ function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): C
     begunBy: first,
     notEndedBefore: last,
   };
-}
-
-/** By what was said to come from what; else by when it had begun, or had not ended, or began at the earliest. */
-function inOrder(holdings: readonly ChainHolding[]): readonly ChainHolding[] {
-  const from = new Map(holdings.map(({ holding }) => [holding.id, holding.keys.from]));
-  const comesAfter = (id: string, other: string): boolean => {
-    const seen = new Set<string>();
-    for (let at = from.get(id); at !== undefined && !seen.has(at); at = from.get(at)) {
-      if (at === other) return true;
-      seen.add(at);
-    }
-    return false;
-  };
-  const key = ({ begunBy, notEndedBefore, possibly }: ChainHolding): number =>
-    [begunBy, notEndedBefore, possibly.first].find(Number.isFinite) ?? Number.MAX_SAFE_INTEGER;
-  const sorted: ChainHolding[] = [];
-  for (const one of [...holdings].sort((a, b) => key(a) - key(b))) {
-    const place = sorted.findIndex((other) => comesAfter(other.holding.id, one.holding.id));
-    if (place === -1) sorted.push(one);
-    else sorted.splice(place, 0, one);
-  }
-  return sorted;
 }
 
 /** Least and greatest length from the end of one to the beginning of the next; null where they certainly overlap. */
@@ -178,38 +162,6 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
         row.kind === 'period' && from && from.first <= within.last && (to ?? from).last >= within.first,
     ),
   };
-}
-
-/** Searches about one of the two, or about an event of all their pieces that may lie between them, where their time is bounded. */
-export function searchesFor(
-  file: CaseFile,
-  sides: readonly Entry<'holding'>[],
-  within: Stretch,
-): readonly Entry<'search'>[] {
-  const concerns = (id: string): boolean => {
-    const entry = file.catalogue.resolve(id)?.entry;
-    if (!entry) return false;
-    if (sides.some((one) => one.id === entry.id)) return true;
-    const pieces = sides.flatMap((one) => one.keys.objects);
-    if (
-      !isOfType(entry, 'event') ||
-      !pieces.every((id) => (entry.keys.objects ?? []).some((other) => samePiece(id, other)))
-    )
-      return false;
-    if (!Number.isFinite(within.first) || !Number.isFinite(within.last)) return false;
-    const [start, end] = (['start', 'end'] as const).map((edge) => file.statements.moments.momentOf(entry.id, edge));
-    const ranges = file.chronology.grades[PRINTED_RANK]?.ranges;
-    const [from, to] = [ranges?.earliest[start?.index ?? -1], ranges?.latest[end?.index ?? -1]];
-    return (
-      from !== undefined &&
-      to !== undefined &&
-      Number.isFinite(from) &&
-      Number.isFinite(to) &&
-      from <= within.last &&
-      to >= within.first
-    );
-  };
-  return file.catalogue.ofType('search').filter((one) => (one.keys.about ?? []).some(concerns));
 }
 
 /** Assertions of ownership and the like whose times overlap; never an error, and never computed with. */

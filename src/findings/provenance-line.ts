@@ -1,6 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import type { Acquisition, LineNote } from '../custody/line-types.ts';
-import { type LineHolding, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
+import { type LineHolding, type LineStyle, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
 import { civilOf } from '../dates/day.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
@@ -34,8 +34,17 @@ const HEDGES: Readonly<Record<Grade, LineHolding['hedge']>> = {
   conjectural: 'possibly',
 };
 
+/** How the workspace has its provenance lines set. */
+export function houseStyle({ catalogue }: CaseFile): LineStyle {
+  const keys = catalogue.workspace?.keys;
+  return {
+    order: keys?.['line-order'] ?? USUAL_STYLE.order,
+    marks: keys?.['line-marks'] === 'exchanged' ? 'period is direct' : USUAL_STYLE.marks,
+  };
+}
+
 /** The provenance line of a chain with a note for every holding: what each step rests on. */
-export function lineOfChain(file: CaseFile, chain: Chain, style = USUAL_STYLE): string {
+export function lineOfChain(file: CaseFile, chain: Chain, style = houseStyle(file)): string {
   const notes: LineNote[] = [];
   const holdings = chain.holdings.map((one, i): LineHolding => {
     const text = noteOf(file, one.holding);

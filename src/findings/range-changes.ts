@@ -1,4 +1,4 @@
-import { GRADES, type Grade } from '../base/grade.ts';
+import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { coarsest } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
 
@@ -22,6 +22,13 @@ export interface EntryRanges {
   readonly ends: readonly GradedRange[];
   /** The two days that cross where statements cannot all be right. */
   readonly crossing: { readonly earliest: number; readonly latest: number } | null;
+}
+
+/** The printed grade; where statements contradict each other there, the last grade at which none do. */
+export function shownRank(printedGrade: Grade, starts: readonly GradedRange[], ends: readonly GradedRange[]): number {
+  let rank = rankOf(printedGrade);
+  while (rank > 0 && !(starts[rank]?.consistent && ends[rank]?.consistent)) rank -= 1;
+  return rank;
 }
 
 /** The beginning and the end of something at the four grades. */

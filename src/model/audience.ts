@@ -121,8 +121,14 @@ function withCoarsePlace(entry: Entry, audience: Access): Entry {
   };
 }
 
+/** Who asked, and under what authority, is for restricted readers, unless `may-be-named` gives a ground. */
+function keptByType(entry: Entry): readonly string[] {
+  if (entry.type !== 'inquiry' || entry.keys['may-be-named']) return [];
+  return ['from', 'authority'].filter((key) => (entry.keys as Readonly<Record<string, unknown>>)[key] !== undefined);
+}
+
 function withoutWithheld(entry: Entry): Entry {
-  const names = entry.keys.withhold ?? [];
+  const names = [...(entry.keys.withhold ?? []), ...keptByType(entry)];
   if (names.length === 0) return entry;
   const strip = (value: unknown): unknown => {
     if (Array.isArray(value)) return value.map(strip);

@@ -1,8 +1,8 @@
 import { ticks } from 'd3-array';
-import { GRADE_LETTER, GRADES, type Grade, rankOf } from '../base/grade.ts';
+import { GRADE_LETTER, GRADES, type Grade } from '../base/grade.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
-import type { EntryRanges, GradedRange } from '../findings/range-changes.ts';
+import { type EntryRanges, type GradedRange, shownRank } from '../findings/range-changes.ts';
 
 /** A day with a name: a reference date. */
 export interface NamedDay {
@@ -192,13 +192,6 @@ function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
 function sayYears({ earliest, latest }: Pick<GradedRange, 'earliest' | 'latest'>): string {
   const coarse = (bound: PrintedBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
   return formatRange(coarse(earliest), coarse(latest));
-}
-
-/** The printed grade; where statements contradict each other there, the last grade at which none do. */
-export function shownRank(printedGrade: Grade, starts: readonly GradedRange[], ends: readonly GradedRange[]): number {
-  let rank = rankOf(printedGrade);
-  while (rank > 0 && !(starts[rank]?.consistent && ends[rank]?.consistent)) rank -= 1;
-  return rank;
 }
 
 function coreOf(start: GradedRange | undefined, end: GradedRange | undefined, scale: Scale): Row['core'] {

@@ -61,6 +61,11 @@ export function measuredPath(object: string, panel: string): string {
   return `panel/${object}-${panel}-how.html`;
 }
 
+/** Address of the answer to an inquiry. */
+export function answerPath(inquiry: string): string {
+  return `answer/${inquiry}.html`;
+}
+
 /** Address of the page for tracing on a figure. */
 export function tracingPath(figure: string): string {
   return `tracing/${figure}.html`;

@@ -1,6 +1,7 @@
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import type { SentFile } from '../model/sent-file.ts';
 import { readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { addDrawnShapes } from './drawings.ts';
@@ -24,6 +25,8 @@ export interface WorkspaceFiles {
   readonly drawings: readonly TextFile[];
   /** Sizes of the pictures, by file; needed only where there are drawings. */
   readonly pictures: ReadonlyMap<string, PictureSize>;
+  /** Documents that were sent and are kept as sent, by their names (`sent/IN-1.md`). */
+  readonly sent: ReadonlyMap<string, SentFile>;
   /** Files that could not be loaded or decoded. */
   readonly problems: readonly Diagnostic[];
 }

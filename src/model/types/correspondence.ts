@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { commonKeys, date, list, localText, ref, refOrWords, text } from '../fields.ts';
+import { access, commonKeys, date, list, localText, ref, refOrWords, text } from '../fields.ts';
 
 /** A question put to the museum. */
 export const inquiry = z.strictObject({
@@ -10,6 +10,9 @@ export const inquiry = z.strictObject({
   authority: text().optional(),
   language: text().optional(),
   objects: list(ref('object')),
+  'answered-from': access()
+    .optional()
+    .describe('entries that the answer may be made from; public where nothing is said'),
   questions: z
     .array(
       z.union([

@@ -33,7 +33,11 @@ export const workspace = z.strictObject({
     .describe('rows of the built-in table that matter here; or declined, with the reason'),
   contact: text().optional().describe('who answers letters'),
   'how-to-respond': text().optional().describe('how a reader can answer'),
-  'line-marks': z.enum(['aam', 'exchanged']).optional(),
+  'line-marks': z
+    .enum(['aam', 'exchanged'])
+    .optional()
+    .describe('marks of provenance lines: a semicolon is direct (aam), or a period is (exchanged)'),
+  'line-order': z.enum(['earliest first', 'latest first']).optional().describe('order of provenance lines'),
   'unshown-note': z.strictObject({ off: z.literal(true), ground: text() }).optional(),
   object: list(ref('object')).optional(),
 });

@@ -1,0 +1,102 @@
+import type { JSX } from 'preact';
+import { titleOf } from '../../src/model/catalogue.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { argumentHtml } from '../../src/publish/argument-html.ts';
+import { readArgument } from '../../src/reading/argument.ts';
+import { answerTo } from '../../src/reports/answer.ts';
+import { namesOf } from '../../src/reports/names.ts';
+import { withoutAsker } from '../../src/typeset/asker.ts';
+import { type Change, changesSince } from '../../src/typeset/changes.ts';
+import { documentMarkdown } from '../../src/typeset/markdown.ts';
+import type { PageContext } from '../context.ts';
+import { DocumentPart } from './document-part.tsx';
+import { Layout } from './layout.tsx';
+import { EntryLink } from './parts.tsx';
+
+/** The answer to an inquiry: as sent, with what has changed since; else as the file would answer today. */
+export function AnswerPage({
+  page,
+  inquiry,
+}: {
+  readonly page: PageContext;
+  readonly inquiry: Entry<'inquiry'>;
+}): JSX.Element {
+  const { document, facts } = answerTo(inquiry, page.file.catalogue, page.fileFor);
+  const title = `Answer: ${titleOf(inquiry, page.file.settings.languages)}`;
+  const named = inquiry.keys['sent-file'];
+  const kept = named ? page.sent.get(named.file) : undefined;
+  // Another audience than the one it was composed for would read more, or see changes that are none.
+  const sent = facts.catalogue.audience === (inquiry.keys['answered-from'] ?? 'public') ? kept?.text : undefined;
+  return (
+    <Layout
+      page={page}
+      title={title}
+      standing={
+        <>
+          Answer to <EntryLink page={page} id={inquiry.id} />, made from the entries that the audience{' '}
+          <em>{facts.catalogue.audience}</em> may see.
+        </>
+      }
+    >
+      {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
+      <h1>{title}</h1>
+      {named && typeof sent === 'string' ? (
+        <Sent
+          page={page}
+          inquiry={inquiry}
+          text={sent}
+          changes={changesSince(sent, documentMarkdown(document, namesOf(facts)))}
+        />
+      ) : (
+        <DocumentPart page={page} document={document} />
+      )}
+    </Layout>
+  );
+}
+
+function Sent({
+  page,
+  inquiry,
+  text,
+  changes,
+}: {
+  readonly page: PageContext;
+  readonly inquiry: Entry<'inquiry'>;
+  readonly text: string;
+  readonly changes: readonly Change[];
+}): JSX.Element {
+  const shown = page.file.catalogue.audience === 'restricted' ? text : withoutAsker(text);
+  const { tree } = readArgument({ file: 'sent', text: shown });
+  const body = { ...tree, children: tree.children.filter((node) => node.type !== 'heading' || node.depth > 1) };
+  return (
+    <>
+      <p class="facts-line">
+        Sent{inquiry.keys['sent-on'] ? ` on ${inquiry.keys['sent-on']}` : ''}; kept as sent in{' '}
+        <code>{inquiry.keys['sent-file']?.file}</code>, SHA-256 <code>{inquiry.keys['sent-file']?.sha256}</code>
+      </p>
+      <section>
+        <h2>What would be said otherwise today</h2>
+        {changes.length === 0 ? <p>Nothing.</p> : null}
+        {changes.map(({ heading, was, is }) => (
+          <>
+            <h3>{heading}</h3>
+            {was.map((words) => (
+              <p class="change">
+                <span class="change-word">Said then:</span> <del>{words}</del>
+              </p>
+            ))}
+            {is.map((words) => (
+              <p class="change">
+                <span class="change-word">Today:</span> <ins>{words}</ins>
+              </p>
+            ))}
+          </>
+        ))}
+      </section>
+      <section>
+        <h2>As it was sent</h2>
+        <div class="report" dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null) }} />
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+import type { JSX } from 'preact';
+import { entryPath } from '../../src/publish/page-paths.ts';
+import type { Block, Passage, ReportDocument } from '../../src/reports/document.ts';
+import type { PageContext } from '../context.ts';
+import { Scroll } from './parts.tsx';
+
+/** A report as part of a page: every passage with small links to the entries that it rests on. */
+export function DocumentPart({
+  page,
+  document,
+}: {
+  readonly page: PageContext;
+  readonly document: ReportDocument;
+}): JSX.Element {
+  return (
+    <div class="report" lang={document.language}>
+      {document.blocks.map((block) => (
+        <BlockPart page={page} block={block} />
+      ))}
+    </div>
+  );
+}
+
+function BlockPart({ page, block }: { readonly page: PageContext; readonly block: Block }): JSX.Element {
+  switch (block.kind) {
+    case 'heading':
+      return block.level === 2 ? <h2>{block.words}</h2> : <h3>{block.words}</h3>;
+    case 'paragraph':
+      return (
+        <p>
+          <Said page={page} passage={block.passage} />
+        </p>
+      );
+    case 'list':
+      return (
+        <ul>
+          {block.passages.map((one) => (
+            <li>
+              <Said page={page} passage={one} />
+            </li>
+          ))}
+        </ul>
+      );
+    case 'terms':
+      return (
+        <dl class="facts">
+          {block.terms.map(({ name, passage }) => (
+            <>
+              <dt>{name}</dt>
+              <dd>
+                <Said page={page} passage={passage} />
+              </dd>
+            </>
+          ))}
+        </dl>
+      );
+    case 'table':
+      return (
+        <Scroll label={block.caption}>
+          <table>
+            <caption>{block.caption}</caption>
+            <thead>
+              <tr>
+                {block.head.map((words) => (
+                  <th scope="col">{words}</th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {block.rows.map((row) => (
+                <tr>
+                  {row.map((one) => (
+                    <td>
+                      <Said page={page} passage={one} />
+                    </td>
+                  ))}
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Scroll>
+      );
+  }
+}
+
+/** The words, then the ids that they rest on; an id that this reader may not see is left out. */
+function Said({ page, passage }: { readonly page: PageContext; readonly passage: Passage }): JSX.Element {
+  const shown = passage.rests.filter((id) => page.file.catalogue.resolve(id));
+  return (
+    <>
+      {passage.words}
+      {shown.map((id) => (
+        <>
+          {' '}
+          <a class="ref" href={page.href(entryPath(id))}>
+            {id}
+          </a>
+        </>
+      ))}
+    </>
+  );
+}

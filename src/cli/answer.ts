@@ -1,0 +1,93 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { nearest } from '../base/nearest.ts';
+import { titleOf } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
+import { type Computed, compute, hasErrors } from '../pipeline.ts';
+import { answerTo } from '../reports/answer.ts';
+import { passagesOf, type ReportDocument } from '../reports/document.ts';
+import { namesOf } from '../reports/names.ts';
+import { changesSince } from '../typeset/changes.ts';
+import { documentMarkdown } from '../typeset/markdown.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import type { Effects } from './effects.ts';
+import { Fault, loadWorkspace, SENT, sha256Of } from './load-workspace.ts';
+
+export const answer: Command = {
+  name: 'answer',
+  summary: 'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
+  usage: 'kerfmark answer INQUIRY [--json | --keep | --changes] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
+  words: 1,
+  flags: { json: 'switch', keep: 'switch', changes: 'switch' },
+  async run(options, effects) {
+    const folder = folderOf(options, effects);
+    const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'));
+    const inquiry = inquiryNamed(computed, options.words[0]);
+    const { document, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
+    const text = documentMarkdown(document, namesOf(facts));
+    if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
+    else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, text));
+    else if (options.flags.keep) await keep(folder, computed, inquiry, document, text, effects);
+    else effects.out(text);
+    return hasErrors(computed.problems) ? 1 : 0;
+  },
+};
+
+function inquiryNamed({ file }: Computed, id: string | undefined): Entry<'inquiry'> {
+  const all = file.catalogue.ofType('inquiry');
+  const found = all.find((one) => one.id === id);
+  if (found) return found;
+  const ids = all.map((one) => one.id);
+  const near = id === undefined ? [] : nearest(id, ids);
+  throw new Fault(
+    `${id === undefined ? 'Which inquiry?' : `There is no inquiry "${id}".`} ${
+      near.length > 0
+        ? `Did you mean ${near.join(', ')}?`
+        : ids.length === 0
+          ? 'The file holds none yet; "kerfmark new inquiry" makes one.'
+          : `The inquiries are: ${ids.join(', ')}.`
+    }`,
+  );
+}
+
+function tellChanges({ sent }: Computed, inquiry: Entry<'inquiry'>, today: string): string {
+  const named = inquiry.keys['sent-file'];
+  const text = named ? sent.get(named.file)?.text : undefined;
+  if (!named || typeof text !== 'string')
+    return `${inquiry.id} has no sent-file whose text can be compared. "kerfmark answer ${inquiry.id} --keep" keeps an approved answer as sent.\n`;
+  const changes = changesSince(text, today);
+  if (changes.length === 0) return `Nothing that ${named.file} says would be said otherwise today.\n`;
+  return `${changes
+    .map(({ heading, was, is }) =>
+      [heading, ...was.map((one) => `  was: ${one}`), ...is.map((one) => `  is:  ${one}`)].join('\n'),
+    )
+    .join('\n\n')}\n`;
+}
+
+/** Writes the text beside the entries, never over another file, and says what to add to the entry. */
+async function keep(
+  folder: string,
+  { problems }: Computed,
+  inquiry: Entry<'inquiry'>,
+  document: ReportDocument,
+  text: string,
+  effects: Effects,
+): Promise<void> {
+  if (document.draft !== null)
+    throw new Fault(
+      `${titleOf(inquiry)} is not approved, so it is not kept as sent. Fill in approved-by and approved-on first.`,
+    );
+  if (hasErrors(problems))
+    throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
+  const name = `${SENT}/${inquiry.id}.md`;
+  await mkdir(path.join(folder, SENT), { recursive: true });
+  await writeFile(path.join(folder, name), text, { flag: 'wx' }).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EEXIST') throw error;
+    throw new Fault(`${name} exists already and is left as it is. A correction is an inquiry of its own.`);
+  });
+  const cites = [...new Set(passagesOf(document).flatMap((one) => one.cites))].sort();
+  effects.out(
+    `Written: ${name}\nAdd to ${inquiry.file}:\n\nstate: sent\nsent-on: "${effects.today()}"\nsent-file: { file: ${name}, sha256: ${sha256Of(text)} }\n${cites.length > 0 ? `cites: [${cites.map((id) => `"${id}"`).join(', ')}]\n` : ''}`,
+  );
+}

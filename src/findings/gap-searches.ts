@@ -1,0 +1,36 @@
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { CaseFile } from './case-file.ts';
+import { PRINTED_RANK, type Stretch } from './custody-chains.ts';
+import { samePiece } from './doubts-of-order.ts';
+
+/** Searches about one of the two, or about an event of all their pieces that may lie between them, where their time is bounded. */
+export function searchesFor(
+  file: CaseFile,
+  sides: readonly Entry<'holding'>[],
+  within: Stretch,
+): readonly Entry<'search'>[] {
+  const concerns = (id: string): boolean => {
+    const entry = file.catalogue.resolve(id)?.entry;
+    if (!entry) return false;
+    if (sides.some((one) => one.id === entry.id)) return true;
+    const pieces = sides.flatMap((one) => one.keys.objects);
+    if (
+      !isOfType(entry, 'event') ||
+      !pieces.every((id) => (entry.keys.objects ?? []).some((other) => samePiece(id, other)))
+    )
+      return false;
+    if (!Number.isFinite(within.first) || !Number.isFinite(within.last)) return false;
+    const [start, end] = (['start', 'end'] as const).map((edge) => file.statements.moments.momentOf(entry.id, edge));
+    const ranges = file.chronology.grades[PRINTED_RANK]?.ranges;
+    const [from, to] = [ranges?.earliest[start?.index ?? -1], ranges?.latest[end?.index ?? -1]];
+    return (
+      from !== undefined &&
+      to !== undefined &&
+      Number.isFinite(from) &&
+      Number.isFinite(to) &&
+      from <= within.last &&
+      to >= within.first
+    );
+  };
+  return file.catalogue.ofType('search').filter((one) => (one.keys.about ?? []).some(concerns));
+}

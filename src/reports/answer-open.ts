@@ -1,0 +1,211 @@
+import type { Grade } from '../base/grade.ts';
+import { groupBy } from '../base/group-by.ts';
+import type { CaseFile } from '../findings/case-file.ts';
+import { sayGap, sayStretch, sayWithin } from '../findings/custody-words.ts';
+import { declinedReferences } from '../findings/reference-dates.ts';
+import { type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
+import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
+import { sayContradiction } from '../findings/say-contradiction.ts';
+import { oneLine } from '../findings/sent-answers.ts';
+import { titleOf } from '../model/catalogue.ts';
+import cautions from '../reference/cautions.json' with { type: 'json' };
+import type { AnswerMatter } from './answer.ts';
+import { eventsAsked, panelsOf } from './answer-known.ts';
+import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
+import { nameOf, sayEntry, sayEventDates, sayTitle } from './say-entry.ts';
+
+/** What no record known to this museum says: unknown holders, gaps, open questions. */
+export function unknown({ file, chains, asked }: AnswerMatter): readonly Block[] {
+  const gaps = chains.flatMap((chain): readonly Passage[] => [
+    ...chain.holdings
+      .filter(({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'])
+      .map(({ holding, possibly }) =>
+        passage(
+          `${panelsOf(chain.panels)}no record known to this museum says who had it: “${nameOf(file, holding.id)}”, possibly ${sayStretch(possibly)}.`,
+          [holding.id],
+        ),
+      ),
+    ...chain.gaps.map((gap) =>
+      passage(
+        `${panelsOf(chain.panels)}between “${nameOf(file, gap.before.id)}” and “${nameOf(file, gap.after.id)}”: ${gap.passage === 'direct' ? 'said to be direct' : 'no record known to this museum'}; ${sayGap(gap)}, ${sayWithin(gap.within)}.`,
+        [gap.before.id, gap.after.id],
+      ),
+    ),
+  ]);
+  const questions = file.catalogue
+    .ofType('question')
+    .filter(
+      (one) =>
+        one.keys.state !== 'answered' && (one.keys.about ?? []).some((id) => bearsOn(id, { file, chains, asked })),
+    )
+    .map((one) => passage(`${titleOf(one, file.settings.languages)}`, [one.id]));
+  return section('What is not known', list([...gaps, ...questions]), 'The statements leave no gap open.');
+}
+
+/** True where an id is one of the pieces asked about, a holding of theirs, or an event of theirs. */
+function bearsOn(id: string, { file, chains, asked }: Pick<AnswerMatter, 'file' | 'chains' | 'asked'>): boolean {
+  const entry = file.catalogue.resolve(id)?.entry;
+  if (!entry) return false;
+  if (asked.some((one) => one.split('/')[0] === entry.id)) return true;
+  const objects = (entry.keys as { objects?: readonly string[] }).objects ?? [];
+  return (
+    chains.some((chain) => [...chain.holdings, ...chain.meanwhile].some(({ holding }) => holding.id === entry.id)) ||
+    objects.some((one) => asked.some((other) => one.split('/')[0] === other.split('/')[0]))
+  );
+}
+
+/** What was searched, with what was not found. */
+export function searches(matter: AnswerMatter): readonly Block[] {
+  const { file } = matter;
+  const rows = file.catalogue
+    .ofType('search')
+    .filter((one) => (one.keys.about ?? []).some((id) => bearsOn(id, matter)))
+    .map((one) => sayEntry(file, one.id));
+  const blocks: readonly Block[] =
+    rows.length === 0 ? [] : [...list(rows), paragraph('Not found in what was searched is not the same as not there.')];
+  return section('What was searched', blocks, 'No search is recorded.');
+}
+
+/** Statements that cannot all be right, and why some are not used. */
+export function conflicts(matter: AnswerMatter): readonly Block[] {
+  const { file } = matter;
+  const events = new Set(eventsAsked(matter).map((one) => one.id));
+  const disagreeing = disputesOf(file, events).map(({ moment, early, late, grade, ids }): Passage => {
+    const reasons = ids.flatMap((id) => {
+      const why = file.statement(id)?.why;
+      return why ? [`${id}: ${oneLine(why)}`] : [];
+    });
+    return passage(
+      `Statements that cannot all be right (${grade}): ${moment} would lie ${early} and ${late}. Nothing is preferred by the computing: dates are printed from the better grades alone, on which nothing disagrees. The reasons given for the grades: ${reasons.join('; ') || 'none'}.`,
+      ids.map((id) => file.statement(id)?.entry ?? id),
+      ids,
+    );
+  });
+  const notUsed = file.statements.all
+    .filter((one) => one.notUsed !== null && events.has(subjectOf(matter, one.entry)))
+    .map((one) => passage(`${one.text}: not used in the computation, because ${one.notUsed}.`, [one.entry], [one.id]));
+  return section('Statements that disagree', list([...disagreeing, ...notUsed]), 'No statements disagree.');
+}
+
+interface Dispute {
+  readonly moment: string;
+  readonly early: string;
+  readonly late: string;
+  readonly grade: string;
+  readonly ids: readonly string[];
+}
+
+/** Contradictions of these events; those that speak of one moment and have one side in common are told together. */
+function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispute[] {
+  const told = file.contradictions
+    .filter((one) => one.moments.some((moment) => events.has(moment.entry)))
+    .map((one) => {
+      const said = sayContradiction(file, one);
+      const side = (name: 'earliest' | 'latest') => ({
+        words: said?.[name].words ?? '',
+        ids: (said?.[name].statements ?? one.statements).map((statement) => statement.id),
+      });
+      return {
+        moment: said?.moment ?? 'their order',
+        grade: one.grade,
+        early: side('earliest'),
+        late: side('latest'),
+      };
+    });
+  const groups = groupBy(
+    told,
+    (one) => `${one.moment} ${one.grade} ${one.early.words} ${one.early.ids} ${one.late.words}`,
+  );
+  return [...groups.values()].map((list): Dispute => {
+    const [first] = list as [(typeof told)[number]];
+    const late = list.map((one) => one.late.ids.join(' with '));
+    return {
+      moment: first.moment,
+      grade: first.grade,
+      early: `${first.early.words} (${first.early.ids.join(' with ')})`,
+      late: `${first.late.words} (${late.join('; ')})`,
+      ids: [...new Set(list.flatMap((one) => [...one.early.ids, ...one.late.ids]))],
+    };
+  });
+}
+
+/** The event that an entry speaks of: itself, or what a claim is about. */
+function subjectOf({ file }: AnswerMatter, id: string): string {
+  const about = (file.catalogue.get(id)?.keys as { about?: unknown } | undefined)?.about;
+  return typeof about === 'string' ? (file.catalogue.resolve(about)?.entry.id ?? id) : id;
+}
+
+/** Title as it is asserted, by whom and on what ground; nothing is decided. */
+export function titles({ file, chains }: AnswerMatter): readonly Block[] {
+  const all = [...new Set(chains.flatMap((chain) => chain.titles))].map((one) => sayTitle(file, one));
+  const disputed = new Map(
+    chains.flatMap((chain) => chain.disputed).map((pair) => [pair.map((one) => one.id).join(), pair]),
+  );
+  const told = [...disputed.values()].map((pair) =>
+    passage(
+      `Title disputed: ${pair.map((one) => `“${nameOf(file, one.id)}”`).join(' and ')} are asserted for the same time.`,
+      pair.map((one) => one.id),
+    ),
+  );
+  return section('Title, as asserted', list([...all, ...told]), 'No assertion of title is recorded.');
+}
+
+/** How the events asked about lie to the reference dates that were chosen. */
+export function orderToReferences(matter: AnswerMatter): readonly Block[] {
+  const { file } = matter;
+  const asked = new Set(eventsAsked(matter).map((one) => one.id));
+  const said = testReferences(file).flatMap(({ reference, events }) => {
+    const ofAsked = events.filter(({ event }) => asked.has(event.id));
+    const alike = groupBy(ofAsked, ({ answers }) => sayOrders(answers));
+    return [...alike].map(([orders, list]) =>
+      passage(
+        `“${reference.title}” (${reference.row.territory || reference.row.jurisdiction}; standing of the row: ${reference.row.standing}): ${list.map(({ event }) => `“${titleOf(event, file.settings.languages)}”`).join(', ')}: ${orders}.`,
+        [...list.map(({ event }) => event.id), ...(reference.entry ? [reference.entry] : [])],
+        list.flatMap(({ answers }) => answers.flatMap((one) => one.because.map((s) => s.id))),
+      ),
+    );
+  });
+  const declined = declinedReferences(file.catalogue).map(({ title, why }) =>
+    passage(`Not applied: ${title}: ${why}.`),
+  );
+  const caution = cautions.find((one) => one.subject === 'legal')?.text;
+  const foot = [
+    'The order of dates only; it does not say that an act was lawful or unlawful.',
+    ...(caution ? [caution] : []),
+  ];
+  return section(
+    'Reference dates',
+    [...list([...said, ...declined]), paragraph(foot.join(' '))],
+    'No reference date was chosen.',
+  );
+}
+
+/** "Before it on probable statements or weaker; undetermined on established". */
+function sayOrders(answers: readonly ReferenceAnswer[]): string {
+  const told = tellAnswers(answers.map((one) => ({ ...one, because: [], decidedBy: [] })));
+  if (told.length === 1) return `${sayOrder(told[0]?.answer.order ?? 'undetermined')} at every grade`;
+  return told.map(({ grades, answer }) => `${sayOrder(answer.order)} ${sayGrades(grades)}`).join('; ');
+}
+
+/** "on established statements", "on probable statements or weaker". */
+function sayGrades(grades: readonly Grade[]): string {
+  if (grades.length > 1 && grades.at(-1) === 'conjectural') return `on ${grades[0]} statements or weaker`;
+  return `on ${grades.join(' and ')} statements`;
+}
+
+/** Where it was shown or printed. */
+export function publications(matter: AnswerMatter): readonly Block[] {
+  const { file } = matter;
+  const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
+  const said = shown.map((event) =>
+    passage(
+      `${titleOf(event, file.settings.languages)}: ${sayEventDates(file, event).words}${event.keys.catalogue ? `; ${nameOf(file, event.keys.catalogue)}` : ''}.`,
+      [event.id, ...(event.keys.catalogue ? [event.keys.catalogue] : [])],
+    ),
+  );
+  const printed = file.catalogue
+    .ofType('source')
+    .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind))
+    .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
+  return section('Exhibitions and publications', list([...said, ...printed]), 'None is recorded.');
+}

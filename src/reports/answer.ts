@@ -1,0 +1,169 @@
+import { type Access, lowerAccess } from '../base/access.ts';
+import type { CaseFile } from '../findings/case-file.ts';
+import { type Chain, findChains } from '../findings/custody-chains.ts';
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import { acquisition, identification, known, presentCustody } from './answer-known.ts';
+import { conflicts, orderToReferences, publications, searches, titles, unknown } from './answer-open.ts';
+import { type Block, list, paragraph, passage, type ReportDocument, section, type Term } from './document.ts';
+import { nameOf, sayDate, sayEntry } from './say-entry.ts';
+
+/** What the parts of an answer are made from. */
+export interface AnswerMatter {
+  readonly inquiry: Entry<'inquiry'>;
+  /** The file as the one who asks may see it. */
+  readonly file: CaseFile;
+  /** Where those are named who asked and who answer. */
+  readonly people: Catalogue;
+  readonly objects: readonly Entry<'object'>[];
+  /** Ids of the objects asked about, panels and sections included as they are written. */
+  readonly asked: readonly string[];
+  readonly chains: readonly Chain[];
+}
+
+/** Words on every page of an answer that nobody has approved. */
+export const DRAFT_WORDS = 'Draft, not the museum’s answer';
+
+/** The audience whose entries an answer may be made from; the public where the inquiry says nothing. */
+function answeredFor(inquiry: Entry<'inquiry'>): Access {
+  return inquiry.keys['answered-from'] ?? 'public';
+}
+
+/**
+ * Composes the answer to an inquiry out of the file: what is known, what is not, what was searched, and what is withheld.
+ *
+ * @param inquiry as the reader may see it: who asked, and under what authority, is left out for all but `restricted` readers
+ * @param file the file for the audience of `answeredFor`; nothing above it can enter the answer
+ * @param people the catalogue of the reader, for the names of those who asked and answer
+ */
+function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalogue): ReportDocument {
+  const asked = inquiry.keys.objects;
+  const objects = [
+    ...new Set(
+      asked.flatMap((id) => {
+        const entry = file.catalogue.resolve(id)?.entry;
+        return entry && isOfType(entry, 'object') ? [entry] : [];
+      }),
+    ),
+  ];
+  const chains = findChains(file).filter((chain) => objects.some((one) => one.id === chain.object.id));
+  const matter: AnswerMatter = { inquiry, file, people, objects, asked, chains };
+  const { workspace } = file.catalogue;
+  return {
+    id: inquiry.id,
+    title: titleOf(inquiry, file.settings.languages),
+    language: file.settings.languages[0] ?? 'en',
+    draft: inquiry.keys['approved-by'] ? null : DRAFT_WORDS,
+    foot: [workspace?.keys.institution, workspace ? titleOf(workspace, file.settings.languages) : undefined, inquiry.id]
+      .filter((part) => part !== undefined)
+      .join(', '),
+    blocks: [
+      head(matter),
+      ...questions(matter),
+      ...identification(matter),
+      ...presentCustody(matter),
+      ...acquisition(matter),
+      ...known(matter),
+      ...unknown(matter),
+      ...searches(matter),
+      ...conflicts(matter),
+      ...titles(matter),
+      ...orderToReferences(matter),
+      ...publications(matter),
+      ...withheld(matter),
+      ...nextSteps(matter),
+      ...signatures(matter),
+    ],
+  };
+}
+
+/**
+ * The answer as it would be composed today, and the file that its facts come from: never more than the reader may see.
+ *
+ * @param fileFor the workspace computed for an audience
+ */
+export function answerTo(
+  inquiry: Entry<'inquiry'>,
+  people: Catalogue,
+  fileFor: (audience: Access) => CaseFile,
+): { readonly document: ReportDocument; readonly facts: CaseFile } {
+  const facts = fileFor(lowerAccess(answeredFor(inquiry), people.audience));
+  return { document: composeAnswer(inquiry, facts, people), facts };
+}
+
+function head({ inquiry, file, people, asked }: AnswerMatter): Block {
+  const { keys } = inquiry;
+  const hidden = (inquiry.withheld ?? []).includes('from') ? 'shown to restricted readers only' : undefined;
+  const rows: readonly (readonly [string, string | undefined])[] = [
+    ['Reference', inquiry.id],
+    ['Received', sayDate(file, keys.received)],
+    ['Asked by', keys.from === undefined ? hidden : personName(people, keys.from)],
+    ['Under what authority', keys.authority ?? hidden],
+    ['About', asked.map((id) => nameOf(file, id)).join('; ')],
+  ];
+  return {
+    kind: 'terms',
+    terms: rows.flatMap(([name, words]): readonly Term[] =>
+      words === undefined ? [] : [{ name, passage: passage(words) }],
+    ),
+  };
+}
+
+/** A party by its title; words as they stand. */
+function personName(people: Catalogue, idOrWords: string): string {
+  const entry = people.get(idOrWords);
+  return entry ? titleOf(entry) : idOrWords;
+}
+
+function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
+  const asked = inquiry.keys.questions ?? [];
+  const blocks = asked.flatMap((one, i): readonly Block[] => {
+    const question = typeof one === 'string' ? { text: one } : one;
+    const rests = ('rests-on' in question ? (question['rests-on'] ?? []) : []).filter((id) =>
+      file.catalogue.resolve(id),
+    );
+    const answer = 'answer' in question ? question.answer : undefined;
+    const grade = 'grade' in question && question.grade ? ` (${question.grade})` : '';
+    return [
+      { kind: 'heading', level: 3, words: `${i + 1}. ${question.text}` },
+      answer === undefined
+        ? paragraph('Not yet answered.')
+        : paragraph(`${answer.replace(/\.\s*$/, '')}${grade}.`, rests),
+      ...list(rests.map((id) => sayEntry(file, id))),
+    ];
+  });
+  return section('What was asked, and the short answer', blocks, 'No question is written down.');
+}
+
+function withheld({ inquiry }: AnswerMatter): readonly Block[] {
+  const said = (inquiry.keys.withheld ?? []).map((one) => passage(`${one.class}: ${one.ground}.`));
+  return section('What is withheld', list(said), 'Nothing is stated to be withheld from this answer.');
+}
+
+function nextSteps({ file }: AnswerMatter): readonly Block[] {
+  const open = file.catalogue.ofType('question').filter((one) => one.keys.state !== 'answered');
+  const steps = open.flatMap((one) =>
+    one.keys['would-settle-it'] ? [passage(`${titleOf(one)} ${sentence(one.keys['would-settle-it'])}`, [one.id])] : [],
+  );
+  const { contact, 'how-to-respond': how } = file.catalogue.workspace?.keys ?? {};
+  const whom = contact ? [paragraph(`${how ? `${how} ` : ''}Write to ${contact}.`)] : [];
+  return section('Next steps', [...list(steps), ...whom], 'No next step is written down.');
+}
+
+function sentence(words: string): string {
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}`.replace(/[^.?!]$/, '$&.');
+}
+
+function signatures({ inquiry, file, people }: AnswerMatter): readonly Block[] {
+  const { keys } = inquiry;
+  const rows: readonly (readonly [string, string | undefined])[] = [
+    ['Answered by', keys['answered-by']],
+    ['Reviewed by', keys['reviewed-by']],
+    ['Approved by', keys['approved-by']],
+  ];
+  const terms = rows.map(([name, who]): Term => {
+    const when = name === 'Approved by' && keys['approved-on'] ? `, ${sayDate(file, keys['approved-on'])}` : '';
+    return { name, passage: passage(who ? `${personName(people, who)}${when}` : 'not yet') };
+  });
+  return section('Who answered', [{ kind: 'terms', terms }], '');
+}
