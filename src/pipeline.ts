@@ -1,6 +1,7 @@
 import type { Access } from './base/access.ts';
 import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
+import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
 import { checkSentAnswers } from './findings/sent-answers.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
@@ -48,6 +49,7 @@ export function compute(files: WorkspaceFiles, audience: Access, withdrawn: read
     problems: [
       ...reading.problems,
       ...file.doubts,
+      ...(audience === 'public' ? [] : publicDoubts(file, publicDifferences(file, fileFor('public')))),
       ...checkSentAnswers(reading.catalogue, files.sent, () => fileFor('restricted').statements),
     ].sort(compareDiagnostics),
     leftOut: reading.leftOut,

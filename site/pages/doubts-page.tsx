@@ -1,7 +1,9 @@
 import type { JSX } from 'preact';
+import { publicDifferences } from '../../src/findings/public-differences.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { Layout } from './layout.tsx';
+import { Scroll } from './parts.tsx';
 
 /** The doubts and notes of the checks, for internal readers. */
 export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -36,6 +38,55 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
           ))}
         </ol>
       )}
+      <PublicDifferences page={page} />
     </Layout>
+  );
+}
+
+/** What a public build would say otherwise, whether signed off or not. */
+function PublicDifferences({ page }: { readonly page: PageContext }): JSX.Element {
+  const differences = publicDifferences(page.file, page.fileFor('public'));
+  const signed = new Map((page.file.catalogue.workspace?.keys['signed-off'] ?? []).map((one) => [one.entry, one]));
+  return (
+    <section>
+      <h2>What a public build says otherwise</h2>
+      {differences.length === 0 ? (
+        <p>It prints the same ranges and gaps, and hides no contradiction.</p>
+      ) : (
+        <Scroll label="What a public build says otherwise">
+          <table class="stacking">
+            <thead>
+              <tr>
+                <th scope="col">About</th>
+                <th scope="col">Here</th>
+                <th scope="col">In public</th>
+                <th scope="col">Signed off</th>
+              </tr>
+            </thead>
+            <tbody>
+              {differences.map((one) => (
+                <tr>
+                  <th scope="row">
+                    <a href={page.href(entryPath(one.entry))}>{one.what}</a>
+                  </th>
+                  <td>
+                    <span class="cell-label">here</span>
+                    {one.here}
+                  </td>
+                  <td>
+                    <span class="cell-label">in public</span>
+                    {one.public}
+                  </td>
+                  <td>
+                    <span class="cell-label">signed off</span>
+                    {signed.get(one.entry)?.why ?? 'not yet'}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Scroll>
+      )}
+    </section>
   );
 }

@@ -8,6 +8,7 @@ import { type Settings, settingsOf } from '../model/settings.ts';
 import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
 import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
 import { findDoubts } from './doubts.ts';
+import { inquiryDoubts } from './inquiry-doubts.ts';
 import { type MomentRange, rangesOfMoment } from './printed-range.ts';
 import { referenceProblems } from './reference-problems.ts';
 
@@ -104,6 +105,7 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
       ...base.physical.problems,
       ...referenceProblems(whole),
       ...findDoubts(base),
+      ...inquiryDoubts(whole, catalogue),
       ...contradictionDoubts(catalogue, base.contradictions),
     ].sort(compareDiagnostics),
   };

@@ -9,6 +9,7 @@ import type { Settings } from '../model/settings.ts';
 import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
 import { doubtsOfOrder, samePiece } from './doubts-of-order.ts';
+import { doubtsOfPapers } from './doubts-of-papers.ts';
 import { ancestorsOf } from './independence.ts';
 import { type MomentRange, sayRange } from './printed-range.ts';
 
@@ -47,6 +48,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
     ...twoPossessors(input),
     ...catalogue.ofType('evidence').flatMap((trace) => labelOutsideYears(input, trace)),
     ...doubtsOfOrder(input),
+    ...doubtsOfPapers(input),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];

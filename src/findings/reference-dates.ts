@@ -2,7 +2,7 @@ import type { DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
-import type { Entry } from '../model/entry.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
 import table from '../reference/reference-dates.json' with { type: 'json' };
 
 /** A row of the built-in table of laws, treaties, policies and periods. */
@@ -51,6 +51,18 @@ export function chosenReferences(catalogue: Catalogue): readonly ChosenReference
     ...rows.flatMap((row) => referencesOf(row, null)),
     ...catalogue.ofType('reference-date').flatMap((entry) => referencesOf(rowOfEntry(catalogue, entry), entry.id)),
   ].sort((a, b) => (a.from?.first ?? 0) - (b.from?.first ?? 0));
+}
+
+/** A row of the table, or an entry of one's own, by its id, chosen or not; null where there is none. */
+export function referenceNamed(catalogue: Catalogue, id: string): ChosenReference | null {
+  const entry = catalogue.get(id);
+  const row = REFERENCE_ROWS.find((one) => one.id === id);
+  const found = row
+    ? referencesOf(row, null)
+    : entry && isOfType(entry, 'reference-date')
+      ? referencesOf(rowOfEntry(catalogue, entry), entry.id)
+      : [];
+  return found.at(-1) ?? null;
 }
 
 /** A row that was looked at and declined, with the reason. */

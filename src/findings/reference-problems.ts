@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Catalogue } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
 import { isKnownReference, REFERENCE_IDS } from './reference-dates.ts';
 
 /** Words of the column of acts that a reference date is tested on. */
@@ -9,10 +10,17 @@ const ACT_WORDS: readonly string[] = ['removal', 'export', 'import', 'acquisitio
 /** Reference dates that would drop out without a word: an id that is not in the table, an act that is none, no date. */
 export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
   const { workspace } = catalogue;
-  const chosen = workspace?.keys['reference-dates'] ?? [];
-  const unknown = chosen.flatMap((one, i): readonly Diagnostic[] => {
-    const id = typeof one === 'string' ? one : one.id;
-    if (!workspace || isKnownReference(catalogue, id)) return [];
+  const chosen = (workspace?.keys['reference-dates'] ?? []).flatMap((one, i) =>
+    workspace
+      ? [{ entry: workspace as Entry, path: ['reference-dates', i], id: typeof one === 'string' ? one : one.id }]
+      : [],
+  );
+  const citing = [...catalogue.ofType('event'), ...catalogue.ofType('title'), ...catalogue.ofType('source')];
+  const cited = citing.flatMap((entry) =>
+    (entry.keys['under-law'] ?? []).map((id, i) => ({ entry: entry as Entry, path: ['under-law', i], id })),
+  );
+  const unknown = [...chosen, ...cited].flatMap(({ entry, path, id }): readonly Diagnostic[] => {
+    if (isKnownReference(catalogue, id)) return [];
     const near = nearest(id, REFERENCE_IDS);
     const begins = REFERENCE_IDS.filter((row) => row.startsWith(id.slice(0, 6))).slice(0, 3);
     const offers = near.length > 0 ? near : begins;
@@ -20,8 +28,8 @@ export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
       {
         code: 'unknown-reference-date',
         severity: 'error',
-        place: workspace.placeOf(['reference-dates', i]),
-        entry: workspace.id,
+        place: entry.placeOf(path),
+        entry: entry.id,
         message: `there is no reference date "${id}" in the table`,
         mend:
           offers.length > 0

@@ -19,7 +19,7 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
   let entries = whole.entries
     .map((entry) => withoutOwnText(entry, audience))
     .filter((entry) => isShown(entry, audience) && !standIns.has(entry.id))
-    .map((entry) => withCoarsePlace(withoutWithheld(entry), audience));
+    .map((entry) => withCoarsePlace(withoutWithheld(entry, audience), audience));
   let before = whole.entries.length;
   const removed = (): ReadonlySet<string> => {
     const kept = new Set(entries.map((entry) => entry.id));
@@ -121,14 +121,19 @@ function withCoarsePlace(entry: Entry, audience: Access): Entry {
   };
 }
 
-/** Who asked, and under what authority, is for restricted readers, unless `may-be-named` gives a ground. */
-function keptByType(entry: Entry): readonly string[] {
+/**
+ * Who asked, and under what authority, is for restricted readers, unless `may-be-named` gives a ground; what was signed
+ * off before publishing would tell the public where it is told less.
+ */
+function keptByType(entry: Entry, audience: Access): readonly string[] {
+  const isSet = (key: string): boolean => (entry.keys as Readonly<Record<string, unknown>>)[key] !== undefined;
+  if (entry.type === 'workspace') return audience === 'public' ? ['signed-off'].filter(isSet) : [];
   if (entry.type !== 'inquiry' || entry.keys['may-be-named']) return [];
-  return ['from', 'authority'].filter((key) => (entry.keys as Readonly<Record<string, unknown>>)[key] !== undefined);
+  return ['from', 'authority'].filter(isSet);
 }
 
-function withoutWithheld(entry: Entry): Entry {
-  const names = [...(entry.keys.withhold ?? []), ...keptByType(entry)];
+function withoutWithheld(entry: Entry, audience: Access): Entry {
+  const names = [...(entry.keys.withhold ?? []), ...keptByType(entry, audience)];
   if (names.length === 0) return entry;
   const strip = (value: unknown): unknown => {
     if (Array.isArray(value)) return value.map(strip);

@@ -1,6 +1,7 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { type Chain, findChains } from '../findings/custody-chains.ts';
+import { answeredFor } from '../findings/inquiry-doubts.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { acquisition, identification, known, presentCustody } from './answer-known.ts';
@@ -23,11 +24,6 @@ export interface AnswerMatter {
 
 /** Words on every page of an answer that nobody has approved. */
 export const DRAFT_WORDS = 'Draft, not the museum’s answer';
-
-/** The audience whose entries an answer may be made from; the public where the inquiry says nothing. */
-function answeredFor(inquiry: Entry<'inquiry'>): Access {
-  return inquiry.keys['answered-from'] ?? 'public';
-}
 
 /**
  * Composes the answer to an inquiry out of the file: what is known, what is not, what was searched, and what is withheld.

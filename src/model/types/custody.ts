@@ -69,6 +69,9 @@ export const title = z.strictObject({
     'long possession',
     'none stated',
   ]),
+  'under-law': list(text())
+    .optional()
+    .describe('laws cited: rows of the table of reference dates, or entries of that type'),
   'recognised-by': list(refOrWords('party')).optional(),
   'contested-by': list(refOrWords('party')).optional(),
   begins: date().optional(),

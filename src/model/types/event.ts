@@ -127,6 +127,9 @@ export const event = z.strictObject({
     })
     .optional(),
   'authorised-by': ref('source').optional(),
+  'under-law': list(text())
+    .optional()
+    .describe('laws cited: rows of the table of reference dates, or entries of that type'),
   stated: z.array(statedDate()).optional().describe('dated statements: ENTRY#1, #2, ...'),
   relations: z.array(relation).optional().describe('order to other events; numbered on after stated'),
   lasts: span().optional().describe('how long it took; statement ENTRY#lasts'),

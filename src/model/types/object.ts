@@ -70,6 +70,7 @@ export const object = z.strictObject({
         'given-by': ref('party').optional(),
         source: ref('source').optional(),
         on: ref('evidence').optional(),
+        given: date().optional().describe('when it was given; else the beginning of the holding of who gave it counts'),
       }),
     )
     .optional()

@@ -63,6 +63,9 @@ export const source = z.strictObject({
       covers: z.enum(['named', 'by number', 'by description', 'cannot be shown']),
     })
     .optional(),
+  'under-law': list(text())
+    .optional()
+    .describe('laws cited: rows of the table of reference dates, or entries of that type'),
   'custody-of-paper': text().optional(),
   quoting: text().optional().describe('permission to quote'),
   'date-on-it': date().optional(),

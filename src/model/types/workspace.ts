@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { access, commonKeys, duration, grade, list, number, ref, text } from '../fields.ts';
+import { access, commonKeys, date, duration, grade, list, number, ref, refOrWords, text } from '../fields.ts';
 
 const years = (what: string) => number().optional().describe(`${what} either side of a date with ~ or %`);
 
@@ -33,6 +33,10 @@ export const workspace = z.strictObject({
     .describe('rows of the built-in table that matter here; or declined, with the reason'),
   contact: text().optional().describe('who answers letters'),
   'how-to-respond': text().optional().describe('how a reader can answer'),
+  'signed-off': z
+    .array(z.strictObject({ entry: ref(), by: refOrWords('party'), on: date().optional(), why: text() }))
+    .optional()
+    .describe('entries of which a public build says otherwise than an internal one, looked at before publishing'),
   'line-marks': z
     .enum(['aam', 'exchanged'])
     .optional()

@@ -1,0 +1,92 @@
+import type { Access } from '../base/access.ts';
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { forAudience } from '../model/audience.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import type { Entry, KeyPath } from '../model/entry.ts';
+
+/** States in which an answer is as good as written. */
+const WRITTEN: readonly string[] = ['in review', 'approved', 'sent', 'closed'];
+
+/** The audience whose entries an answer may be made from; the public where the inquiry says nothing. */
+export function answeredFor(inquiry: Entry<'inquiry'>): Access {
+  return inquiry.keys['answered-from'] ?? 'public';
+}
+
+/** What an answer to an inquiry would claim without carrying it, or leave out without saying so. */
+export function inquiryDoubts(whole: Catalogue, shown: Catalogue): readonly Diagnostic[] {
+  const byAudience = new Map<Access, Catalogue>();
+  const seenBy = (audience: Access): Catalogue => {
+    const known = byAudience.get(audience) ?? forAudience(whole, audience);
+    byAudience.set(audience, known);
+    return known;
+  };
+  return shown.ofType('inquiry').flatMap((inquiry) => {
+    const forAsker = seenBy(answeredFor(inquiry));
+    return [
+      ...questionDoubts(inquiry, whole, forAsker),
+      ...approvalDoubts(inquiry),
+      ...withheldDoubts(inquiry, forAsker),
+    ];
+  });
+}
+
+function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: Catalogue): readonly Diagnostic[] {
+  return (inquiry.keys.questions ?? []).flatMap((question, i): readonly Diagnostic[] => {
+    if (typeof question === 'string' || question.answer === undefined) return [];
+    const rests = question['rests-on'] ?? [];
+    if (rests.length === 0) {
+      return [
+        doubt(
+          inquiry,
+          ['questions', i, 'answer'],
+          'answer-without-entries',
+          'the answer names no entry that it rests on',
+          'add rests-on: [...] with the ids of the entries; for what is not known, the question or the search that says so',
+        ),
+      ];
+    }
+    const hidden = rests.filter((id) => whole.resolve(id) && !forAsker.resolve(id));
+    if (hidden.length === 0) return [];
+    return [
+      doubt(
+        inquiry,
+        ['questions', i, 'rests-on'],
+        'answer-rests-on-hidden',
+        `the answer rests on ${hidden.join(', ')}, which the one who asks may not see (${answeredFor(inquiry)})`,
+        'let the answer rest on entries that may be shown, or say under withheld what it rests on besides; answered-from sets who may see what',
+      ),
+    ];
+  });
+}
+
+function approvalDoubts(inquiry: Entry<'inquiry'>): readonly Diagnostic[] {
+  const { state, 'approved-by': approved } = inquiry.keys;
+  if ((state !== 'approved' && state !== 'sent') || approved !== undefined) return [];
+  return [
+    doubt(
+      inquiry,
+      ['state'],
+      'approved-without-name',
+      `the state is "${state}", but nobody is named under approved-by; every page goes on saying that it is a draft`,
+      'write approved-by and approved-on, or set the state back to in review',
+    ),
+  ];
+}
+
+function withheldDoubts(inquiry: Entry<'inquiry'>, forAsker: Catalogue): readonly Diagnostic[] {
+  const said = (inquiry.keys.withheld ?? []).length > 0;
+  if (said || !forAsker.holdsMore || !WRITTEN.includes(inquiry.keys.state)) return [];
+  return [
+    doubt(
+      inquiry,
+      ['state'],
+      'withheld-unsaid',
+      'the file holds entries that the one who asks may not see, and the answer does not say that anything is withheld',
+      'add withheld: [{ class: ..., ground: ... }]: what kind of thing is kept back, and why, without telling what is in it',
+    ),
+  ];
+}
+
+function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+  return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
+}
