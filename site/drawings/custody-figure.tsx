@@ -2,7 +2,7 @@ import { ticks } from 'd3-array';
 import type { JSX } from 'preact';
 import { civilOf, dayOf } from '../../src/dates/day.ts';
 import type { Chain, Stretch } from '../../src/findings/custody-chains.ts';
-import { sayGap, sayStretch } from '../../src/findings/custody-words.ts';
+import { sayCertain, sayGap, sayStretch } from '../../src/findings/custody-words.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
@@ -23,7 +23,14 @@ interface Props {
 export function CustodyFigure({ page, chain }: Props): JSX.Element {
   const rows = [...chain.holdings, ...chain.meanwhile];
   const days = rows
-    .flatMap(({ throughout, possibly }) => [throughout?.first, throughout?.last, possibly.first, possibly.last])
+    .flatMap(({ throughout, recorded, possibly }) => [
+      throughout?.first,
+      throughout?.last,
+      recorded?.first,
+      recorded?.last,
+      possibly.first,
+      possibly.last,
+    ])
     .filter((day): day is number => day !== undefined && Number.isFinite(day));
   const [first, last] =
     days.length === 0 ? [dayOf(1900, 1, 1), dayOf(2000, 1, 1)] : [Math.min(...days), Math.max(...days)];
@@ -51,7 +58,8 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
           </text>
         </g>
       ))}
-      {rows.map(({ holding, throughout, possibly }, i) => {
+      {rows.map((row, i) => {
+        const { holding, throughout, recorded, possibly } = row;
         const y = TOP + i * ROW + 10;
         const aside = i >= chain.holdings.length;
         const name = nameOf(holding, languages);
@@ -60,9 +68,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
         return (
           <>
             <a href={page.href(entryPath(holding.id))}>
-              <title>
-                {`${name}: ${throughout ? `held throughout ${sayStretch(throughout)}` : 'held at a time that cannot be told apart from a moment'}; possibly ${sayStretch(possibly)}`}
-              </title>
+              <title>{`${name}: held ${sayCertain(row)}; possibly ${sayStretch(possibly)}`}</title>
               <text class="holding-name" x={aside ? 14 : 0} y={y + 4}>
                 {shorten(name, aside ? 36 : 38)}
               </text>
@@ -70,6 +76,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
               {throughout ? (
                 <path class={shared ? 'throughout shared' : 'throughout'} d={bar(x, throughout, y, shared)} />
               ) : null}
+              {recorded ? <Recorded x={x((recorded.first + recorded.last) / 2)} y={y} shared={shared} /> : null}
               {Number.isFinite(possibly.first) ? null : (
                 <path class="open" d={`M${LEFT + 7} ${y - 4}L${LEFT} ${y}L${LEFT + 7} ${y + 4}`} />
               )}
@@ -87,6 +94,16 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
         );
       })}
     </svg>
+  );
+}
+
+/** A point where it was recorded; a ring around it where it was shared. */
+function Recorded({ x, y, shared }: { readonly x: number; readonly y: number; readonly shared: boolean }): JSX.Element {
+  return (
+    <>
+      <circle class="recorded" cx={x} cy={y} r={4} />
+      {shared ? <circle class="ring" cx={x} cy={y} r={7} /> : null}
+    </>
   );
 }
 

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { sayLegend } from '../../src/custody/write-line.ts';
 import { type Chain, findChains } from '../../src/findings/custody-chains.ts';
-import { sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
+import { sayCertain, sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
 import { searchesFor } from '../../src/findings/gap-searches.ts';
 import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
@@ -44,8 +44,9 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
       <figure class="drawing">
         <CustodyFigure page={page} chain={chain} />
         <figcaption>
-          Solid: held throughout; two lines where it was shared. Dashed: possibly held. Arrows: nothing bounds that end.
-          Dealers and agents stand in parentheses; set in: who had it meanwhile, for somebody else.
+          Solid: held throughout; two lines, or a ring, where it was shared. Dashed: possibly held. A point: recorded
+          then, and nothing says since when or until when. Arrows: nothing bounds that end. Dealers and agents stand in
+          parentheses; set in: who had it meanwhile, for somebody else.
         </figcaption>
       </figure>
       <Holdings page={page} chain={chain} label={`${name}${panels}`} />
@@ -86,13 +87,13 @@ function Holdings({
           <tr>
             <th scope="col">Holding</th>
             <th scope="col">Capacity</th>
-            <th scope="col">Held throughout</th>
+            <th scope="col">Certainly held</th>
             <th scope="col">Possibly held</th>
             <th scope="col">How acquired</th>
           </tr>
         </thead>
         <tbody>
-          {[...chain.holdings, ...chain.meanwhile].map(({ holding, throughout, possibly }, i) => (
+          {[...chain.holdings, ...chain.meanwhile].map(({ holding, throughout, recorded, possibly }, i) => (
             <tr>
               <th scope="row">
                 {i < chain.holdings.length ? '' : 'Meanwhile: '}
@@ -107,8 +108,8 @@ function Holdings({
                 <Shared page={page} parties={holding.keys['shared-with'] ?? []} />
               </td>
               <td>
-                <span class="cell-label">throughout</span>
-                {throughout ? sayStretch(throughout) : 'not certain of any stretch'}
+                <span class="cell-label">certainly</span>
+                {sayCertain({ throughout, recorded })}
               </td>
               <td>
                 <span class="cell-label">possibly</span>

@@ -17,6 +17,7 @@ import type { PageContext } from '../context.ts';
 import { Cautions } from './cautions.tsx';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
+import { FourChainsPart } from './four-chains-part.tsx';
 import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
@@ -59,6 +60,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
           readings={file.physical.ultraviolet.filter(({ trace }) => trace.id === entry.id)}
           cautions={false}
         />
+        {isOfType(entry, 'object') ? <FourChainsPart page={page} object={entry} /> : null}
         <Panels page={page} entry={entry} />
         {isOfType(entry, 'inquiry') ? (
           <p>

@@ -5,6 +5,7 @@ import { measuredPath } from '../../src/publish/page-paths.ts';
 import { facesOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
 import { ComparePart } from './compare-part.tsx';
+import { FourChainsPart } from './four-chains-part.tsx';
 import { Layout } from './layout.tsx';
 import { CoveragePart } from './panel-coverage-part.tsx';
 import { LayersPart } from './panel-layers-part.tsx';
@@ -59,6 +60,7 @@ export function PanelPage({ page, panel }: Props): JSX.Element {
       />
       <CoveragePart page={page} panel={panel} />
       <Joins page={page} panel={panel} />
+      <FourChainsPart page={page} object={object} panel={geometry.panel} />
       <Registrations page={page} panel={panel} />
     </Layout>
   );

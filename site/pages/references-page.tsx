@@ -14,6 +14,7 @@ import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Layout } from './layout.tsx';
+import { OfferedPart } from './offered-part.tsx';
 import { EntryLink, Joined, Scroll, StatementLink } from './parts.tsx';
 
 /** How events and holdings lie to the reference dates that were chosen; the order of dates only. */
@@ -37,6 +38,7 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
       {tests.map((test) => (
         <TestSection page={page} test={test} />
       ))}
+      <OfferedPart page={page} />
       {declined.length > 0 ? (
         <section>
           <h2>Looked at and declined</h2>

@@ -1,4 +1,6 @@
 import { GRADES } from '../base/grade.ts';
+import type { CaseFile } from '../findings/case-file.ts';
+import { offeredReferences, sayNothingOffered } from '../findings/offered-references.ts';
 import type { OrderToReference } from '../findings/order-to-reference.ts';
 import { referenceTable } from '../findings/reference-dates.ts';
 import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
@@ -12,9 +14,14 @@ import { loadWorkspace } from './load-workspace.ts';
 export const references: Command = {
   name: 'references',
   summary: 'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
-  usage: 'kerfmark references [--json] [--list] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark references', 'kerfmark references --list', 'kerfmark references --json'],
-  flags: { json: 'switch', list: 'switch' },
+  usage: 'kerfmark references [--json] [--list] [--offered] [--in FOLDER] [--audience A]',
+  examples: [
+    'kerfmark references',
+    'kerfmark references --list',
+    'kerfmark references --offered',
+    'kerfmark references --json',
+  ],
+  flags: { json: 'switch', list: 'switch', offered: 'switch' },
   async run(options, effects) {
     if (options.flags.list) {
       const rows = referenceTable().map(
@@ -25,7 +32,8 @@ export const references: Command = {
     }
     const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
     const tests = testReferences(file);
-    if (options.flags.json) effects.out(`${JSON.stringify(report(tests), null, 2)}\n`);
+    if (options.flags.json) effects.out(`${JSON.stringify(report(file, tests), null, 2)}\n`);
+    else if (options.flags.offered) effects.out(tellOffered(file));
     else {
       const lines = tests.flatMap(({ reference, events, holdings }) => [
         `${reference.title} (${reference.id})`,
@@ -54,10 +62,31 @@ export const references: Command = {
   },
 };
 
-function report(tests: readonly ReferenceTest[]): unknown {
+function tellOffered(file: CaseFile): string {
+  const told = offeredReferences(file).map((one) => {
+    const rule = one.rule ? `, ${one.rule.power} (${one.rule.kind})` : '';
+    const head = `${titleOf(one.event, file.settings.languages)} [${one.event.id}]${one.place ? `: ${titleOf(one.place, file.settings.languages)}${rule}` : ''}`;
+    const nothing = sayNothingOffered(one);
+    const rows = one.rows.map(
+      ({ row, decision }) =>
+        `    ${row.id}: ${row.dateAsGiven}, ${row.title} (${row.kind}; ${row.standing}): ${decision}`,
+    );
+    return [head, ...(nothing ? [`    ${nothing}`] : rows)].join('\n');
+  });
+  return `${told.join('\n\n')}\n\nOffered by the rule over each place at the time of the event; a person chooses or declines, in the workspace entry.\n`;
+}
+
+function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
   return {
     format: 'kerfmark-references/1',
     note: 'the order of dates only; it does not say that an act was lawful or unlawful',
+    offered: offeredReferences(file).map((one) => ({
+      event: one.event.id,
+      place: one.place?.id ?? null,
+      jurisdiction: one.jurisdiction,
+      rows: one.rows.map(({ row, decision }) => ({ id: row.id, decision })),
+      nothing: sayNothingOffered(one),
+    })),
     references: tests.map(({ reference, events, holdings }) => ({
       id: reference.id,
       title: reference.title,

@@ -21,6 +21,8 @@ export interface ChainHolding {
   readonly throughout: Stretch | null;
   /** From the earliest beginning to the latest end. */
   readonly possibly: Stretch;
+  /** Where it was held throughout no stretch that is known: one in which it was held at some time; null where nothing says so. */
+  readonly recorded: Stretch | null;
   /** The day by which it had begun, and the day before which it had not ended; infinite where nothing says so. */
   readonly begunBy: number;
   readonly notEndedBefore: number;
@@ -67,17 +69,25 @@ export function findChains(file: CaseFile, rank = PRINTED_RANK): readonly Chain[
   return file.catalogue.ofType('object').flatMap((object) => {
     const panels = (object.keys.panels ?? []).map((one) => one.id);
     const pieces = panels.length === 0 ? [null] : panels;
-    const groups = new Map<string, { panels: string[]; holdings: readonly Entry<'holding'>[] }>();
+    const groups = new Map<string, Group>();
     for (const piece of pieces) {
-      const holdings = holdingsOf(file, object, piece);
-      if (holdings.length === 0) continue;
-      const key = holdings.map((one) => one.id).join(' ');
-      const group = groups.get(key) ?? { panels: [], holdings };
+      const { main, aside } = partAside(holdingsOf(file, object, piece));
+      if (main.length + aside.length === 0) continue;
+      const key = main.map((one) => one.id).join(' ');
+      const group = groups.get(key) ?? { panels: [], main, aside: new Set() };
       if (piece !== null) group.panels.push(piece);
+      for (const one of aside) group.aside.add(one);
       groups.set(key, group);
     }
-    return [...groups.values()].map((group) => chainOf(file, rank, object, group.panels, group.holdings));
+    return [...groups.values()].map((group) => chainOf(file, rank, object, group));
   });
+}
+
+/** Panels that went from hand to hand together; a loan of one of them does not part them. */
+interface Group {
+  readonly panels: string[];
+  readonly main: readonly Entry<'holding'>[];
+  readonly aside: Set<Entry<'holding'>>;
 }
 
 /** Holdings of the whole object, or of this panel or a section of it. */
@@ -89,15 +99,8 @@ function holdingsOf(file: CaseFile, object: Entry<'object'>, panel: string | nul
   return file.catalogue.ofType('holding').filter((one) => one.keys.objects.some((id) => names.has(id)));
 }
 
-function chainOf(
-  file: CaseFile,
-  rank: number,
-  object: Entry<'object'>,
-  panels: readonly string[],
-  list: readonly Entry<'holding'>[],
-): Chain {
-  const { main, aside } = partAside(list);
-  const [holdings, meanwhile] = [main, aside].map((some) =>
+function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels, main, aside }: Group): Chain {
+  const [holdings, meanwhile] = [main, [...aside]].map((some) =>
     inOrder(some.map((holding) => stretchesOf(file, rank, holding))),
   ) as [readonly ChainHolding[], readonly ChainHolding[]];
   const gaps = holdings.slice(1).flatMap((after, i) => {
@@ -122,6 +125,7 @@ function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): C
   return {
     holding,
     throughout: Number.isFinite(first) && Number.isFinite(last) && first <= last ? { first, last } : null,
+    recorded: Number.isFinite(first) && Number.isFinite(last) && first > last ? { first: last, last: first } : null,
     possibly: { first: at('begins', 'earliest'), last: at('ends', 'latest') },
     begunBy: first,
     notEndedBefore: last,
@@ -164,20 +168,24 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
   };
 }
 
-/** Assertions of ownership and the like whose times overlap; never an error, and never computed with. */
-function overlapping(file: CaseFile, titles: readonly Entry<'title'>[]): Chain['disputed'] {
+/** From when to when a title is asserted; open where nothing is said. */
+export function titleTime(file: CaseFile, { keys }: Entry<'title'>): Stretch {
   const days = (text: string | undefined, open: number, side: 'first' | 'last'): number => {
     if (text === undefined) return open;
     const read = readDate(text, 'gregorian', file.settings.dates);
     return isDateProblem(read) ? open : hullOfExpression(read)[side];
   };
-  const time = ({ keys }: Entry<'title'>): Stretch => ({
+  return {
     first: days(keys.begins, Number.NEGATIVE_INFINITY, 'first'),
     last: days(keys.ends, Number.POSITIVE_INFINITY, 'last'),
-  });
+  };
+}
+
+/** Assertions of ownership and the like whose times overlap; never an error, and never computed with. */
+function overlapping(file: CaseFile, titles: readonly Entry<'title'>[]): Chain['disputed'] {
   return titles.flatMap((one, i) =>
     titles.slice(i + 1).flatMap((other) => {
-      const [a, b] = [time(one), time(other)];
+      const [a, b] = [titleTime(file, one), titleTime(file, other)];
       const sameParty = one.keys['asserted-by'] === other.keys['asserted-by'];
       return !sameParty && a.first <= b.last && b.first <= a.last ? [[one, other] as const] : [];
     }),

@@ -8,6 +8,18 @@ export function sayStretch({ first, last }: Stretch): string {
   return from ? `from ${from} on` : to ? `until ${to}` : 'not bounded';
 }
 
+/** When somebody certainly had it: "throughout 1938 to 1951", "at some time in 1936", or that nothing says so. */
+export function sayCertain({
+  throughout,
+  recorded,
+}: {
+  readonly throughout: Stretch | null;
+  readonly recorded: Stretch | null;
+}): string {
+  if (throughout) return `throughout ${sayStretch(throughout)}`;
+  return recorded ? sayWithin(recorded).replace('some time', 'at some time') : 'no stretch that is certain';
+}
+
 /** Days as years and days in round words; the exact number of days stands beside it. */
 export function sayLength(days: number): string {
   if (days < 62) return `${days} ${days === 1 ? 'day' : 'days'}`;

@@ -75,9 +75,8 @@ export function declinedReferences(catalogue: Catalogue): readonly { readonly ti
 }
 
 function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenReference[] {
-  const madeOnly = row.inForceFrom === '';
-  const from = days(madeOnly ? row.made : row.inForceFrom);
-  const main = { id: row.id, title: row.title, row, from, to: days(row.inForceTo), madeOnly, adoption: false, entry };
+  const { from, to, madeOnly } = referenceDays(row);
+  const main = { id: row.id, title: row.title, row, from, to, madeOnly, adoption: false, entry };
   const made = days(row.made);
   const adopted = made && from && made.last < from.first && (row.kind === 'treaty' || row.kind === 'policy');
   if (!adopted) return [main];
@@ -93,6 +92,12 @@ function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenR
     },
     main,
   ];
+}
+
+/** From when to when a row was in force; from the day it was made where the table has no other. */
+export function referenceDays(row: ReferenceRow): Pick<ChosenReference, 'from' | 'to' | 'madeOnly'> {
+  const madeOnly = row.inForceFrom === '';
+  return { from: days(madeOnly ? row.made : row.inForceFrom), to: days(row.inForceTo), madeOnly };
 }
 
 /** An entry of one's own in the shape of a row. */

@@ -84,7 +84,11 @@ export function layOutRuling(
   references: readonly NamedDay[],
   format: DrawingFormat = WIDE,
 ): Ruling {
-  const window = windowOf(events);
+  return ruleWindow(windowOf(daysOf(events)), references, format);
+}
+
+/** The ruling for a stretch of time. */
+export function ruleWindow(window: Window, references: readonly NamedDay[], format: DrawingFormat): Ruling {
   const inside = (day: number): boolean => day >= window.first && day <= window.last;
   const x = (day: number): number => place({ window, format }, day);
   const years = ticks(civilOf(window.first).year, civilOf(window.last).year, Math.round(format.width / 145)).filter(
@@ -109,20 +113,23 @@ export function layOutRuling(
 type Scale = Pick<Ruling, 'window' | 'format'>;
 
 /** Where a day stands across the drawing; days outside the stretch stand at its edge. */
-function place({ window, format: { left, right } }: Scale, day: number): number {
+export function place({ window, format: { left, right } }: Scale, day: number): number {
   const share = (day - window.first) / (window.last - window.first);
   return Math.round((left + Math.max(0, Math.min(1, share)) * (right - left)) * 10) / 10;
+}
+
+function daysOf(events: readonly EntryRanges[]): readonly number[] {
+  return events
+    .flatMap(({ starts, ends }) => [...starts, ...ends].flatMap((one) => [one.earliest?.day, one.latest?.day]))
+    .filter((day) => day !== undefined);
 }
 
 /**
  * The stretch of time that is drawn. Where the known days fall into clusters more than sixty years
  * apart, the fullest cluster is drawn, and rows outside it say so in words.
  */
-function windowOf(events: readonly EntryRanges[]): Window {
-  const days = events
-    .flatMap(({ starts, ends }) => [...starts, ...ends].flatMap((one) => [one.earliest?.day, one.latest?.day]))
-    .filter((day): day is number => day !== undefined)
-    .sort((a, b) => a - b);
+export function windowOf(unsorted: readonly number[]): Window {
+  const days = [...unsorted].sort((a, b) => a - b);
   if (days.length === 0) return { first: dayOf(1900, 1, 1), last: dayOf(2000, 1, 1) };
   const clusters: number[][] = [];
   for (const day of days) {

@@ -3,7 +3,7 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { formatExpression, formatRange } from '../dates/wording.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findChains } from '../findings/custody-chains.ts';
-import { sayStretch } from '../findings/custody-words.ts';
+import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import type { MomentRange } from '../findings/printed-range.ts';
 import { shownRank } from '../findings/range-changes.ts';
 import { titleOf } from '../model/catalogue.ts';
@@ -90,7 +90,7 @@ function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
   const title = nameOf(file, id);
   const cites = file.statementsAbout(id).flatMap((one) => (one.notUsed === null ? [one.id] : []));
   if (!found) return passage(`${title}.`, [id]);
-  const held = found.throughout ? `held throughout ${sayStretch(found.throughout)}; ` : '';
+  const held = found.throughout || found.recorded ? `held ${sayCertain(found)}; ` : '';
   return passage(
     `${title}: ${sayCapacity(keys.capacity)}; ${held}possibly ${sayStretch(found.possibly)}.`,
     [id],

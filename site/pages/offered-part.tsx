@@ -1,0 +1,84 @@
+import type { JSX } from 'preact';
+import { type OfferedReferences, offeredReferences, sayNothingOffered } from '../../src/findings/offered-references.ts';
+import type { PageContext } from '../context.ts';
+import { EntryLink, Scroll } from './parts.tsx';
+
+/** What the rule over each event's place offers, and what a person decided about it. */
+export function OfferedPart({ page }: { readonly page: PageContext }): JSX.Element | null {
+  const offered = offeredReferences(page.file);
+  if (offered.length === 0) return null;
+  return (
+    <section id="offered">
+      <h2>Offered by the rule over each place</h2>
+      <p>
+        For each removal, export, import and acquisition: who ruled the place at the time, and which rows of the
+        built-in table speak of such an act then. Rules for what is fixed to a building, for what is movable, and for
+        export are kinds of their own: being taken off the wall changes which kind applies. A person chooses or
+        declines; nothing is chosen by the program.
+      </p>
+      <Scroll label="Offered reference dates">
+        <table class="stacking">
+          <thead>
+            <tr>
+              <th scope="col">Event</th>
+              <th scope="col">Place and rule</th>
+              <th scope="col">Row of the table</th>
+              <th scope="col">Kind</th>
+              <th scope="col">Standing</th>
+              <th scope="col">Decision</th>
+            </tr>
+          </thead>
+          <tbody>{offered.flatMap((one) => rowsOf(page, one))}</tbody>
+        </table>
+      </Scroll>
+    </section>
+  );
+}
+
+function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element[] {
+  const nothing = sayNothingOffered(one);
+  const head = (
+    <>
+      <th scope="row">
+        <EntryLink page={page} id={one.event.id} />
+      </th>
+      <td>
+        <span class="cell-label">place </span>
+        {one.place ? <EntryLink page={page} id={one.place.id} /> : 'not recorded'}
+        {one.rule ? `; ${one.rule.power}, ${one.rule.kind}` : ''}
+      </td>
+    </>
+  );
+  if (nothing)
+    return [
+      <tr>
+        {head}
+        <td>{nothing.charAt(0).toUpperCase() + nothing.slice(1)}.</td>
+        <td />
+        <td />
+        <td />
+      </tr>,
+    ];
+  return one.rows.map(({ row, decision }) => (
+    <tr>
+      {head}
+      <td>
+        <span class="cell-label">row </span>
+        {row.title}, {row.dateAsGiven} <code>{row.id}</code>
+      </td>
+      <td>
+        <span class="cell-label">kind </span>
+        {row.kind}
+      </td>
+      <td>
+        <span class="cell-label">standing </span>
+        {row.standing}
+        {row.howSure === 'doubtful' ? ', doubtful' : ''}
+      </td>
+      <td>
+        <span class="cell-label">decision </span>
+        {decision}
+      </td>
+    </tr>
+  ));
+}

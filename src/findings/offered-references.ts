@@ -1,0 +1,149 @@
+import { GRADES, rankOf } from '../base/grade.ts';
+import type { DayRange } from '../dates/day.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { hullOfExpression } from '../dates/wording.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import { type Entry, isOfType, type Keys } from '../model/entry.ts';
+import type { CaseFile } from './case-file.ts';
+import { eventsInOrder } from './event-order.ts';
+import { type ReferenceRow, referenceDays, referenceTable } from './reference-dates.ts';
+import { kindsTested } from './reference-tests.ts';
+
+/** Who ruled a place in a stretch of time, as the place's entry has it. */
+export type Rule = NonNullable<Keys<'place'>['rule']>[number];
+
+/** Whether a person has chosen a row for this file, declined it, or not yet decided. */
+export type Decision = 'chosen' | 'declined' | 'not decided';
+
+/** Rows of the table that the rule over a place offers for an event there. */
+export interface OfferedReferences {
+  readonly event: Entry<'event'>;
+  /** Where it took place; null where neither the event nor its object says so. */
+  readonly place: Entry<'place'> | null;
+  /** Null where the place, and what it lies within, records no rule at that time. */
+  readonly rule: Rule | null;
+  /** The name of the territory as the table would have it. */
+  readonly jurisdiction: string | null;
+  readonly rows: readonly { readonly row: ReferenceRow; readonly decision: Decision }[];
+  /** Rows of that territory in the table, at whatever time and for whatever act. */
+  readonly rowsOfTerritory: number;
+}
+
+/**
+ * What the rule over each event's place offers at the time of the event: rows of that territory that speak of such an act
+ * and may have been in force then, on probable statements. Nothing is chosen by this; a person chooses or declines.
+ */
+export function offeredReferences(file: CaseFile): readonly OfferedReferences[] {
+  const acts = eventsInOrder(file).filter((event) => ACT_KINDS.includes(event.keys.kind));
+  return acts.flatMap((event): readonly OfferedReferences[] => {
+    const place = placeOfEvent(file.catalogue, event);
+    const time = timeOf(file, event);
+    const rules = place ? rulesOver(file, place, time) : [];
+    if (rules.length === 0) return [{ event, place, rule: null, jurisdiction: null, rows: [], rowsOfTerritory: 0 }];
+    return rules.map((rule) => {
+      const jurisdiction = rule.jurisdiction ?? slug(rule.power);
+      const ofTerritory = referenceTable().filter((row) => row.jurisdiction === jurisdiction);
+      const rows = ofTerritory.filter(
+        (row) => kindsTested(row.tests)?.includes(event.keys.kind) && mayApply(row, time),
+      );
+      return {
+        event,
+        place,
+        rule,
+        jurisdiction,
+        rows: rows.map((row) => ({ row, decision: decisionOn(file.catalogue, row.id) })),
+        rowsOfTerritory: ofTerritory.length,
+      };
+    });
+  });
+}
+
+/** Kinds of event that some row of the table could be tested on, other than those tested on any act. */
+const ACT_KINDS: readonly string[] = [...new Set(referenceTable().flatMap((row) => kindsTested(row.tests) ?? []))];
+
+function placeOfEvent(catalogue: Catalogue, event: Entry<'event'>): Entry<'place'> | null {
+  const { kind, objects = [] } = event.keys;
+  const id = kind === 'import' ? (event.keys.to ?? event.keys.place) : event.keys.place;
+  const own = id === undefined ? undefined : catalogue.get(id);
+  if (own && isOfType(own, 'place')) return own;
+  if (kind !== 'removal') return null;
+  const object = objects.map((one) => catalogue.resolve(one)?.entry).find((one) => one && isOfType(one, 'object'));
+  const wall = object && isOfType(object, 'object') ? catalogue.get(object.keys.of ?? '') : undefined;
+  return wall && isOfType(wall, 'place') ? wall : null;
+}
+
+/** From the earliest beginning to the latest end, at the printed grade, or the first weaker one that bounds it at all. */
+function timeOf(file: CaseFile, event: Entry<'event'>): DayRange {
+  const start = file.statements.moments.momentOf(event.id, 'start');
+  const end = file.statements.moments.momentOf(event.id, 'end');
+  const times = GRADES.slice(rankOf(file.settings.printedGrade)).map((_, i): DayRange => {
+    const rank = rankOf(file.settings.printedGrade) + i;
+    return {
+      first: (start ? file.rangesOf(start)[rank]?.earliest?.day : null) ?? Number.NEGATIVE_INFINITY,
+      last: (end ? file.rangesOf(end)[rank]?.latest?.day : null) ?? Number.POSITIVE_INFINITY,
+    };
+  });
+  return times.find(({ first, last }) => Number.isFinite(first) || Number.isFinite(last)) ?? (times[0] as DayRange);
+}
+
+/** Rules that may have held then, of the nearest place around it that records any. */
+function rulesOver(file: CaseFile, place: Entry<'place'>, time: DayRange): readonly Rule[] {
+  const seen = new Set<string>();
+  let at: Entry | undefined = place;
+  while (at && isOfType(at, 'place') && !seen.has(at.id)) {
+    seen.add(at.id);
+    const rules: readonly Rule[] = at.keys.rule ?? [];
+    if (rules.length > 0) return rules.filter((rule) => overlaps(file, rule, time));
+    at = at.keys.within === undefined ? undefined : file.catalogue.get(at.keys.within);
+  }
+  return [];
+}
+
+function overlaps(file: CaseFile, { from, to }: Rule, time: DayRange): boolean {
+  const days = (text: string | undefined): DayRange | null => {
+    if (text === undefined) return null;
+    const read = readDate(text, 'gregorian', file.settings.dates);
+    return isDateProblem(read) ? null : hullOfExpression(read);
+  };
+  return (
+    (days(from)?.first ?? Number.NEGATIVE_INFINITY) <= time.last &&
+    (days(to)?.last ?? Number.POSITIVE_INFINITY) >= time.first
+  );
+}
+
+/** True where the row may have been in force in that time. */
+function mayApply(row: ReferenceRow, time: DayRange): boolean {
+  const { from, to } = referenceDays(row);
+  return from !== null && from.first <= time.last && (to === null || to.last >= time.first);
+}
+
+function decisionOn({ workspace }: Catalogue, id: string): Decision {
+  const decided = (workspace?.keys['reference-dates'] ?? []).find(
+    (one) => (typeof one === 'string' ? one : one.id) === id,
+  );
+  return decided === undefined ? 'not decided' : typeof decided === 'string' ? 'chosen' : 'declined';
+}
+
+/** `United States` as the table writes it: `united-states`. */
+function slug(power: string): string {
+  return power
+    .trim()
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-');
+}
+
+/** What is said where there is nothing to offer; null where there are rows. */
+export function sayNothingOffered({
+  place,
+  rule,
+  jurisdiction,
+  rows,
+  rowsOfTerritory,
+}: OfferedReferences): string | null {
+  if (!place) return 'no place is recorded for it';
+  if (!rule) return 'no rule over the place at that time is recorded';
+  if (rows.length > 0) return null;
+  return rowsOfTerritory === 0
+    ? `no rows for ${jurisdiction} in this table`
+    : `none of the ${rowsOfTerritory} rows for ${jurisdiction} in this table speaks of such an act at that time`;
+}
