@@ -4,6 +4,7 @@ import type { CaseFile } from '../src/findings/case-file.ts';
 import type { RestingBound } from '../src/findings/resting.ts';
 import type { SentFile } from '../src/model/sent-file.ts';
 import type { LayerDrawing } from '../src/publish/layer-drawing.ts';
+import type { Land } from '../src/publish/places-drawing.ts';
 
 /** A large picture as static tiles (IIIF Image API 3, level 0). */
 export interface TiledPicture {
@@ -39,6 +40,8 @@ export interface SiteData {
   readonly layers: ReadonlyMap<string, LayerDrawing>;
   /** Large figures cut into tiles, by entry id. */
   readonly tiles: ReadonlyMap<string, TiledPicture>;
+  /** Land of the earth; null where no place has coordinates. */
+  readonly land: Land | null;
   /** The style sheet of plans, for files that stand alone. */
   readonly planStyle: string;
 }

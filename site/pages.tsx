@@ -29,6 +29,7 @@ import { MeasuredPage } from './pages/measured-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
 import { PanelPage } from './pages/panel-page.tsx';
+import { PlacesPage } from './pages/places-page.tsx';
 import { PlatePage } from './pages/plate-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
@@ -58,6 +59,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('trial.html', (context) => <TrialPage page={context} />),
     page('references.html', (context) => <ReferencesPage page={context} />),
     page('custody.html', (context) => <CustodyPage page={context} />),
+    page('places.html', (context) => <PlacesPage page={context} />),
     page('research.html', (context) => <ResearchPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),

@@ -5,6 +5,7 @@ import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { readArgument } from '../../src/reading/argument.ts';
 import { answerTo } from '../../src/reports/answer.ts';
 import { namesOf } from '../../src/reports/names.ts';
+import { sayDate } from '../../src/reports/say-entry.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
 import { type Change, changesSince } from '../../src/typeset/changes.ts';
 import { documentMarkdown } from '../../src/typeset/markdown.ts';
@@ -26,7 +27,9 @@ export function AnswerPage({
   const named = inquiry.keys['sent-file'];
   const kept = named ? page.sent.get(named.file) : undefined;
   // Another audience than the one it was composed for would read more, or see changes that are none.
-  const sent = facts.catalogue.audience === (inquiry.keys['answered-from'] ?? 'public') ? kept?.text : undefined;
+  const whole = facts.catalogue.audience === (inquiry.keys['answered-from'] ?? 'public') ? kept?.text : undefined;
+  const mayKnow = page.file.catalogue.audience === 'restricted' || inquiry.keys['may-be-named'];
+  const sent = typeof whole !== 'string' ? null : mayKnow ? whole : withoutAsker(whole);
   return (
     <Layout
       page={page}
@@ -40,7 +43,7 @@ export function AnswerPage({
     >
       {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
       <h1>{title}</h1>
-      {named && typeof sent === 'string' ? (
+      {named && sent !== null ? (
         <Sent
           page={page}
           inquiry={inquiry}
@@ -65,13 +68,12 @@ function Sent({
   readonly text: string;
   readonly changes: readonly Change[];
 }): JSX.Element {
-  const shown = page.file.catalogue.audience === 'restricted' ? text : withoutAsker(text);
-  const { tree } = readArgument({ file: 'sent', text: shown });
+  const { tree } = readArgument({ file: 'sent', text });
   const body = { ...tree, children: tree.children.filter((node) => node.type !== 'heading' || node.depth > 1) };
   return (
     <>
       <p class="facts-line">
-        Sent{inquiry.keys['sent-on'] ? ` on ${inquiry.keys['sent-on']}` : ''}; kept as sent in{' '}
+        Sent{inquiry.keys['sent-on'] ? ` on ${sayDate(page.file, inquiry.keys['sent-on'])}` : ''}; kept as sent in{' '}
         <code>{inquiry.keys['sent-file']?.file}</code>, SHA-256 <code>{inquiry.keys['sent-file']?.sha256}</code>
       </p>
       <section>

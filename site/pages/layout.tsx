@@ -73,6 +73,7 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
     ['register/evidence.html', 'Evidence'],
     ['register/sources.html', 'Documents'],
     ['custody.html', 'Custody'],
+    ['places.html', 'Places'],
     ['research.html', 'Research'],
     ['registers.html', 'Registers'],
     ['method.html', 'Method'],

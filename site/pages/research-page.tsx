@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
+import { CoverageOfSearches } from './coverage-of-searches.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -19,6 +20,7 @@ export function ResearchPage({ page }: { readonly page: PageContext }): JSX.Elem
       <Questions page={page} questions={catalogue.ofType('question')} />
       <Readings page={page} readings={catalogue.ofType('reading')} />
       <Searches page={page} searches={catalogue.ofType('search')} />
+      <CoverageOfSearches page={page} />
     </Layout>
   );
 }

@@ -1,6 +1,6 @@
 import { sayLegend } from '../custody/write-line.ts';
 import { type Chain, findChains } from '../findings/custody-chains.ts';
-import { sayGap, sayStretch } from '../findings/custody-words.ts';
+import { sayCertain, sayGap, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
@@ -42,8 +42,8 @@ function tell(chain: Chain, title: string, line: string): string {
   return [
     `${title}${chain.panels.length > 0 ? `, ${chain.panels.join(' and ')}` : ''}`,
     ...chain.holdings.map(
-      ({ holding, throughout, possibly }) =>
-        `  ${holding.id} (${holding.keys.capacity}): ${throughout ? `throughout ${sayStretch(throughout)}; ` : ''}possibly ${sayStretch(possibly)}`,
+      (one) =>
+        `  ${one.holding.id} (${one.holding.keys.capacity}): ${sayCertain(one)}; possibly ${sayStretch(one.possibly)}`,
     ),
     ...chain.meanwhile.map(
       ({ holding, possibly }) =>

@@ -11,6 +11,7 @@ import { titleOf } from '../model/catalogue.ts';
 import type { Computed } from '../pipeline.ts';
 import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
 import { panelPath } from '../publish/page-paths.ts';
+import type { Land } from '../publish/places-drawing.ts';
 import { Fault } from './load-workspace.ts';
 import { openPictureStore } from './picture-store.ts';
 import { writePictures } from './write-pictures.ts';
@@ -59,6 +60,7 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       plans,
       tiles,
       layers: await layOutAll(file),
+      land: await loadLand(file),
       planStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'plan.css'), 'utf8'),
     };
     const pages = sitePages(data);
@@ -84,6 +86,13 @@ async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
     if (drawing) layers.set(panelPath(geometry.object.id, geometry.panel), drawing);
   }
   return layers;
+}
+
+/** Land at 1 : 50 million (Natural Earth, public domain); read only where a place can be drawn on it. */
+async function loadLand(file: CaseFile): Promise<Land | null> {
+  if (!file.catalogue.ofType('place').some((one) => one.keys.coordinates)) return null;
+  const found = createRequire(import.meta.url).resolve('world-atlas/land-50m.json');
+  return JSON.parse(await readFile(found, 'utf8')) as Land;
 }
 
 /** Two renames; should the program be killed between them, `recover` puts the old site back. */

@@ -133,17 +133,11 @@ function slug(power: string): string {
 }
 
 /** What is said where there is nothing to offer; null where there are rows. */
-export function sayNothingOffered({
-  place,
-  rule,
-  jurisdiction,
-  rows,
-  rowsOfTerritory,
-}: OfferedReferences): string | null {
+export function sayNothingOffered({ place, rule, rows, rowsOfTerritory }: OfferedReferences): string | null {
   if (!place) return 'no place is recorded for it';
   if (!rule) return 'no rule over the place at that time is recorded';
   if (rows.length > 0) return null;
   return rowsOfTerritory === 0
-    ? `no rows for ${jurisdiction} in this table`
-    : `none of the ${rowsOfTerritory} rows for ${jurisdiction} in this table speaks of such an act at that time`;
+    ? `no rows for ${rule.power} in this table`
+    : `none of the ${rowsOfTerritory} rows for ${rule.power} in this table speaks of such an act at that time`;
 }
