@@ -4,7 +4,7 @@ import { readNameAndPlace, takeLifeDates } from './line-names.ts';
 import { cutSegments, partText, type Segment } from './line-parts.ts';
 import type { KeptText, Passage, ReadHolding, ReadLine, YearRange } from './line-types.ts';
 import { readVerbs } from './line-verbs.ts';
-import { type LineStyle, USUAL_STYLE } from './write-line.ts';
+import { type LineStyle, USUAL_STYLE, writeLine } from './write-line.ts';
 
 /**
  * Reads a provenance paragraph as catalogues print it: a semicolon where the passage was direct, a period where it was not; dealers, agents and
@@ -14,6 +14,18 @@ import { type LineStyle, USUAL_STYLE } from './write-line.ts';
  * @example readLine('A. Rey, Nice, by 1912; sold 1920 to (B. Sand, Paris).').holdings.length // 2
  */
 export function readLine(text: string, style: LineStyle = USUAL_STYLE): ReadLine {
+  const read = readOnce(text, style);
+  return read['keeps-convention'] && !isStable(read, style) ? { ...read, 'keeps-convention': false } : read;
+}
+
+/** True where the line, written by the convention and read again, is written the same: what is not, does not keep to it. */
+function isStable(read: ReadLine, style: LineStyle): boolean {
+  const once = writeLine(read.holdings, read['note-texts'], style);
+  const again = readOnce(once, style);
+  return writeLine(again.holdings, again['note-texts'], style) === once;
+}
+
+function readOnce(text: string, style: LineStyle): ReadLine {
   const { bodyEnd, notes, kept: below } = partText(text);
   const kept: KeptText[] = [];
   const holdings: { holding: ReadHolding; mark: Segment['mark'] }[] = [];

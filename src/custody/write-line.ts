@@ -47,17 +47,16 @@ export function writeLine(
   const direct = style.marks === 'semicolon is direct' ? ';' : '.';
   const other = direct === ';' ? '.' : ';';
   const told = style.order === 'earliest first' ? holdings : [...holdings].reverse();
+  // The mark between two neighbours is that of the passage from the earlier to the later.
+  const marks = told.map((one, i) => {
+    const earlier = style.order === 'earliest first' ? one : told[i + 1];
+    return i === told.length - 1 ? '.' : earlier?.['passage-to-next'] === 'direct' ? direct : other;
+  });
   const line = told
     .map((one, i) => {
-      // The mark between two neighbours is that of the passage from the earlier to the later.
-      const earlier = style.order === 'earliest first' ? one : told[i + 1];
-      const mark = i === told.length - 1 ? '.' : earlier?.['passage-to-next'] === 'direct' ? direct : other;
-      const words = sayHolding(one);
-      const text =
-        i === 0 || (told[i - 1] && style.order === 'earliest first' && told[i - 1]?.['passage-to-next'] !== 'direct')
-          ? capital(words)
-          : words;
-      return `${text}${/\.$/.test(text) && mark === '.' ? '' : mark}${one.notes.map((n) => `[${n}]`).join('')}`;
+      const text = i === 0 || marks[i - 1] === '.' ? capital(sayHolding(one)) : sayHolding(one);
+      const mark = /\.$/.test(text) && marks[i] === '.' ? '' : marks[i];
+      return `${text}${mark}${one.notes.map((n) => `[${n}]`).join('')}`;
     })
     .join(' ');
   return notes.length === 0 ? line : `${line}\n\n${notes.map((one) => `[${one.n}] ${one.text}`).join('\n\n')}`;

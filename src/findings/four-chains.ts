@@ -73,7 +73,7 @@ export function fourChains(file: CaseFile, object: Entry<'object'>, panel: strin
     ...acts('state', STATE_KINDS),
     ...inTime([...acts('place', PLACE_KINDS), ...heldAt(file, object, panel, chains)]),
     ...custody(file, object, panel, chains),
-    ...titles(file, object, panel, chains),
+    ...titles(file, object, panel),
   ];
 }
 
@@ -154,16 +154,13 @@ function custody(
   });
 }
 
-function titles(
-  file: CaseFile,
-  object: Entry<'object'>,
-  panel: string | null,
-  chains: readonly Chain[],
-): readonly Step[] {
-  const all = [...new Set(chains.flatMap((chain) => chain.titles))];
-  return all.map((one) => {
-    const time = titleTime(file, one);
-    return {
+/** Titles asserted for the object, or for the panel; also where nobody's custody is recorded. */
+function titles(file: CaseFile, object: Entry<'object'>, panel: string | null): readonly Step[] {
+  const piece = panel === null ? object.id : `${object.id}/${panel}`;
+  return file.catalogue
+    .ofType('title')
+    .filter((one) => one.keys.objects.some((id) => samePiece(id, piece)))
+    .map((one) => ({
       band: 'title',
       entry: one.id,
       name: titleOf(one, file.settings.languages),
@@ -171,9 +168,8 @@ function titles(
       is: 'lasting',
       throughout: null,
       recorded: null,
-      possibly: time,
-    };
-  });
+      possibly: titleTime(file, one),
+    }));
 }
 
 /** By the day by which a thing had begun; what nothing bounds comes last. */

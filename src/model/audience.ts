@@ -65,7 +65,7 @@ function isShown(entry: Entry, audience: Access): boolean {
   return !(isOfType(entry, 'figure') && entry.keys['may-be-shown'] === 'no');
 }
 
-/** Stand-ins without name and id: parties with a public name, and holdings that are known, not disclosed. */
+/** Stand-ins without name and id: parties with a public name, holdings that are known, not disclosed, and requests with a public text. */
 function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Entry> {
   const standIns = new Map<string, Entry>();
   for (const party of whole.ofType('party')) {
@@ -93,6 +93,21 @@ function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Ent
       ...holding,
       id,
       keys,
+      argument: { type: 'root', children: [] },
+      standsIn: true,
+    } as Entry);
+  }
+  let requests = 0;
+  for (const request of whole.ofType('request-for-return')) {
+    const { objects, 'public-text': text } = request.keys;
+    if (text === undefined || maySee(audience, request.access)) continue;
+    requests += 1;
+    const id = `RQ-in-public-${requests}`;
+    const keys = { id, type: 'request-for-return', title: 'A request for return', objects, 'public-text': text };
+    standIns.set(request.id, {
+      ...request,
+      id,
+      keys: keys as unknown as Keys<'request-for-return'>,
       argument: { type: 'root', children: [] },
       standsIn: true,
     } as Entry);

@@ -128,7 +128,7 @@ function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
       ...list(rests.map((id) => sayEntry(file, id))),
     ];
   });
-  return section('What was asked, and the short answer', blocks, 'No question is written down.');
+  return section('What was asked, and the short answer', blocks, 'No question is written down that may be shown here.');
 }
 
 function withheld({ inquiry }: AnswerMatter): readonly Block[] {

@@ -2,6 +2,8 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { datesReport } from '../../src/findings/dates-report.ts';
+import { fourChains } from '../../src/findings/four-chains.ts';
+import { testReferences } from '../../src/findings/reference-tests.ts';
 import { sayContradiction } from '../../src/findings/say-contradiction.ts';
 import { computeFiles, filesOf } from '../workspace.ts';
 
@@ -137,6 +139,48 @@ describe('castile (checks/cases.md: press on the official gazette; a learned soc
     for (const event of ['EV-sale-1922', 'EV-removal-1', 'EV-removal-2', 'EV-exchange']) {
       expect((rangeOf('castile', event, 'start', 'probable')[0] ?? '') > order, event).toBe(true);
     }
+  });
+});
+
+describe('four chains of both cases (checks/cases.md)', () => {
+  const chainsOf = (name: string) => {
+    const { file } = computeFiles(filesOf(path.join(folder, name)));
+    const [object] = file.catalogue.ofType('object');
+    if (!object) throw new Error(name);
+    const steps = fourChains(file, object);
+    const ids = (band: string) => steps.filter((one) => one.band === band).map((one) => one.entry);
+    const orders = testReferences(file).flatMap(({ reference, events }) =>
+      events.map(({ event, answers }) => [reference.id, event.id, answers[1]?.order] as const),
+    );
+    return { ids, steps, orders };
+  };
+
+  it('castile: the sale moves title and changes nothing in the physical state; each step on the right side of order and ruling', () => {
+    const { ids, steps, orders } = chainsOf('castile');
+    expect(ids('state')).toEqual(['EV-facing-1', 'EV-removal-1', 'EV-removal-2']);
+    expect(ids('title')).toEqual(['TI-buyer']);
+    expect(ids('custody')).toEqual([]);
+    const asserted = steps.find((one) => one.entry === 'TI-buyer')?.possibly.first ?? 0;
+    const removed = steps.find((one) => one.entry === 'EV-removal-2')?.possibly.first ?? 0;
+    expect(asserted).toBeLessThan(removed);
+    expect(orders.filter(([law]) => law === 'RF-order-1917').map(([, event, order]) => `${event} ${order}`).toSorted()).toEqual([
+      'EV-exchange after',
+      'EV-put-back after',
+      'EV-removal-1 after',
+      'EV-removal-2 after',
+      'EV-sale-1922 after',
+    ]);
+    const ruling = new Map(orders.filter(([law]) => law === 'RF-ruling-1925').map(([, event, order]) => [event, order]));
+    expect([ruling.get('EV-sale-1922'), ruling.get('EV-removal-1'), ruling.get('EV-removal-2')]).toEqual(['before', 'before', 'after']);
+  });
+
+  it('roussillon: state, place, custody and title are four chains; the removal lies before the day on which it was held to make a movable', () => {
+    const { ids, orders } = chainsOf('roussillon');
+    expect(ids('state')).toEqual(['EV-removal']);
+    expect(ids('place')).toEqual(['EV-discovery']);
+    expect(ids('custody')).toEqual(['HO-museum', 'HO-loan']);
+    expect(ids('title').toSorted()).toEqual(['TI-museum', 'TI-owners']);
+    expect(orders).toEqual([['RF-movable', 'EV-removal', 'before']]);
   });
 });
 
