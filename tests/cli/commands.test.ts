@@ -67,7 +67,7 @@ function snapshot(folder: string): Record<string, string> {
 
 function demoCopy(): string {
   const folder = temporary();
-  cpSync(path.join(ROOT, 'entries'), path.join(folder, 'entries'), { recursive: true });
+  for (const part of ['entries', 'sent']) cpSync(path.join(ROOT, part), path.join(folder, part), { recursive: true });
   return folder;
 }
 

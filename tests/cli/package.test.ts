@@ -34,7 +34,7 @@ describe('the packed program, installed elsewhere', () => {
 
     const work = path.join(home, 'my files [old]');
     mkdirSync(work);
-    cpSync(path.join(ROOT, 'entries'), path.join(work, 'entries'), { recursive: true });
+    for (const part of ['entries', 'sent']) cpSync(path.join(ROOT, part), path.join(work, part), { recursive: true });
     const hostile = path.join(home, 'hostile');
     mkdirSync(hostile);
     writeFileSync(path.join(hostile, 'eleventy.config.js'), 'throw new Error("a foreign configuration was executed");');
