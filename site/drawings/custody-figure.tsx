@@ -1,7 +1,7 @@
 import { ticks } from 'd3-array';
 import type { JSX } from 'preact';
 import { civilOf, dayOf } from '../../src/dates/day.ts';
-import type { Chain, Stretch } from '../../src/findings/custody-chains.ts';
+import type { Chain, Stretch } from '../../src/findings/chain.ts';
 import { sayCertain, sayGap, sayStretch } from '../../src/findings/custody-words.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { sayLegend } from '../../src/custody/write-line.ts';
-import { type Chain, findChains } from '../../src/findings/custody-chains.ts';
+import type { Chain } from '../../src/findings/chain.ts';
+import { findChains } from '../../src/findings/custody-chains.ts';
 import { sayCertain, sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
 import { searchesFor } from '../../src/findings/gap-searches.ts';
 import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';

@@ -1,5 +1,6 @@
 import { sayLegend } from '../custody/write-line.ts';
-import { type Chain, findChains } from '../findings/custody-chains.ts';
+import type { Chain } from '../findings/chain.ts';
+import { findChains } from '../findings/custody-chains.ts';
 import { sayCertain, sayGap, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';

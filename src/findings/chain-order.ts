@@ -1,5 +1,5 @@
 import type { Entry } from '../model/entry.ts';
-import type { ChainHolding } from './custody-chains.ts';
+import type { ChainHolding } from './chain.ts';
 
 /** Capacities in which somebody has a thing for another who goes on possessing it. */
 const FOR_ANOTHER: readonly string[] = ['custodian', 'consignee', 'borrower', 'depositary', 'pledgee'];

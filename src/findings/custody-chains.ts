@@ -4,62 +4,10 @@ import { hullOfExpression } from '../dates/wording.ts';
 import { partsOfObject } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
+import { type Chain, type ChainHolding, type Gap, PRINTED_RANK, type Stretch } from './chain.ts';
 import { inOrder, partAside } from './chain-order.ts';
 import { searchesFor } from './gap-searches.ts';
-import { type ChosenReference, chosenReferences } from './reference-dates.ts';
-
-/** Days of a stretch of time; infinite where nothing bounds it. */
-export interface Stretch {
-  readonly first: number;
-  readonly last: number;
-}
-
-/** A holding with when it certainly was, on the statements of a grade, and when it may have been. */
-export interface ChainHolding {
-  readonly holding: Entry<'holding'>;
-  /** From the latest beginning to the earliest end; null where that is empty: it may have been a moment. */
-  readonly throughout: Stretch | null;
-  /** From the earliest beginning to the latest end. */
-  readonly possibly: Stretch;
-  /** Where it was held throughout no stretch that is known: one in which it was held at some time; null where nothing says so. */
-  readonly recorded: Stretch | null;
-  /** The day by which it had begun, and the day before which it had not ended; infinite where nothing says so. */
-  readonly begunBy: number;
-  readonly notEndedBefore: number;
-}
-
-/** What lies between two holdings that follow each other. */
-export interface Gap {
-  readonly before: Entry<'holding'>;
-  readonly after: Entry<'holding'>;
-  /** Length in days, least and greatest, by the network and not by the printed ranges; null where nothing ties it. */
-  readonly least: number;
-  readonly most: number | null;
-  /** When it may have begun and ended. */
-  readonly within: Stretch;
-  readonly passage: 'direct' | 'not direct' | 'unknown';
-  /** Looks in archives that concern one of its sides, or an event between them. */
-  readonly searches: readonly Entry<'search'>[];
-  /** Chosen periods that it may reach into. */
-  readonly periods: readonly ChosenReference[];
-}
-
-/** Who had a piece, one after the other. */
-export interface Chain {
-  readonly object: Entry<'object'>;
-  /** Panels that share this chain; empty for an object without panels. */
-  readonly panels: readonly string[];
-  readonly holdings: readonly ChainHolding[];
-  /** Borrowers, depositaries, consignees and the like, from whom nobody got it: they had it while somebody else possessed it. */
-  readonly meanwhile: readonly ChainHolding[];
-  readonly gaps: readonly Gap[];
-  readonly titles: readonly Entry<'title'>[];
-  /** Pairs of assertions of title whose times overlap. */
-  readonly disputed: readonly (readonly [Entry<'title'>, Entry<'title'>])[];
-}
-
-/** Rank of "probable", the usual grade of print. */
-export const PRINTED_RANK = 1;
+import { chosenReferences } from './reference-dates.ts';
 
 /**
  * The custody chains of all objects, on the statements of a grade (rank 0 established to 3 conjectural). Panels with the same holdings share a

@@ -1,5 +1,5 @@
 import { formatDay } from '../dates/wording.ts';
-import type { Gap, Stretch } from './custody-chains.ts';
+import type { Gap, Stretch } from './chain.ts';
 
 /** A stretch in words: "1933 to 1936", "until 1938", "from 1951 on", "not bounded". */
 export function sayStretch({ first, last }: Stretch): string {

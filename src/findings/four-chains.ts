@@ -2,7 +2,8 @@ import { groupBy } from '../base/group-by.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import { type Chain, type ChainHolding, findChains, PRINTED_RANK, type Stretch, titleTime } from './custody-chains.ts';
+import { type Chain, type ChainHolding, PRINTED_RANK, type Stretch } from './chain.ts';
+import { findChains, titleTime } from './custody-chains.ts';
 import { samePiece } from './doubts-of-order.ts';
 import { eventsInOrder } from './event-order.ts';
 

@@ -1,6 +1,6 @@
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import { PRINTED_RANK, type Stretch } from './custody-chains.ts';
+import { PRINTED_RANK, type Stretch } from './chain.ts';
 import { samePiece } from './doubts-of-order.ts';
 
 /** Searches about one of the two, or about an event of all their pieces that may lie between them, where their time is bounded. */

@@ -5,7 +5,7 @@ import { civilOf } from '../dates/day.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import type { Chain, ChainHolding } from './custody-chains.ts';
+import type { Chain, ChainHolding } from './chain.ts';
 
 /** Ways of acquiring that a line has words for. */
 const ACQUISITIONS: readonly string[] = [

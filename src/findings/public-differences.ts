@@ -3,7 +3,8 @@ import { rankOf } from '../base/grade.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import { type Chain, findChains } from './custody-chains.ts';
+import type { Chain } from './chain.ts';
+import { findChains } from './custody-chains.ts';
 import { sayGap } from './custody-words.ts';
 import { sayRange } from './printed-range.ts';
 

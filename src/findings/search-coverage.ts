@@ -3,7 +3,8 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import { type ChainHolding, findChains } from './custody-chains.ts';
+import type { ChainHolding } from './chain.ts';
+import { findChains } from './custody-chains.ts';
 import { searchesFor } from './gap-searches.ts';
 
 /** Whole years, both ends included. */

@@ -1,4 +1,5 @@
 import { geoAzimuthalEqualArea, geoGraticule, geoPath } from 'd3-geo';
+import type { LineString, MultiPoint } from 'geojson';
 import { feature } from 'topojson-client';
 import type { GeometryCollection, Topology } from 'topojson-specification';
 import type { Leg, PlacePoint, Route } from '../findings/route.ts';
@@ -58,7 +59,7 @@ export function layOutPlaces(
   nameOf: (point: PlacePoint) => string,
 ): PlacesDrawing | null {
   if (points.length === 0) return null;
-  const spots: GeoJSON.MultiPoint = {
+  const spots: MultiPoint = {
     type: 'MultiPoint',
     coordinates: points.map(({ longitude, latitude }) => [longitude, latitude]),
   };
@@ -97,7 +98,7 @@ export function layOutPlaces(
   };
 }
 
-function lineOf({ from, to }: Leg): GeoJSON.LineString {
+function lineOf({ from, to }: Leg): LineString {
   return {
     type: 'LineString',
     coordinates: [

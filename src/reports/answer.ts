@@ -1,6 +1,7 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
-import { type Chain, findChains } from '../findings/custody-chains.ts';
+import type { Chain } from '../findings/chain.ts';
+import { findChains } from '../findings/custody-chains.ts';
 import { answeredFor } from '../findings/inquiry-doubts.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';

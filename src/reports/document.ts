@@ -69,18 +69,20 @@ export function list(passages: readonly Passage[]): readonly Block[] {
 
 /** Every passage of a document, in order. */
 export function passagesOf({ blocks }: ReportDocument): readonly Passage[] {
-  return blocks.flatMap((block) => {
-    switch (block.kind) {
-      case 'heading':
-        return [];
-      case 'paragraph':
-        return [block.passage];
-      case 'list':
-        return block.passages;
-      case 'terms':
-        return block.terms.map((one) => one.passage);
-      case 'table':
-        return block.rows.flat();
-    }
-  });
+  return blocks.flatMap(passagesIn);
+}
+
+function passagesIn(block: Block): readonly Passage[] {
+  switch (block.kind) {
+    case 'heading':
+      return [];
+    case 'paragraph':
+      return [block.passage];
+    case 'list':
+      return block.passages;
+    case 'terms':
+      return block.terms.map((one) => one.passage);
+    case 'table':
+      return block.rows.flat();
+  }
 }

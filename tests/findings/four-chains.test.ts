@@ -18,7 +18,7 @@ describe('four chains side by side', () => {
     const kinds = (band: string) =>
       steps
         .filter((one) => one.band === band)
-        .map((one) => (file.catalogue.get(one.entry)?.keys as { kind?: string }).kind);
+        .map((one) => (file.catalogue.get(one.entry)?.keys as { kind?: string } | undefined)?.kind);
     expect(kinds('state')).not.toContain('sale');
     expect(kinds('state')).toContain('removal');
     expect(
