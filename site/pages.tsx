@@ -17,6 +17,7 @@ import {
 import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
+import { standingAlone } from './drawings/standing-alone.ts';
 import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
@@ -111,20 +112,12 @@ export function sitePages(data: SiteData): readonly SitePage[] {
   ];
 }
 
-/** The colours of a plan that stands alone: those of the light page. */
-const ALONE: Readonly<Record<string, string>> = {
-  '--ink': '#1f1c18',
-  '--second': '#5d564d',
-  '--paper': '#ffffff',
-  '--sans': '"Source Sans 3", "Liberation Sans", Arial, sans-serif',
-};
-
 /** A plan as an SVG file in true size, lines only, the traces as groups that carry their ids. */
 function planFile(data: SiteData, plan: PanelFace): SitePage {
   const path = planFilePath(plan.object, plan.panel, plan.face);
   const context: PageContext = { ...data, path, href: (to) => relativeHref(path, to) };
   const { width, height } = planFrame(plan);
-  const style = data.planStyle.replace(/var\((--\w+)\)/g, (_, name: string) => ALONE[name] ?? 'inherit');
+  const style = standingAlone(data.planStyle);
   const size = { width: `${width}mm`, height: `${height}mm` };
   return {
     path,

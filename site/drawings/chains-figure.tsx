@@ -1,9 +1,8 @@
 import type { JSX } from 'preact';
+import type { CaseFile } from '../../src/findings/case-file.ts';
 import type { Band, Step } from '../../src/findings/four-chains.ts';
 import { type ChainRow, type ChainsDrawing, layOutChains } from '../../src/publish/chains-drawing.ts';
 import { drawnReferences } from '../../src/publish/chronology-rows.ts';
-import { entryPath } from '../../src/publish/page-paths.ts';
-import type { PageContext } from '../context.ts';
 import { shorten } from './custody-figure.tsx';
 
 /** What the four chains are called. */
@@ -20,13 +19,15 @@ const LETTER = 6.1;
 
 /** State, place, custody and title on one axis; each row leads to its entry. */
 export function ChainsFigure({
-  page,
+  file,
   steps,
+  hrefOf,
 }: {
-  readonly page: PageContext;
+  readonly file: CaseFile;
   readonly steps: readonly Step[];
+  hrefOf(entry: string): string;
 }): JSX.Element {
-  const references = drawnReferences(page.file);
+  const references = drawnReferences(file);
   const longest = Math.max(0, ...references.map(({ name }) => Math.min(NAME, name.length + 6)));
   const drawing = layOutChains(steps, references, longest > 0 ? 34 + longest * LETTER : 14);
   const { width, left, right } = drawing.ruling.format;
@@ -45,7 +46,7 @@ export function ChainsFigure({
             {BAND_NAMES[band.band]}
           </text>
           {band.rows.map((row) => (
-            <a href={page.href(entryPath(row.step.entry))}>
+            <a href={hrefOf(row.step.entry)}>
               <title>{row.sentence}</title>
               <rect class="row-hit" x={0} y={row.y - 10} width={width} height={21} />
               <text class="step-name" x={0} y={row.y + 5}>

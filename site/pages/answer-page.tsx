@@ -4,8 +4,8 @@ import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { readArgument } from '../../src/reading/argument.ts';
 import { answerTo } from '../../src/reports/answer.ts';
-import { namesOf } from '../../src/reports/names.ts';
 import { sayDate } from '../../src/reports/say-entry.ts';
+import { behindOf } from '../../src/reports/source-book.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
 import { type Change, changesSince } from '../../src/typeset/changes.ts';
 import { documentMarkdown } from '../../src/typeset/markdown.ts';
@@ -28,8 +28,9 @@ export function AnswerPage({
   const kept = named ? page.sent.get(named.file) : undefined;
   // Another audience than the one it was composed for would read more, or see changes that are none.
   const whole = facts.catalogue.audience === (inquiry.keys['answered-from'] ?? 'public') ? kept?.text : undefined;
+  const isPublic = page.file.catalogue.audience === 'public';
   const mayKnow = page.file.catalogue.audience === 'restricted' || inquiry.keys['may-be-named'];
-  const sent = typeof whole !== 'string' ? null : mayKnow ? whole : withoutAsker(whole);
+  const sent = typeof whole !== 'string' || isPublic ? null : mayKnow ? whole : withoutAsker(whole);
   return (
     <Layout
       page={page}
@@ -48,10 +49,18 @@ export function AnswerPage({
           page={page}
           inquiry={inquiry}
           text={sent}
-          changes={changesSince(sent, documentMarkdown(document, namesOf(facts)))}
+          changes={changesSince(sent, documentMarkdown(document, behindOf(facts)))}
         />
       ) : (
-        <DocumentPart page={page} document={document} />
+        <>
+          {named ? (
+            <p class="caution">
+              An answer was sent{inquiry.keys['sent-on'] ? ` on ${sayDate(page.file, inquiry.keys['sent-on'])}` : ''}.
+              What stands here is what this file would answer today, not what was sent.
+            </p>
+          ) : null}
+          <DocumentPart page={page} document={document} />
+        </>
       )}
     </Layout>
   );
@@ -97,7 +106,7 @@ function Sent({
       </section>
       <section>
         <h2>As it was sent</h2>
-        <div class="report" dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null) }} />
+        <div class="report" dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null, 1) }} />
       </section>
     </>
   );

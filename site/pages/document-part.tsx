@@ -80,6 +80,15 @@ function BlockPart({ page, block }: { readonly page: PageContext; readonly block
           </table>
         </Scroll>
       );
+    case 'figure':
+      return (
+        <figure>
+          <p class="aside">{block.alt}</p>
+          <figcaption>
+            <Said page={page} passage={block.caption} />
+          </figcaption>
+        </figure>
+      );
   }
 }
 

@@ -50,8 +50,12 @@ function PublicDifferences({ page }: { readonly page: PageContext }): JSX.Elemen
   return (
     <section>
       <h2>What a public build says otherwise</h2>
+      <p>
+        Compared with what this audience ({page.file.catalogue.audience}) may see.{' '}
+        {page.file.catalogue.audience === 'restricted' ? '' : 'Restricted entries are compared by “kerfmark check”.'}
+      </p>
       {differences.length === 0 ? (
-        <p>It prints the same ranges and gaps, and hides no contradiction.</p>
+        <p>By that, it prints the same ranges and gaps, and hides no contradiction.</p>
       ) : (
         <Scroll label="What a public build says otherwise">
           <table class="stacking">

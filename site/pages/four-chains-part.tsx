@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { sayCertain, sayStretch } from '../../src/findings/custody-words.ts';
+import { sayCertain, sayExactly, sayStretch } from '../../src/findings/custody-words.ts';
 import { fourChains } from '../../src/findings/four-chains.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -29,7 +29,7 @@ export function FourChainsPart({
         left the country. On probable statements or better.
       </p>
       <figure class="wide drawing">
-        <ChainsFigure page={page} steps={steps} />
+        <ChainsFigure file={page.file} steps={steps} hrefOf={(id) => page.href(entryPath(id))} />
         <figcaption>
           Between two ticks: an act took place some time in this stretch; a filled bar: certainly under way. Solid: held
           or lasting throughout; dashed: possibly; a point: recorded then, and nothing says since when or until when. A
@@ -69,7 +69,7 @@ export function FourChainsPart({
                     {step.is === 'lasting' && step.band !== 'title'
                       ? sayCertain(step)
                       : step.throughout
-                        ? sayStretch(step.throughout)
+                        ? sayExactly(step.throughout)
                         : 'not told'}
                   </td>
                   <td>

@@ -38,6 +38,7 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
         <link rel="stylesheet" href={page.href('assets/fonts/fonts.css')} />
         <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
         <link rel="stylesheet" href={page.href('assets/plan.css')} />
+        <link rel="stylesheet" href={page.href('assets/drawings.css')} />
         <script src={page.href('assets/registers.js')} defer />
         {script ? <script src={page.href(`assets/${script}`)} defer /> : null}
       </head>

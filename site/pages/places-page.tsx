@@ -66,6 +66,7 @@ function RouteMap({ page, drawing }: { readonly page: PageContext; readonly draw
       ))}
       {drawing.places.map(({ point, x, y, labelX, labelY, anchor }) => (
         <a href={page.href(entryPath(point.place.id))}>
+          <title>{titleOf(point.place, languages)}</title>
           <circle class="spot" cx={x} cy={y} r={4} />
           <text class="spot-name" x={labelX} y={labelY} text-anchor={anchor}>
             {titleOf(point.place, languages)}

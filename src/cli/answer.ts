@@ -6,29 +6,33 @@ import type { Entry } from '../model/entry.ts';
 import { type Computed, compute, hasErrors } from '../pipeline.ts';
 import { answerTo } from '../reports/answer.ts';
 import { passagesOf, type ReportDocument } from '../reports/document.ts';
-import { namesOf } from '../reports/names.ts';
+import { behindOf } from '../reports/source-book.ts';
 import { changesSince } from '../typeset/changes.ts';
 import { documentMarkdown } from '../typeset/markdown.ts';
 import { audienceOf, type Command, folderOf } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault, loadWorkspace, SENT, sha256Of } from './load-workspace.ts';
+import { DOCUMENT_FLAGS, writeDocuments } from './write-documents.ts';
 
 export const answer: Command = {
   name: 'answer',
   summary: 'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
-  usage: 'kerfmark answer INQUIRY [--json | --keep | --changes] [--in FOLDER] [--audience A]',
+  usage:
+    'kerfmark answer INQUIRY [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
   examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
   words: 1,
-  flags: { json: 'switch', keep: 'switch', changes: 'switch' },
+  flags: { json: 'switch', keep: 'switch', changes: 'switch', ...DOCUMENT_FLAGS },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'));
     const inquiry = inquiryNamed(computed, options.words[0]);
     const { document, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
-    const text = documentMarkdown(document, namesOf(facts));
+    const text = documentMarkdown(document, behindOf(facts));
     if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
     else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, text));
     else if (options.flags.keep) await keep(folder, computed, inquiry, document, text, effects);
+    else if (options.flags.format)
+      await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
     else effects.out(text);
     return hasErrors(computed.problems) ? 1 : 0;
   },

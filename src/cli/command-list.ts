@@ -5,6 +5,7 @@ import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { custody } from './custody.ts';
 import { dates } from './dates.ts';
+import { appendix, fileCommand } from './file.ts';
 import { importCommand } from './import.ts';
 import { newEntry } from './new-entry.ts';
 import { number } from './number.ts';
@@ -28,6 +29,8 @@ export const COMMANDS: readonly Command[] = [
   custody,
   panels,
   answer,
+  fileCommand,
+  appendix,
   serve,
   build,
   number,

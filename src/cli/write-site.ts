@@ -161,6 +161,7 @@ async function writeAssets(output: string): Promise<void> {
   const styles = path.join(packageRoot(), 'site', 'styles');
   await cp(path.join(styles, 'kerfmark.css'), path.join(assets, 'kerfmark.css'));
   await cp(path.join(styles, 'plan.css'), path.join(assets, 'plan.css'));
+  await cp(path.join(styles, 'drawings.css'), path.join(assets, 'drawings.css'));
   await cp(path.join(styles, 'mark.svg'), path.join(assets, 'mark.svg'));
   await cp(path.join(packageRoot(), 'dist', 'scripts'), assets, { recursive: true });
   await writeFonts(path.join(assets, 'fonts'));

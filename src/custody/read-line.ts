@@ -105,6 +105,9 @@ function readSegment(segment: Segment): ReadHolding | null {
     .replace(/\s*\((?:cf\. |see )?(?:Lugt|L\.)[^()]*\)/gi, '')
     .replace(/,?\s*\(?(?:cf\. )?\b(?:Lugt|L\.)[ ,]*(?:suppl\.?,? )?\s?\d+[a-z]?\)?/gi, '')
     .replace(/["“][^"”]*["”]/g, ' ')
+    // A stock or inventory number is no year.
+    .replace(/,?\s*\b(?:stock|inv(?:entory)?|cat(?:alogue)?)\.? ?(?:no|nos|nr|number)s?\.?\s*[A-Za-z]?\d[\w/-]*/gi, '')
+    .replace(/\buntil (?:his|her|their) death in (?=\d{4})/gi, 'until ')
     // A term of office is no date of custody.
     .replace(
       /(\b(?:governor|ambassador|bishop|president|minister|mayor|director)\b[^,;]*),\s*\d{4}\s?[-–]\s?\d{4}/gi,

@@ -65,7 +65,7 @@ export function writeLine(
 /** What the marks of a line mean, to be printed with it. */
 export function sayLegend({ order, marks }: LineStyle): string {
   const direct = marks === 'semicolon is direct' ? ['A semicolon', 'a period'] : ['A period', 'a semicolon'];
-  return `${order === 'earliest first' ? 'Earliest first.' : 'Latest first.'} ${direct[0]} says that a holder had it directly from the one before, ${direct[1]} that this was not so or is not known. Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.`;
+  return `${order === 'earliest first' ? 'Earliest first.' : 'Latest first.'} ${direct[0]} says that ${order === 'earliest first' ? 'a holder had it directly from the one before' : 'a holder had it directly from the one named after it'}, ${direct[1]} that this was not so or is not known. Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.`;
 }
 
 function sayHolding(one: LineHolding): string {

@@ -11,6 +11,7 @@ import { findDoubts } from './doubts.ts';
 import { inquiryDoubts } from './inquiry-doubts.ts';
 import { type MomentRange, rangesOfMoment } from './printed-range.ts';
 import { referenceProblems } from './reference-problems.ts';
+import { type SaidContradiction, sayContradiction } from './say-contradiction.ts';
 
 /** A contradiction in terms of the file. */
 export interface FileContradiction {
@@ -106,7 +107,9 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
       ...referenceProblems(whole),
       ...findDoubts(base),
       ...inquiryDoubts(whole, catalogue),
-      ...contradictionDoubts(catalogue, base.contradictions),
+      ...contradictionDoubts(catalogue, base.contradictions, (one) =>
+        sayContradiction(base as unknown as CaseFile, one),
+      ),
     ].sort(compareDiagnostics),
   };
 }
@@ -115,8 +118,11 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
 function contradictionDoubts(
   catalogue: Catalogue,
   contradictions: readonly FileContradiction[],
+  say: (one: FileContradiction) => SaidContradiction | null,
 ): readonly Diagnostic[] {
   return contradictions.flatMap((one) => {
+    const said = say(one);
+    const sides = said ? `; ${said.moment} would lie ${said.earliest.words} and ${said.latest.words}` : '';
     const [first, ...others] = one.statements.flatMap((statement) => {
       const place = catalogue.get(statement.entry)?.placeOf(statement.path);
       return place ? [{ place, statement }] : [];
@@ -129,7 +135,7 @@ function contradictionDoubts(
         severity: 'doubt' as const,
         place: first.place,
         entry: first.statement.entry,
-        message: `statements that ${what} (${one.grade}): ${one.statements.map((s) => s.id).join(', ')}`,
+        message: `statements that ${what} (${one.grade}): ${one.statements.map((s) => s.id).join(', ')}${sides}`,
         mend: `nothing has to be withdrawn; ways out: ${one.waysOut
           .slice(0, 3)
           .map((way) => `without ${way.map((s) => s.id).join(' and ')}`)

@@ -1,3 +1,4 @@
+import { civilOf } from '../dates/day.ts';
 import { formatDay } from '../dates/wording.ts';
 import type { Gap, Stretch } from './chain.ts';
 
@@ -8,6 +9,15 @@ export function sayStretch({ first, last }: Stretch): string {
   return from ? `from ${from} on` : to ? `until ${to}` : 'not bounded';
 }
 
+/** A certain stretch, never longer than it is: in years where it is of whole years, else to the day. */
+export function sayExactly({ first, last }: Stretch): string {
+  if (first === last) return formatDay(first, 'day');
+  const [from, to] = [civilOf(first), civilOf(last)];
+  const isWhole = from.month === 1 && from.day === 1 && to.month === 12 && to.day === 31;
+  if (isWhole) return sayStretch({ first, last });
+  return `${formatDay(first, 'day')} to ${formatDay(last, 'day')}`;
+}
+
 /** When somebody certainly had it: "throughout 1938 to 1951", "at some time in 1936", or that nothing says so. */
 export function sayCertain({
   throughout,
@@ -16,7 +26,7 @@ export function sayCertain({
   readonly throughout: Stretch | null;
   readonly recorded: Stretch | null;
 }): string {
-  if (throughout) return `throughout ${sayStretch(throughout)}`;
+  if (throughout) return `throughout ${sayExactly(throughout)}`;
   return recorded ? sayWithin(recorded).replace('some time', 'at some time') : 'no stretch that is certain';
 }
 

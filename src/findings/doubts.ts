@@ -8,6 +8,7 @@ import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { Settings } from '../model/settings.ts';
 import type { FileStatements, Moment } from '../statements/statements.ts';
 import { gregorianHint } from './calendar-slip.ts';
+import { doubtsOfHoldings } from './doubts-of-holdings.ts';
 import { doubtsOfOrder, samePiece } from './doubts-of-order.ts';
 import { doubtsOfPapers } from './doubts-of-papers.ts';
 import { ancestorsOf } from './independence.ts';
@@ -49,6 +50,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
     ...catalogue.ofType('evidence').flatMap((trace) => labelOutsideYears(input, trace)),
     ...doubtsOfOrder(input),
     ...doubtsOfPapers(input),
+    ...doubtsOfHoldings(input),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];

@@ -1,3 +1,6 @@
+import type { DayRange } from '../dates/day.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { hullOfExpression } from '../dates/wording.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 import { PRINTED_RANK, type Stretch } from './chain.ts';
@@ -32,5 +35,19 @@ export function searchesFor(
       to >= within.first
     );
   };
-  return file.catalogue.ofType('search').filter((one) => (one.keys.about ?? []).some(concerns));
+  return file.catalogue
+    .ofType('search')
+    .filter((one) => (one.keys.about ?? []).some(concerns) && looksInto(file, one, within));
+}
+
+/** False where the years that were looked through certainly lie outside the stretch. */
+function looksInto(file: CaseFile, { keys }: Entry<'search'>, { first, last }: Stretch): boolean {
+  const days = (text: string | undefined): DayRange | null => {
+    if (text === undefined) return null;
+    const read = readDate(text, 'gregorian', file.settings.dates);
+    return isDateProblem(read) ? null : hullOfExpression(read);
+  };
+  const from = days(keys.scope?.from);
+  const to = days(keys.scope?.to);
+  return (from === null || from.first <= last) && (to === null || to.last >= first);
 }

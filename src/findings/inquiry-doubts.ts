@@ -2,7 +2,7 @@ import type { Access } from '../base/access.ts';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
-import type { Entry, KeyPath } from '../model/entry.ts';
+import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 
 /** States in which an answer is as good as written. */
 const WRITTEN: readonly string[] = ['in review', 'approved', 'sent', 'closed'];
@@ -46,7 +46,7 @@ function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: C
       ];
     }
     const hidden = rests.filter((id) => whole.resolve(id) && !forAsker.resolve(id));
-    if (hidden.length === 0) return [];
+    if (hidden.length === 0) return onNilSearches(inquiry, i, question.answer, rests, whole);
     return [
       doubt(
         inquiry,
@@ -57,6 +57,34 @@ function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: C
       ),
     ];
   });
+}
+
+/** An answer that rests on nil searches alone says no more than that nothing was found. */
+function onNilSearches(
+  inquiry: Entry<'inquiry'>,
+  index: number,
+  answer: string,
+  rests: readonly string[],
+  whole: Catalogue,
+): readonly Diagnostic[] {
+  const isNil = (id: string): boolean => {
+    const entry = whole.resolve(id)?.entry;
+    return (
+      entry !== undefined &&
+      isOfType(entry, 'search') &&
+      (entry.keys.outcome === 'not found in what was searched' || entry.keys.outcome === 'no access')
+    );
+  };
+  if (!rests.every(isNil) || /\b(?:found|searched|known|access)\b/i.test(answer)) return [];
+  return [
+    doubt(
+      inquiry,
+      ['questions', index, 'answer'],
+      'answer-on-nil-searches',
+      'the answer rests only on searches that found nothing, and does not say so',
+      'write "not found in the sources searched"; nothing found in what was searched proves no absence',
+    ),
+  ];
 }
 
 function approvalDoubts(inquiry: Entry<'inquiry'>): readonly Diagnostic[] {

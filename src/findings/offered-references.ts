@@ -41,7 +41,7 @@ export function offeredReferences(file: CaseFile): readonly OfferedReferences[] 
     const rules = place ? rulesOver(file, place, time) : [];
     if (rules.length === 0) return [{ event, place, rule: null, jurisdiction: null, rows: [], rowsOfTerritory: 0 }];
     return rules.map((rule) => {
-      const jurisdiction = rule.jurisdiction ?? slug(rule.power);
+      const jurisdiction = slug(rule.jurisdiction ?? rule.power);
       const ofTerritory = referenceTable().filter((row) => row.jurisdiction === jurisdiction);
       const rows = ofTerritory.filter(
         (row) => kindsTested(row.tests)?.includes(event.keys.kind) && mayApply(row, time),

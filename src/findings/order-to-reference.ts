@@ -38,11 +38,11 @@ export function orderToReference({ from, to }: ReferenceDays, start: MomentDays,
 }
 
 /** How somebody's time with a piece lies to a reference date or period. */
-export type HeldAtReference = 'throughout' | 'possibly' | 'open' | 'not';
+export type HeldAtReference = 'throughout' | 'part' | 'possibly' | 'open' | 'not';
 
 /**
  * Whether a piece was held throughout a reference date or period: begun by its first day and not
- * ended before its last. `not`: certainly ended before it or begun after it. `open`: only not excluded,
+ * ended before its last. `part`: certainly held on some day inside a period. `not`: certainly ended before it or begun after it. `open`: only not excluded,
  * since nothing bounds its beginning, or its end, on the side that matters; that says nothing of the holder.
  */
 export function heldAtReference({ from, to }: ReferenceDays, begins: MomentDays, ends: MomentDays): HeldAtReference {
@@ -50,6 +50,9 @@ export function heldAtReference({ from, to }: ReferenceDays, begins: MomentDays,
   if (ends.latest < from.first || begins.earliest > last.last) return 'not';
   const [begun, lasted] = [begins.latest <= from.first, ends.earliest >= last.last];
   if (begun && lasted) return 'throughout';
+  // Certainly held on some day that certainly lies inside.
+  const inner = { first: Math.max(begins.latest, from.last), last: Math.min(ends.earliest, last.first) };
+  if (to !== null && inner.first <= inner.last) return 'part';
   const beginOpen = !begun && begins.earliest === Number.NEGATIVE_INFINITY;
   const endOpen = !lasted && ends.latest === Number.POSITIVE_INFINITY;
   return beginOpen || endOpen ? 'open' : 'possibly';

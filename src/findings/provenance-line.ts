@@ -67,7 +67,9 @@ function sayOf(
   const passage = next?.keys.passage;
   const direct = next?.keys.from === holding.id && (typeof passage === 'string' ? passage : passage?.is) === 'direct';
   const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
-  const ends = { earliest: yearOf(notEndedBefore), latest: yearOf(possibly.last) };
+  // Who has it now has it still: "1951", not "1951 until at least 2024".
+  const isPresent = next === undefined && !Number.isFinite(possibly.last) && Number.isFinite(begunBy);
+  const ends = { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
   return {
     holder: keys['not-disclosed']
       ? 'known, not disclosed'
@@ -75,7 +77,10 @@ function sayOf(
         ? titleOf(holder, languages)
         : 'no record known to this museum',
     capacity: keys.capacity === 'agent or dealer' || keys.capacity === 'consignee' ? 'dealer' : null,
-    'acquired-by': ACQUISITIONS.includes(keys['acquired-by'] ?? '') ? (keys['acquired-by'] as Acquisition) : null,
+    'acquired-by':
+      (holder || keys['not-disclosed']) && ACQUISITIONS.includes(keys['acquired-by'] ?? '')
+        ? (keys['acquired-by'] as Acquisition)
+        : null,
     place: townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
     begins,
     ends,
@@ -98,7 +103,7 @@ function sayOf(
 function townOf(file: CaseFile, id: string | undefined, holder: string): string | null {
   for (let at = id, steps = 0; at !== undefined && steps < 20; steps += 1) {
     const place = file.catalogue.get(at);
-    if (!place || !isOfType(place, 'place')) return null;
+    if (!place || !isOfType(place, 'place') || place.keys['present-store']) return null;
     const { kind, within } = place.keys;
     if (within === undefined || ['town', 'island', 'district', 'country', 'port'].includes(kind ?? '')) {
       const title = titleOf(place, file.settings.languages);

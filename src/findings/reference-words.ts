@@ -17,6 +17,7 @@ export function sayOrder(order: OrderToReference): string {
 
 const HELD_WORDS: Readonly<Record<HeldAtReference, string>> = {
   throughout: 'held throughout',
+  part: 'held for part of it',
   possibly: 'possibly held',
   open: 'not excluded',
   not: 'not held then',

@@ -1,4 +1,4 @@
-import { civilOf } from '../dates/day.ts';
+import { civilOf, type DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import type { Entry } from '../model/entry.ts';
@@ -20,10 +20,10 @@ export interface HoldingCoverage {
   readonly years: Years | null;
   readonly looks: readonly {
     readonly search: Entry<'search'>;
-    /** Years looked through; null where the search does not say. */
+    /** Whole years looked through; null where the search does not say, or covers no whole year. */
     readonly years: Years | null;
   }[];
-  /** Years of the holding that no search with years covers; empty where its years are not bounded. */
+  /** Years of the holding that no search with access covers; empty where its years are not bounded. */
   readonly uncovered: readonly Years[];
 }
 
@@ -43,22 +43,26 @@ export function searchCoverage(file: CaseFile): readonly HoldingCoverage[] {
       uncovered: years
         ? without(
             years,
-            looks.flatMap((one) => one.years ?? []),
+            looks.flatMap((one) => (one.search.keys.outcome === 'no access' ? [] : (one.years ?? []))),
           )
         : [],
     };
   });
 }
 
+/** Whole years only: what was looked through to the middle of a year leaves that year open. */
 function yearsOf(file: CaseFile, { keys }: Entry<'search'>): Years | null {
-  const year = (text: string | undefined, side: 'first' | 'last'): number | null => {
+  const days = (text: string | undefined): DayRange | null => {
     if (text === undefined) return null;
     const read = readDate(text, 'gregorian', file.settings.dates);
-    return isDateProblem(read) ? null : civilOf(hullOfExpression(read)[side]).year;
+    return isDateProblem(read) ? null : hullOfExpression(read);
   };
-  const first = year(keys.scope?.from, 'first');
-  const last = year(keys.scope?.to, 'last') ?? first;
-  return first === null || last === null ? null : { first, last };
+  const from = days(keys.scope?.from);
+  const to = days(keys.scope?.to) ?? from;
+  if (!from || !to) return null;
+  const first = civilOf(from.first - 1).year + 1;
+  const last = civilOf(to.last + 1).year - 1;
+  return first <= last ? { first, last } : null;
 }
 
 /** The years of a stretch that lie in none of the others. */

@@ -1,5 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import type { Catalogue } from '../model/catalogue.ts';
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
 import type { FileStatements } from '../statements/statements.ts';
@@ -21,9 +21,10 @@ export function checkSentAnswers(
   sent: ReadonlyMap<string, SentFile>,
   statements: () => FileStatements,
 ): readonly Diagnostic[] {
+  const titles = new Set(catalogue.entries.map((entry) => oneLine(titleOf(entry))));
   return catalogue.ofType('inquiry').flatMap((inquiry): readonly Diagnostic[] => {
     const named = inquiry.keys['sent-file'];
-    if (!named) return citedGone(inquiry, new Map(), statements);
+    if (!named) return citedGone(inquiry, new Map(), statements, titles);
     const file = sent.get(named.file);
     if (!file) {
       return [
@@ -47,7 +48,7 @@ export function checkSentAnswers(
         ),
       ];
     }
-    return citedGone(inquiry, citedIn(file.text ?? ''), statements);
+    return citedGone(inquiry, citedIn(file.text ?? ''), statements, titles);
   });
 }
 
@@ -55,6 +56,7 @@ function citedGone(
   inquiry: Entry<'inquiry'>,
   inFile: ReadonlyMap<string, string>,
   statements: () => FileStatements,
+  titles: ReadonlySet<string>,
 ): readonly Diagnostic[] {
   const cited = [...new Set([...(inquiry.keys.cites ?? []), ...inFile.keys()])];
   if (cited.length === 0) return [];
@@ -74,7 +76,7 @@ function citedGone(
         ),
       ];
     }
-    if (was === undefined || was === oneLine(is)) return [];
+    if (was === undefined || saysTheSame(was, is, titles)) return [];
     return [
       problem(
         inquiry,
@@ -85,6 +87,18 @@ function citedGone(
       ),
     ];
   });
+}
+
+/**
+ * True where two wordings of a statement say the same. The title of an entry may be corrected: a quoted title may differ
+ * where no entry bears the old one any more. One that now belongs to another entry is another meaning.
+ */
+function saysTheSame(was: string, is: string, titles: ReadonlySet<string>): boolean {
+  const quoted = /(?<!written )“([^”]*)”/g;
+  const [before, now] = [oneLine(was), oneLine(is)];
+  if (before.replace(quoted, '“”') !== now.replace(quoted, '“”')) return false;
+  const names = [...now.matchAll(quoted)].map(([, name]) => name);
+  return [...before.matchAll(quoted)].every(([, name], i) => name === names[i] || !titles.has(name ?? ''));
 }
 
 /** Words as a list in a document has them. */

@@ -185,13 +185,24 @@ function withoutReferences(
     else if (gone.has(id)) dropped.push(path);
   }
   const items = new Map(dropped.map((path) => [JSON.stringify(itemPath(path)), itemPath(path)]));
-  for (const path of [...items.values()].reverse()) dropAt(keys, path);
+  for (const path of [...items.values()].reverse()) {
+    if (entry.type === 'inquiry' && path[0] === 'questions') hideAnswer(keys, path[1] as number);
+    else dropAt(keys, path);
+  }
   const missesHolder = (entry.withheld ?? []).length > 0;
   const fits = schema.safeParse(keys).success;
   if (!fits && (dropped.length > 0 || missesHolder)) return null;
   const lostParent = dropped.some((path) => path[0] === 'derives-from');
   const withheld = lostParent ? [...new Set([...(entry.withheld ?? []), 'derives-from'])] : entry.withheld;
   return { ...entry, keys: keys as Keys<EntryType>, ...(withheld ? { withheld } : {}) };
+}
+
+/** A question stays as it was asked, with its number; an answer that rests on what is gone goes. */
+function hideAnswer(keys: Record<string, unknown>, index: number): void {
+  const questions = keys.questions as (Record<string, unknown> | string)[];
+  const question = questions[index];
+  if (typeof question === 'object')
+    questions[index] = { text: question.text, answer: 'The answer rests on entries that are not shown here' };
 }
 
 function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): void {

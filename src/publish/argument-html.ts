@@ -13,15 +13,20 @@ export interface LinkTarget {
 }
 
 /**
- * Renders an argument to HTML: headings two levels down, links to entries resolved, raw HTML
+ * Renders an argument to HTML: headings two levels down (or as many as `deeper` says), links to entries resolved, raw HTML
  * dropped, everything else through the sanitiser. A link that leads nowhere becomes its words.
  */
-export function argumentHtml(argument: Root, id: string, resolve: (target: string) => LinkTarget | null): string {
+export function argumentHtml(
+  argument: Root,
+  id: string,
+  resolve: (target: string) => LinkTarget | null,
+  deeper = 2,
+): string {
   const tree = structuredClone(argument);
   visit(tree, (node, index, parent) => {
     if (node.type === 'image' && parent && index !== undefined)
       parent.children.splice(index, 1, { type: 'text', value: node.alt ?? '' });
-    if (node.type === 'heading') node.depth = Math.min(6, node.depth + 2) as 1;
+    if (node.type === 'heading') node.depth = Math.min(6, node.depth + deeper) as 1;
     if ((node.type !== 'link' && node.type !== 'definition') || !isEntryLink(node.url)) return;
     const target = resolve(decodeTarget(node.url));
     if (target) {

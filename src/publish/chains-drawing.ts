@@ -1,4 +1,4 @@
-import { sayStretch } from '../findings/custody-words.ts';
+import { sayExactly, sayStretch } from '../findings/custody-words.ts';
 import { BANDS, type Band, type Step } from '../findings/four-chains.ts';
 import { type NamedDay, place, type Ruling, ruleWindow, WIDE, windowOf } from './chronology-drawing.ts';
 
@@ -70,7 +70,7 @@ function layOutStep(step: Step, ruling: Ruling, y: number): ChainRow {
   const isOpen = !Number.isFinite(possibly.first) && !Number.isFinite(possibly.last);
   const years = isOpen && recorded ? `recorded ${sayStretch(recorded)}` : sayStretch(possibly);
   const certain = throughout
-    ? `${step.is === 'act' ? 'under way' : 'held throughout'} ${sayStretch(throughout)}; `
+    ? `${step.is === 'act' ? 'under way' : 'held throughout'} ${sayExactly(throughout)}; `
     : '';
   const certainly =
     throughout && !outside

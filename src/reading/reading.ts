@@ -64,7 +64,7 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
   const leftOut = checked.filter((one) => !one.entry && one.id !== null).map((one) => one.id as string);
   problems.push(
     ...checkLinks(settled, textLinks, leftOut),
-    ...checkWhole(settled),
+    ...checkWhole(settled, leftOut),
     ...checkPanels(settled),
     ...checkWithheld(settled),
     ...checkDates(settled),

@@ -89,7 +89,10 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);
-    const near = values.find((value) => value === SYNONYMS[String(input)]) ?? nearest(String(input), values, 1)[0];
+    // "indirect" is near to "direct" by its letters and means the opposite.
+    const near =
+      values.find((value) => value === SYNONYMS[String(input)]) ??
+      nearest(String(input), values, 1).find((value) => !String(input).endsWith(value));
     const all = `the words here are: ${values.join(', ')}`;
     return error(
       'unknown-word',
@@ -175,5 +178,7 @@ function shapeMend(key: string, input: string): string {
   if (key === 'base-url' || key === 'url') return 'write the whole address, beginning with https://';
   if (/size|thickness|weight|value/.test(key))
     return 'a number with its unit, as written: "91.5 cm", "36 x 24 in", "18 mm"';
-  return 'an id: letters, digits, - and . only';
+  return /[\s&]/.test(input)
+    ? `an id of an entry, not a name: write an entry for it first (kerfmark new), then its id here`
+    : 'an id: letters, digits, - and . only';
 }

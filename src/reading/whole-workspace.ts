@@ -4,8 +4,10 @@ import { ENTRY_SCHEMAS, type Entry, isOfType } from '../model/entry.ts';
 import { keyNames } from '../model/walk-fields.ts';
 
 /** Checks that concern the workspace as a whole: exactly one entry with its settings. */
-export function checkWhole(entries: readonly Entry[]): readonly Diagnostic[] {
+export function checkWhole(entries: readonly Entry[], leftOut: readonly string[] = []): readonly Diagnostic[] {
   const [first, ...more] = entries.filter((entry) => entry.type === 'workspace');
+  // A workspace entry that cannot be read is there, and its own problems are told.
+  if (!first && leftOut.includes('workspace')) return [];
   if (!first) {
     return [
       {

@@ -1,26 +1,19 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
-import type { Chain } from '../findings/chain.ts';
-import { findChains } from '../findings/custody-chains.ts';
 import { answeredFor } from '../findings/inquiry-doubts.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
-import { type Entry, isOfType } from '../model/entry.ts';
-import { acquisition, identification, known, presentCustody } from './answer-known.ts';
-import { conflicts, orderToReferences, publications, searches, titles, unknown } from './answer-open.ts';
+import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, type ReportDocument, section, type Term } from './document.ts';
+import { footOf, type Matter, matterOf } from './matter.ts';
+import { acquisition, identification, known, presentCustody } from './parts-known.ts';
+import { conflicts, orderToReferences, publications, searches, titles, unknown } from './parts-open.ts';
 import { nameOf, sayDate, sayEntry } from './say-entry.ts';
 
 /** What the parts of an answer are made from. */
-export interface AnswerMatter {
+interface AnswerMatter extends Matter {
   readonly inquiry: Entry<'inquiry'>;
-  /** The file as the one who asks may see it. */
-  readonly file: CaseFile;
   /** Where those are named who asked and who answer. */
   readonly people: Catalogue;
-  readonly objects: readonly Entry<'object'>[];
-  /** Ids of the objects asked about, panels and sections included as they are written. */
-  readonly asked: readonly string[];
-  readonly chains: readonly Chain[];
 }
 
 /** Words on every page of an answer that nobody has approved. */
@@ -34,28 +27,18 @@ export const DRAFT_WORDS = 'Draft, not the museum’s answer';
  * @param people the catalogue of the reader, for the names of those who asked and answer
  */
 function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalogue): ReportDocument {
-  const asked = inquiry.keys.objects;
-  const objects = [
-    ...new Set(
-      asked.flatMap((id) => {
-        const entry = file.catalogue.resolve(id)?.entry;
-        return entry && isOfType(entry, 'object') ? [entry] : [];
-      }),
-    ),
-  ];
-  const chains = findChains(file).filter((chain) => objects.some((one) => one.id === chain.object.id));
-  const matter: AnswerMatter = { inquiry, file, people, objects, asked, chains };
-  const { workspace } = file.catalogue;
+  const matter: AnswerMatter = { ...matterOf(file, inquiry.keys.objects), inquiry, people };
   return {
     id: inquiry.id,
     title: titleOf(inquiry, file.settings.languages),
+    subtitle: 'Answer to an inquiry',
+    isLong: false,
     language: file.settings.languages[0] ?? 'en',
     draft: inquiry.keys['approved-by'] ? null : DRAFT_WORDS,
-    foot: [workspace?.keys.institution, workspace ? titleOf(workspace, file.settings.languages) : undefined, inquiry.id]
-      .filter((part) => part !== undefined)
-      .join(', '),
+    foot: footOf(file, inquiry.id),
     blocks: [
       head(matter),
+      ...(file.catalogue.holdsMore ? [paragraph(SHOWN_ONLY)] : []),
       ...questions(matter),
       ...identification(matter),
       ...presentCustody(matter),
@@ -87,6 +70,10 @@ export function answerTo(
   const facts = fileFor(lowerAccess(answeredFor(inquiry), people.audience));
   return { document: composeAnswer(inquiry, facts, people), facts };
 }
+
+/** Said where entries are kept back, without telling which. */
+const SHOWN_ONLY =
+  'This answer is made from the entries that may be shown to the one who asks. Others are kept back; dates and gaps rest on the shown entries only, and what is not shown is not called unknown.';
 
 function head({ inquiry, file, people, asked }: AnswerMatter): Block {
   const { keys } = inquiry;

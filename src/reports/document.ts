@@ -6,6 +6,10 @@ export interface ReportDocument {
   /** The entry that it belongs to. */
   readonly id: string;
   readonly title: string;
+  /** What kind of document it is, or what it is about; '' for none. */
+  readonly subtitle: string;
+  /** Set with a list of contents and a bibliography. */
+  readonly isLong: boolean;
   /** Language of its words, as a BCP 47 tag. */
   readonly language: string;
   /** Stands on every page while the document is not the institution's word; null once it is. */
@@ -30,12 +34,29 @@ export type Block =
   | { readonly kind: 'paragraph'; readonly passage: Passage }
   | { readonly kind: 'list'; readonly passages: readonly Passage[] }
   | { readonly kind: 'terms'; readonly terms: readonly Term[] }
-  | {
-      readonly kind: 'table';
-      readonly caption: string;
-      readonly head: readonly string[];
-      readonly rows: readonly Row[];
-    };
+  | Table
+  | Figure;
+
+/** A table; the caption is set above it, the head repeats on every page. */
+export interface Table {
+  readonly kind: 'table';
+  readonly caption: string;
+  readonly head: readonly string[];
+  /** Shares of the width; equal where missing. */
+  readonly widths?: readonly number[];
+  readonly rows: readonly Row[];
+}
+
+/** A drawing or photograph, named by a key under which the renderer is given its bytes. */
+export interface Figure {
+  readonly kind: 'figure';
+  readonly picture: string;
+  /** What is to be seen, for those who do not see it. */
+  readonly alt: string;
+  /** Width in print; null for the width of the text. */
+  readonly widthMm: number | null;
+  readonly caption: Passage;
+}
 
 /** A name and what is said under it. */
 export interface Term {
@@ -84,5 +105,7 @@ function passagesIn(block: Block): readonly Passage[] {
       return block.terms.map((one) => one.passage);
     case 'table':
       return block.rows.flat();
+    case 'figure':
+      return [block.caption];
   }
 }

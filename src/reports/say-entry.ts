@@ -53,6 +53,11 @@ export function nameOf(file: CaseFile, id: string): string {
   return target.part === null ? title : `${title}, ${target.part}`;
 }
 
+/** Statements about a holding that take part in the computing. */
+export function statementsOf(file: CaseFile, holding: string): readonly string[] {
+  return file.statementsAbout(holding).flatMap((one) => (one.notUsed === null ? [one.id] : []));
+}
+
 /** An EDTF date of an entry in words. */
 export function sayDate(file: CaseFile, edtf: string): string {
   const read = readDate(edtf, 'gregorian', file.settings.dates);
@@ -88,7 +93,7 @@ function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
     .flatMap((chain) => [...chain.holdings, ...chain.meanwhile])
     .find((one) => one.holding.id === id);
   const title = nameOf(file, id);
-  const cites = file.statementsAbout(id).flatMap((one) => (one.notUsed === null ? [one.id] : []));
+  const cites = statementsOf(file, id);
   if (!found) return passage(`${title}.`, [id]);
   const held = found.throughout || found.recorded ? `held ${sayCertain(found)}; ` : '';
   return passage(

@@ -1,65 +1,94 @@
-import { type Block, type Passage, passagesOf, type ReportDocument } from '../reports/document.ts';
-
-/** What a renderer needs to know of the file behind a document. */
-export interface Names {
-  /** An entry as a note names it. */
-  cite(entry: string): string;
-  /** The words of a statement; null where there is none of that name. */
-  statement(id: string): string | null;
-}
-
-/**
- * A document as Markdown that can be read without any program: a note for what each passage rests on, and at the end
- * the statements that the dates rest on, in the words that they had. The same document gives the same bytes.
- */
-export function documentMarkdown(document: ReportDocument, names: Names): string {
-  const notes = new Map<string, number>();
-  const mark = ({ rests }: Passage): string => {
-    if (rests.length === 0) return '';
-    const key = rests.join(' ');
-    const n = notes.get(key) ?? notes.size + 1;
-    notes.set(key, n);
-    return `[^${n}]`;
-  };
-  const body = document.blocks.map((block) => blockText(block, mark)).join('\n\n');
-  const definitions = [...notes].map(
-    ([key, n]) =>
-      `[^${n}]: ${key
-        .split(' ')
-        .map((id) => escaped(names.cite(id)))
-        .join('; ')}.`,
-  );
-  const cited = [...new Set(passagesOf(document).flatMap((one) => one.cites))].sort();
-  const statements = cited.flatMap((id) => {
-    const words = names.statement(id);
-    return words === null ? [] : [`- \`${id}\`: ${words.replace(/\s+/g, ' ').trim()}`];
-  });
-  const draft = document.draft === null ? [] : [`> **${document.draft}**`];
-  const tail = statements.length === 0 ? [] : [`## ${CITED_HEADING}`, statements.join('\n')];
-  return `${[`# ${escaped(document.title)}`, ...draft, body, ...tail, definitions.join('\n'), escaped(document.foot)]
-    .filter((part) => part !== '')
-    .join('\n\n')}\n`;
-}
+import { passagesOf, type ReportDocument } from '../reports/document.ts';
+import type { Inline } from '../reports/inline.ts';
+import type { SourceBook } from '../reports/source-book.ts';
+import { annotate, type Said, type SetBlock, type SetDocument } from './annotate.ts';
 
 /** Head of the last part: the statements as they stood. */
 export const CITED_HEADING = 'Statements that the dates rest on, as they stood';
 
-function blockText(block: Block, mark: (one: Passage) => string): string {
-  const say = (one: Passage): string => `${escaped(one.words)}${mark(one)}`;
+/** What a renderer needs to know of the file behind a document. */
+export interface FileBehind {
+  readonly book: SourceBook;
+  /** The words of a statement; null where there is none of that name. */
+  statement(id: string): string | null;
+  /** File name of a picture beside the text; null where it is left out. */
+  picture?(key: string): string | null;
+}
+
+/**
+ * A document as Markdown that can be read without any program: notes with sources, ids of entries in brackets, and at the
+ * end the statements that the dates rest on, in the words that they had. The same document gives the same bytes.
+ */
+export function documentMarkdown(document: ReportDocument, behind: FileBehind): string {
+  const set = annotate(document, behind.book);
+  const notes: string[] = [];
+  const say = ({ words, entries, note }: Said): string => {
+    const named = entries.length === 0 ? '' : ` ${escaped(`[${entries.join(', ')}]`)}`;
+    if (note === null) return `${escaped(words)}${named}`;
+    notes.push(inline(note));
+    return `${escaped(words)}[^${notes.length}]${named}`;
+  };
+  const body = set.blocks.map((block) => blockText(block, say, behind)).join('\n\n');
+  const draft = set.draft === null ? [] : [`> **${set.draft}**`];
+  const subtitle = set.subtitle === '' ? [] : [`*${escaped(set.subtitle)}*`];
+  const parts = [
+    `# ${escaped(set.title)}`,
+    ...subtitle,
+    ...draft,
+    body,
+    ...bibliography(set),
+    ...citedStatements(document, behind),
+    notes.map((note, i) => `[^${i + 1}]: ${note}`).join('\n'),
+    escaped(set.foot),
+  ];
+  return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
+}
+
+function citedStatements(document: ReportDocument, { statement }: FileBehind): readonly string[] {
+  const cited = [...new Set(passagesOf(document).flatMap((one) => one.cites))].sort();
+  const lines = cited.flatMap((id) => {
+    const words = statement(id);
+    return words === null ? [] : [`- \`${id}\`: ${words.replace(/\s+/g, ' ').trim()}`];
+  });
+  return lines.length === 0 ? [] : [`## ${CITED_HEADING}`, lines.join('\n')];
+}
+
+function bibliography({ isLong, bibliography: { archives, literature } }: SetDocument): readonly string[] {
+  if (!isLong) return [];
+  const lines = (items: readonly (readonly Inline[])[]): string =>
+    items.map((one) => `- ${atStart(inline(one))}`).join('\n');
+  return [
+    ...(archives.length === 0 ? [] : ['## Archives and collections']),
+    ...archives.flatMap(({ name, items }) => [`### ${escaped(name)}`, lines(items)]),
+    ...(literature.length === 0 ? [] : ['## Published works', lines(literature)]),
+  ];
+}
+
+function blockText(block: SetBlock, say: (one: Said) => string, { picture }: FileBehind): string {
   switch (block.kind) {
     case 'heading':
       return `${'#'.repeat(block.level)} ${escaped(block.words)}`;
     case 'paragraph':
-      return atStart(say(block.passage));
+      return atStart(say(block.said));
     case 'list':
-      return block.passages.map((one) => `- ${atStart(say(one))}`).join('\n');
+      return block.items.map((one) => `- ${atStart(say(one))}`).join('\n');
     case 'terms':
-      return block.terms.map(({ name, passage }) => `- **${name}:** ${say(passage)}`).join('\n');
-    case 'table':
-      return [block.head, block.head.map(() => '---'), ...block.rows.map((row) => row.map(say))]
-        .map((row) => `| ${row.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`)
-        .join('\n');
+      return block.terms.map(({ name, said }) => `- **${name}:** ${say(said)}`).join('\n');
+    case 'table': {
+      const cells = [block.head.map(escaped), block.head.map(() => '---'), ...block.rows.map((row) => row.map(say))];
+      const rows = cells.map((row) => `| ${row.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`);
+      return `**${escaped(block.caption)}**\n\n${rows.join('\n')}`;
+    }
+    case 'figure': {
+      const file = picture?.(block.picture) ?? null;
+      const image = file === null ? `*${escaped(block.alt)}*` : `![${escaped(block.alt)}](${file})`;
+      return `${image}\n\n${say(block.caption)}`;
+    }
   }
+}
+
+function inline(runs: readonly Inline[]): string {
+  return runs.map((one) => (typeof one === 'string' ? escaped(one) : `*${escaped(one.italic)}*`)).join('');
 }
 
 /** Text in which nothing counts as Markdown. */

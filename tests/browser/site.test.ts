@@ -186,7 +186,7 @@ describe('reading and using the pages', () => {
   it('a register can be filtered and sorted', async () => {
     const context = await browser.newContext();
     const { page } = await open(context, `${preview.address}register/sources.html`);
-    await page.getByLabel('Show only rows with').fill('ledger');
+    await page.getByLabel('Show only rows with').fill('stock ledger');
     expect(await page.locator('tbody tr:visible').count()).toBe(1);
     await page.getByLabel('Show only rows with').fill('');
     const firstBefore = await page.locator('tbody tr th').first().innerText();

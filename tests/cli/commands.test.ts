@@ -289,7 +289,7 @@ describe('build', () => {
     expect(
       spawnSync(process.execPath, [main, 'build', '--out', 'site'], { cwd: folder, env: environment }).status,
     ).toBe(0);
-    expect(readdirSync(folder).sort()).toEqual(['entries', 'site']);
+    expect(readdirSync(folder).sort()).toEqual(['entries', 'sent', 'site']);
   });
 
   it('a folder that may not be written gives plain words', async () => {

@@ -90,19 +90,44 @@ describe('who had it then', () => {
 
   it('throughout only where it began by the first day and ended not before the last', () => {
     expect(heldAtReference(period, { earliest: 50, latest: 100 }, { earliest: 200, latest: 300 })).toBe('throughout');
-    expect(heldAtReference(period, { earliest: 50, latest: 101 }, { earliest: 200, latest: 300 })).toBe('possibly');
-    expect(heldAtReference(period, { earliest: 50, latest: 100 }, { earliest: 199, latest: 300 })).toBe('possibly');
+    expect(heldAtReference(period, { earliest: 50, latest: 101 }, { earliest: 200, latest: 300 })).toBe('part');
+    expect(heldAtReference(period, { earliest: 50, latest: 100 }, { earliest: 199, latest: 300 })).toBe('part');
     expect(heldAtReference(period, { earliest: 0, latest: 10 }, { earliest: 20, latest: 99 })).toBe('not');
     expect(heldAtReference(period, { earliest: 201, latest: 210 }, { earliest: 220, latest: 300 })).toBe('not');
   });
 
   it('says only "not excluded" where nothing bounds the side that matters', () => {
     const [low, high] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-    expect(heldAtReference(period, { earliest: low, latest: 150 }, { earliest: 250, latest: 300 })).toBe('open');
+    expect(heldAtReference(period, { earliest: low, latest: 150 }, { earliest: 250, latest: 300 })).toBe('part');
     expect(heldAtReference(period, { earliest: 50, latest: 90 }, { earliest: 95, latest: high })).toBe('open');
-    expect(heldAtReference(period, { earliest: low, latest: 90 }, { earliest: 150, latest: 300 })).toBe('possibly');
+    expect(heldAtReference(period, { earliest: low, latest: 90 }, { earliest: 150, latest: 300 })).toBe('part');
+    expect(heldAtReference(period, { earliest: low, latest: 250 }, { earliest: 251, latest: 300 })).toBe('open');
     expect(heldAtReference(period, { earliest: low, latest: 100 }, { earliest: 200, latest: high })).toBe('throughout');
     expect(heldAtReference(period, { earliest: low, latest: 10 }, { earliest: low, latest: 99 })).toBe('not');
+  });
+
+  it('for part of it: by brute force over every beginning and end that the bounds allow', () => {
+    const random = seededRandom(3);
+    const pick = (n: number): number => Math.floor(random() * n);
+    const counts = { part: 0, throughout: 0, other: 0 };
+    for (let trial = 0; trial < 1500; trial += 1) {
+      const [b1, e2] = [pick(10), 4 + pick(8)];
+      const begins = { earliest: b1, latest: b1 + pick(6) };
+      const ends = { earliest: Math.max(b1, e2 - pick(6)), latest: Math.max(b1, e2) };
+      const days = { from: { first: 4, last: 4 }, to: { first: 8, last: 8 } };
+      const held: [number, number][] = [];
+      for (let b = begins.earliest; b <= begins.latest; b += 1)
+        for (let e = Math.max(b, ends.earliest); e <= ends.latest; e += 1) held.push([b, e]);
+      if (held.length === 0) continue;
+      const answer = heldAtReference(days, begins, ends);
+      const throughout = held.every(([b, e]) => b <= 4 && e >= 8);
+      // Some one day of the period on which it was held whatever the true days are.
+      const part = [4, 5, 6, 7, 8].some((day) => held.every(([b, e]) => b <= day && e >= day));
+      if (answer === 'throughout' || answer === 'part') expect(answer === 'throughout' ? throughout : part).toBe(true);
+      if (begins.latest <= ends.earliest) expect(answer === 'throughout' || answer === 'part').toBe(throughout || part);
+      counts[answer === 'throughout' || answer === 'part' ? answer : 'other'] += 1;
+    }
+    expect(Math.min(counts.part, counts.throughout, counts.other)).toBeGreaterThan(20);
   });
 
   it('on a single day', () => {

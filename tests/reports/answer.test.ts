@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Access } from '../../src/base/access.ts';
 import { answerTo, DRAFT_WORDS } from '../../src/reports/answer.ts';
 import { passagesOf } from '../../src/reports/document.ts';
-import { namesOf } from '../../src/reports/names.ts';
+import { behindOf } from '../../src/reports/source-book.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
 import { changesSince } from '../../src/typeset/changes.ts';
 import { documentMarkdown } from '../../src/typeset/markdown.ts';
@@ -15,7 +15,7 @@ function answered(files: Record<string, string>, id: string, viewer: Access = 'r
   const inquiry = computed.file.catalogue.ofType('inquiry').find((one) => one.id === id);
   if (!inquiry) throw new Error(`no ${id}`);
   const { document, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
-  return { document, facts, text: documentMarkdown(document, namesOf(facts)), computed };
+  return { document, facts, text: documentMarkdown(document, behindOf(facts)), computed };
 }
 
 const demo = filesOf(ROOT);
@@ -57,7 +57,7 @@ describe('the answer to an inquiry', () => {
   it('every passage that states a fact of the file carries entries that are there', () => {
     const { document, facts } = answered(demo, 'IN-2024-1');
     const free =
-      /^(?:IN-|14 May|the diocese|letter of|Three panels|not recorded|No enquiry|Not found in|letters of|the present|Letters from|R\. Oduya|M\. Kestrel|not yet|The order of dates|Not applied)/;
+      /^(?:IN-|This answer is made|14 May|the diocese|letter of|Three panels|not recorded|No enquiry|Not found in|letters of|the present|Letters from|R\. Oduya|M\. Kestrel|not yet|The order of dates|Not applied)/;
     const passages = passagesOf(document);
     expect(passages.length).toBeGreaterThan(60);
     expect(passages.filter((one) => one.rests.length === 0 && !free.test(one.words)).map((one) => one.words)).toEqual(
@@ -149,19 +149,19 @@ describe('what was sent', () => {
     expect(changesSince(text, later)).toEqual([
       {
         heading: '1. When was it taken down?',
-        was: ['Taken down: until 1926, on probable statements.'],
-        is: ['Taken down: 1923–1926, on probable statements.'],
+        was: ['Taken down: until 1926, on probable statements. [EV-a]'],
+        is: ['Taken down: 1923–1926, on probable statements. [EV-a]'],
       },
       {
         heading: 'What is known, in order of date',
-        was: ['Taken down: until 1926 (probable).'],
-        is: ['Taken down: 1923–1926 (probable).'],
+        was: ['Taken down: until 1926 (probable). [EV-a]'],
+        is: ['Taken down: 1923–1926 (probable). [EV-a]'],
       },
       {
         heading: 'What was searched',
-        was: ['No search is recorded.'],
+        was: ['No search that may be shown here is recorded.'],
         is: [
-          'An archive, looking for permits: not found in what was searched.',
+          'An archive, looking for permits: not found in what was searched. [SE-a]',
           'Not found in what was searched is not the same as not there.',
         ],
       },

@@ -37,8 +37,17 @@ export const source = z.strictObject({
   page: text().optional(),
   url: z.url().optional(),
   language: text().optional(),
+  'place-written': text().optional(),
+  lot: text().optional().describe('lot of an auction catalogue'),
+  object: ref('object').optional().describe('what a label or mark is on'),
   repository: text().optional().describe('archive, library or collection, with town'),
-  'reference-code': text().optional().describe('series, box, folder'),
+  'repository-place': text().optional().describe('town, where the repository does not name it'),
+  collection: text().optional().describe('papers, fonds or collection within the repository'),
+  series: text().optional(),
+  box: text().optional(),
+  folder: text().optional(),
+  item: text().optional().describe('number or leaf within box and folder'),
+  'reference-code': text().optional().describe('code of the archive, in place of series, box and folder'),
   'form-seen': z.enum(['original', 'scan', 'film', 'transcript', 'told']).optional(),
   'derives-from': z
     .union([z.literal('unknown'), list(ref('source'))])

@@ -5,13 +5,13 @@ import { samePiece } from '../findings/doubts-of-order.ts';
 import { eventsInOrder } from '../findings/event-order.ts';
 import { searchesFor } from '../findings/gap-searches.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
-import type { Entry } from '../model/entry.ts';
-import type { AnswerMatter } from './answer.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
-import { nameOf, sayCapacity, sayEventDates, saySearch } from './say-entry.ts';
+import type { Matter } from './matter.ts';
+import { nameOf, sayCapacity, sayEventDates, saySearch, statementsOf } from './say-entry.ts';
 
 /** Events of the pieces asked about, in their computed order. */
-export function eventsAsked({ file, asked }: AnswerMatter): readonly Entry<'event'>[] {
+export function eventsAsked({ file, asked }: Matter): readonly Entry<'event'>[] {
   return eventsInOrder(file).filter((event) =>
     (event.keys.objects ?? []).some((id) => asked.some((other) => samePiece(id, other))),
   );
@@ -24,7 +24,7 @@ export function panelsOf(panels: readonly string[]): string {
 }
 
 /** The object by the categories of Object ID (ICOM, Object ID checklist), each as the file has it. */
-export function identification({ file, objects }: AnswerMatter): readonly Block[] {
+export function identification({ file, objects }: Matter): readonly Block[] {
   const blocks = objects.flatMap((object): readonly Block[] => {
     const { keys } = object;
     const languages = file.settings.languages;
@@ -59,7 +59,7 @@ export function identification({ file, objects }: AnswerMatter): readonly Block[
 }
 
 /** Who has it now, and where, as far as that may be said. */
-export function presentCustody({ file, chains }: AnswerMatter): readonly Block[] {
+export function presentCustody({ file, chains }: Matter): readonly Block[] {
   const said = chains.flatMap((chain): readonly Passage[] => {
     const last = chain.holdings.at(-1);
     if (!last) return [];
@@ -69,12 +69,15 @@ export function presentCustody({ file, chains }: AnswerMatter): readonly Block[]
       : keys.holder
         ? nameOf(file, keys.holder)
         : 'no holder is recorded';
-    const place = keys.place && file.catalogue.get(keys.place) ? nameOf(file, keys.place) : null;
+    const home = keys.place === undefined ? undefined : file.catalogue.get(keys.place);
+    const isStore = home && isOfType(home, 'place') && home.keys['present-store'];
+    const place = home && !isStore ? nameOf(file, home.id) : null;
     const where = place !== null && place !== holder ? `, at ${place}` : '';
     return [
       passage(
         `${panelsOf(chain.panels)}${holder}${where}, ${sayCapacity(keys.capacity)}; recorded ${sayStretch(last.possibly)}.`,
         [id],
+        statementsOf(file, id),
       ),
     ];
   });
@@ -82,7 +85,7 @@ export function presentCustody({ file, chains }: AnswerMatter): readonly Block[]
 }
 
 /** How and when the present holder came by it, and which enquiries were made before that. */
-export function acquisition({ file, chains }: AnswerMatter): readonly Block[] {
+export function acquisition({ file, chains }: Matter): readonly Block[] {
   const said = chains.flatMap((chain): readonly Passage[] => {
     const last = chain.holdings.at(-1);
     if (!last) return [];
@@ -95,9 +98,13 @@ export function acquisition({ file, chains }: AnswerMatter): readonly Block[] {
     );
     const how = holding.keys['acquired-by'] ?? 'how is not recorded';
     return [
-      passage(`${panelsOf(chain.panels)}${how}${passed}; begun ${begun}.`, [holding.id, ...(from ? [from.id] : [])]),
+      passage(
+        `${panelsOf(chain.panels)}${how}${passed}; begun ${begun}.`,
+        [holding.id, ...(from ? [from.id] : [])],
+        statementsOf(file, holding.id),
+      ),
       searched.length === 0
-        ? passage('No enquiry made before that is recorded.')
+        ? passage('No enquiry made before that, which may be shown here, is recorded.')
         : passage('Enquiries made before that:'),
       ...searched.map((one) => saySearch(file, one)),
     ];
@@ -111,7 +118,7 @@ function isBefore(dates: Parameters<typeof readDate>[2], search: Entry<'search'>
 }
 
 /** What is known, in order of date, each step with its sources. */
-export function known(matter: AnswerMatter): readonly Block[] {
+export function known(matter: Matter): readonly Block[] {
   const { file } = matter;
   const said = eventsAsked(matter).map((event) => {
     const { words, grade, cites } = sayEventDates(file, event);

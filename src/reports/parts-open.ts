@@ -9,26 +9,28 @@ import { sayContradiction } from '../findings/say-contradiction.ts';
 import { oneLine } from '../findings/sent-answers.ts';
 import { titleOf } from '../model/catalogue.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
-import type { AnswerMatter } from './answer.ts';
-import { eventsAsked, panelsOf } from './answer-known.ts';
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
-import { nameOf, sayEntry, sayEventDates, sayTitle } from './say-entry.ts';
+import type { Matter } from './matter.ts';
+import { eventsAsked, panelsOf } from './parts-known.ts';
+import { nameOf, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
 
 /** What no record known to this museum says: unknown holders, gaps, open questions. */
-export function unknown({ file, chains, asked }: AnswerMatter): readonly Block[] {
+export function unknown({ file, chains, asked }: Matter): readonly Block[] {
   const gaps = chains.flatMap((chain): readonly Passage[] => [
     ...chain.holdings
       .filter(({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'])
       .map(({ holding, possibly }) =>
         passage(
-          `${panelsOf(chain.panels)}no record known to this museum says who had it: “${nameOf(file, holding.id)}”, possibly ${sayStretch(possibly)}.`,
+          `${panelsOf(chain.panels)}${noRecord(file)} says who had it: “${nameOf(file, holding.id)}”, possibly ${sayStretch(possibly)}.`,
           [holding.id],
+          statementsOf(file, holding.id),
         ),
       ),
     ...chain.gaps.map((gap) =>
       passage(
-        `${panelsOf(chain.panels)}between “${nameOf(file, gap.before.id)}” and “${nameOf(file, gap.after.id)}”: ${gap.passage === 'direct' ? 'said to be direct' : 'no record known to this museum'}; ${sayGap(gap)}, ${sayWithin(gap.within)}.`,
+        `${panelsOf(chain.panels)}between “${nameOf(file, gap.before.id)}” and “${nameOf(file, gap.after.id)}”: ${gap.passage === 'direct' ? 'said to be direct' : noRecord(file)}; ${sayGap(gap)}, ${sayWithin(gap.within)}.`,
         [gap.before.id, gap.after.id],
+        [...statementsOf(file, gap.before.id), ...statementsOf(file, gap.after.id)],
       ),
     ),
   ]);
@@ -42,8 +44,13 @@ export function unknown({ file, chains, asked }: AnswerMatter): readonly Block[]
   return section('What is not known', list([...gaps, ...questions]), 'The statements leave no gap open.');
 }
 
+/** Where entries are kept back, a gap may be theirs: what is not shown is not called unknown. */
+function noRecord({ catalogue }: CaseFile): string {
+  return catalogue.holdsMore ? 'no record that may be shown here' : 'no record known to this museum';
+}
+
 /** True where an id is one of the pieces asked about, a holding of theirs, or an event of theirs. */
-function bearsOn(id: string, { file, chains, asked }: Pick<AnswerMatter, 'file' | 'chains' | 'asked'>): boolean {
+function bearsOn(id: string, { file, chains, asked }: Pick<Matter, 'file' | 'chains' | 'asked'>): boolean {
   const entry = file.catalogue.resolve(id)?.entry;
   if (!entry) return false;
   if (asked.some((one) => one.split('/')[0] === entry.id)) return true;
@@ -55,7 +62,7 @@ function bearsOn(id: string, { file, chains, asked }: Pick<AnswerMatter, 'file' 
 }
 
 /** What was searched, with what was not found. */
-export function searches(matter: AnswerMatter): readonly Block[] {
+export function searches(matter: Matter): readonly Block[] {
   const { file } = matter;
   const rows = file.catalogue
     .ofType('search')
@@ -63,11 +70,11 @@ export function searches(matter: AnswerMatter): readonly Block[] {
     .map((one) => sayEntry(file, one.id));
   const blocks: readonly Block[] =
     rows.length === 0 ? [] : [...list(rows), paragraph('Not found in what was searched is not the same as not there.')];
-  return section('What was searched', blocks, 'No search is recorded.');
+  return section('What was searched', blocks, 'No search that may be shown here is recorded.');
 }
 
 /** Statements that cannot all be right, and why some are not used. */
-export function conflicts(matter: AnswerMatter): readonly Block[] {
+export function conflicts(matter: Matter): readonly Block[] {
   const { file } = matter;
   const events = new Set(eventsAsked(matter).map((one) => one.id));
   const disagreeing = disputesOf(file, events).map(({ moment, early, late, grade, ids }): Passage => {
@@ -84,7 +91,11 @@ export function conflicts(matter: AnswerMatter): readonly Block[] {
   const notUsed = file.statements.all
     .filter((one) => one.notUsed !== null && events.has(subjectOf(matter, one.entry)))
     .map((one) => passage(`${one.text}: not used in the computation, because ${one.notUsed}.`, [one.entry], [one.id]));
-  return section('Statements that disagree', list([...disagreeing, ...notUsed]), 'No statements disagree.');
+  return section(
+    'Statements that disagree',
+    list([...disagreeing, ...notUsed]),
+    'No statements that may be shown here disagree.',
+  );
 }
 
 interface Dispute {
@@ -130,13 +141,13 @@ function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispu
 }
 
 /** The event that an entry speaks of: itself, or what a claim is about. */
-function subjectOf({ file }: AnswerMatter, id: string): string {
+function subjectOf({ file }: Matter, id: string): string {
   const about = (file.catalogue.get(id)?.keys as { about?: unknown } | undefined)?.about;
   return typeof about === 'string' ? (file.catalogue.resolve(about)?.entry.id ?? id) : id;
 }
 
 /** Title as it is asserted, by whom and on what ground; nothing is decided. */
-export function titles({ file, chains }: AnswerMatter): readonly Block[] {
+export function titles({ file, chains }: Matter): readonly Block[] {
   const all = [...new Set(chains.flatMap((chain) => chain.titles))].map((one) => sayTitle(file, one));
   const disputed = new Map(
     chains.flatMap((chain) => chain.disputed).map((pair) => [pair.map((one) => one.id).join(), pair]),
@@ -151,7 +162,7 @@ export function titles({ file, chains }: AnswerMatter): readonly Block[] {
 }
 
 /** How the events asked about lie to the reference dates that were chosen. */
-export function orderToReferences(matter: AnswerMatter): readonly Block[] {
+export function orderToReferences(matter: Matter): readonly Block[] {
   const { file } = matter;
   const asked = new Set(eventsAsked(matter).map((one) => one.id));
   const said = testReferences(file).flatMap(({ reference, events }) => {
@@ -194,7 +205,7 @@ function sayGrades(grades: readonly Grade[]): string {
 }
 
 /** Where it was shown or printed. */
-export function publications(matter: AnswerMatter): readonly Block[] {
+export function publications(matter: Matter): readonly Block[] {
   const { file } = matter;
   const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
   const said = shown.map((event) =>

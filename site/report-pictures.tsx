@@ -1,0 +1,131 @@
+import type { JSX } from 'preact';
+import { renderToString } from 'preact-render-to-string';
+import type { CaseFile } from '../src/findings/case-file.ts';
+import { fourChains } from '../src/findings/four-chains.ts';
+import { titleOf } from '../src/model/catalogue.ts';
+import type { Entry } from '../src/model/entry.ts';
+import { layOutRuling } from '../src/publish/chronology-drawing.ts';
+import { drawnEvents, drawnReferences } from '../src/publish/chronology-rows.ts';
+import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
+import type { ReportPicture, ReportPictures } from '../src/reports/provenance-file.ts';
+import type { Picture } from '../src/typeset/print-data.ts';
+import type { PageContext } from './context.ts';
+import { ChainsFigure } from './drawings/chains-figure.tsx';
+import { ChronologyFigure } from './drawings/chronology-figure.tsx';
+import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
+import { standingAlone } from './drawings/standing-alone.ts';
+
+/** Style sheets of the drawings. */
+export interface DrawingStyles {
+  readonly drawings: string;
+  readonly plan: string;
+}
+
+/** Widest and highest that a plate may be on a page, in mm. */
+const PLATE = { width: 150, height: 195 };
+
+/** Scales at which plates are printed. */
+const SCALES = [1, 2, 4, 5, 10, 20, 25, 50, 100, 200];
+
+/** The drawings of an object for a printed report: words of each, and the SVG of each. */
+export function reportPictures(
+  file: CaseFile,
+  object: Entry<'object'>,
+  styles: DrawingStyles,
+): { readonly list: ReportPictures; readonly pictures: readonly Picture[] } {
+  const pictures: Picture[] = [];
+  const keep = (key: string, drawing: JSX.Element, style: string): void => {
+    pictures.push({ key, svg: alone(renderToString(drawing), style) });
+  };
+  const events = drawnEvents(file);
+  const steps = fourChains(file, object);
+  const name = titleOf(object, file.settings.languages);
+  if (events.length > 0)
+    keep(
+      'chronology',
+      <ChronologyFigure
+        events={events}
+        ruling={layOutRuling(events, drawnReferences(file))}
+        printedGrade={file.settings.printedGrade}
+        hrefOf={() => '#'}
+      />,
+      styles.drawings,
+    );
+  if (steps.length > 0) keep('chains', <ChainsFigure file={file} steps={steps} hrefOf={() => '#'} />, styles.drawings);
+  const faces = file.physical.panels.filter(({ geometry }) => geometry.object.id === object.id).flatMap(facesOf);
+  const plates = faces.map((plan): ReportPicture => {
+    const frame = planFrame(plan);
+    const scale = SCALES.find((n) => frame.width / n <= PLATE.width && frame.height / n <= PLATE.height) ?? 400;
+    const key = `plate-${plan.panel}-${plan.face}`;
+    keep(key, <PanelPlan page={bareContext(file)} plan={plan} link={null} />, styles.plan);
+    return plateOf(plan, key, scale, frame.width);
+  });
+  return {
+    pictures,
+    list: {
+      chronology:
+        events.length === 0
+          ? null
+          : {
+              key: 'chronology',
+              caption:
+                'Chronology: established, an open bar; probable, a tint; possible, a dashed outline; conjectural, dots; arrows, not bounded. Reference dates mark the order of dates only.',
+              alt: `Chronology of ${name}: one row an event; the table says the same`,
+              widthMm: null,
+              rests: [],
+            },
+      chains:
+        steps.length === 0
+          ? null
+          : {
+              key: 'chains',
+              caption:
+                'Physical state, place, custody, and title as asserted. Between two ticks an act took place; solid: throughout; dashed: possibly; a point: recorded then; a thin line: a title as somebody asserts it.',
+              alt: `State, place, custody and title of ${name} in time; the tables say the same`,
+              widthMm: null,
+              rests: [],
+            },
+      plates,
+    },
+  };
+}
+
+function plateOf(plan: PanelFace, key: string, scale: number, width: number): ReportPicture {
+  return {
+    key,
+    caption: `Panel ${plan.panel}, ${plan.face}, at 1 : ${scale}.`,
+    alt: `Plan of panel ${plan.panel}, ${plan.face}, with ${plan.shapes.length} traces`,
+    widthMm: Math.round((width / scale) * 10) / 10,
+    rests: [...new Set(plan.shapes.map(({ trace }) => trace.id))],
+  };
+}
+
+/** A drawing with its own name space and style, as a file of its own. */
+function alone(svg: string, style: string): string {
+  const styled = svg.replace(/>/, `><style>${standingAlone(style)}</style>`);
+  return styled.includes('xmlns=') ? styled : styled.replace('<svg', '<svg xmlns="http://www.w3.org/2000/svg"');
+}
+
+/** A page that leads nowhere, for drawings outside the site. */
+function bareContext(file: CaseFile): PageContext {
+  const none = new Map();
+  return {
+    file,
+    fileFor: () => file,
+    sent: none,
+    built: '',
+    version: '',
+    problems: [],
+    leftOut: [],
+    resting: none,
+    pictures: none,
+    scales: none,
+    plans: none,
+    layers: none,
+    tiles: none,
+    land: null,
+    planStyle: '',
+    path: '',
+    href: () => '#',
+  };
+}

@@ -1,0 +1,117 @@
+import { readdir, readFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import path from 'node:path';
+import type { SetDocument } from '../typeset/annotate.ts';
+import { type Picture, picturePath, printData } from '../typeset/print-data.ts';
+import { type FurtherScript, scriptsBeyond } from '../typeset/scripts.ts';
+import { Fault } from './load-workspace.ts';
+import { packageRoot } from './write-site.ts';
+
+/** What a PDF is made from. */
+export interface PdfJob {
+  readonly document: SetDocument;
+  readonly pictures: readonly Picture[];
+  readonly built: string;
+  readonly author: string;
+  /** The case file that is attached for machines; null for none. */
+  readonly attachment: { readonly bytes: Buffer; readonly description: string } | null;
+  /** Folder of the workspace, where further font packages may be installed. */
+  readonly folder: string;
+}
+
+/** Weights of the shipped faces. */
+const WEIGHTS = ['400Regular', '400Regular_Italic', '600SemiBold', '600SemiBold_Italic'];
+
+/**
+ * Sets a document as PDF/A-3a with the case file attached. The same pages are also exported as PDF/UA-1, which refuses
+ * bad structure; that export is thrown away. Same input, same bytes: faces come from packages only, the date is given.
+ */
+export async function makePdf(job: PdfJob): Promise<Buffer> {
+  const { NodeCompiler } = await import('@myriaddreamin/typst-ts-node-compiler');
+  const probe = printData(job.document, job.pictures, {
+    built: job.built,
+    author: job.author,
+    faces: [],
+    attachment: null,
+  });
+  const { scripts, unknown } = scriptsBeyond(JSON.parse(JSON.stringify(probe)) as string);
+  if (unknown.length > 0)
+    throw new Fault(
+      `No face is known for these letters: ${unknown.slice(0, 12).join(' ')}. Leave them out of the PDF, or set them in DOCX.`,
+    );
+  const fonts = [...(await shippedFonts()), ...(await furtherFonts(scripts, job.folder))];
+  const compiler = NodeCompiler.create({ workspace: '/', fontArgs: [{ fontBlobs: fonts }] });
+  const data = printData(job.document, job.pictures, {
+    built: job.built,
+    author: job.author,
+    faces: scripts.map((one) => one.family),
+    attachment: job.attachment?.description ?? null,
+  });
+  compiler.mapShadow('/document.json', Buffer.from(data));
+  if (job.attachment) compiler.mapShadow('/case-file.json', job.attachment.bytes);
+  const keys = job.pictures.map((one) => one.key);
+  for (const { key, svg } of job.pictures) compiler.mapShadow(picturePath(key, keys), Buffer.from(svg));
+  const template = await readFile(path.join(packageRoot(), 'site', 'styles', 'document.typ'), 'utf8');
+  compiler.addSource('/main.typ', template);
+  const compiled = compiler.compile({ mainFilePath: '/main.typ' });
+  const warnings = compiled.takeWarnings();
+  if (!compiled.result || warnings)
+    throw new Fault(`The document could not be set: ${describe(compiled.takeError() ?? warnings)}`);
+  try {
+    compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: timestamp(job.built) });
+    return compiler.pdf(compiled.result, { pdfStandard: 'a-3a', creationTimestamp: timestamp(job.built) });
+  } catch (error) {
+    throw new Fault(
+      `The document could not be made an archival PDF: ${String((error as Error).message ?? error).slice(0, 600)}`,
+    );
+  }
+}
+
+function describe(error: { readonly shortDiagnostics: unknown[]; readonly compilationStatus: string } | null): string {
+  if (!error) return 'no reason was given.';
+  return `${error.compilationStatus}: ${JSON.stringify(error.shortDiagnostics).slice(0, 600)}`;
+}
+
+/** Seconds of the first moment of a day, UTC. */
+function timestamp(built: string): number {
+  return Math.floor(Date.parse(`${built}T00:00:00Z`) / 1000);
+}
+
+/** Source Serif 4 and Source Sans 3, out of their packages. */
+async function shippedFonts(): Promise<readonly Buffer[]> {
+  const require = createRequire(import.meta.url);
+  const families = [
+    ['@expo-google-fonts/source-serif-4', 'SourceSerif4'],
+    ['@expo-google-fonts/source-sans-3', 'SourceSans3'],
+  ] as const;
+  return Promise.all(
+    families.flatMap(([name, file]) => {
+      const root = path.dirname(require.resolve(`${name}/package.json`));
+      return WEIGHTS.map((weight) => readFile(path.join(root, weight, `${file}_${weight}.ttf`)));
+    }),
+  );
+}
+
+/** Faces for further scripts, from the workspace or from beside the program; says which package brings one. */
+async function furtherFonts(scripts: readonly FurtherScript[], folder: string): Promise<readonly Buffer[]> {
+  const found: Buffer[] = [];
+  for (const { name, fontPackage } of scripts) {
+    const root = [import.meta.url, path.join(folder, 'package.json')]
+      .map((from) => {
+        try {
+          return path.dirname(createRequire(from).resolve(`${fontPackage}/package.json`));
+        } catch {
+          return null;
+        }
+      })
+      .find((one) => one !== null);
+    if (!root)
+      throw new Fault(
+        `The document holds ${name} text, for which no face is shipped. Install one beside your workspace, then try again:\n  cd ${folder} && npm install ${fontPackage}`,
+      );
+    const regular = path.join(root, '400Regular');
+    const files = (await readdir(regular)).filter((one) => one.endsWith('.ttf'));
+    found.push(...(await Promise.all(files.map((one) => readFile(path.join(regular, one))))));
+  }
+  return found;
+}

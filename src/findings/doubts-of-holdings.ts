@@ -1,0 +1,101 @@
+import type { Diagnostic } from '../base/diagnostic.ts';
+import { rankOf } from '../base/grade.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { hullOfExpression } from '../dates/wording.ts';
+import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
+import type { DoubtInput } from './doubts.ts';
+
+/** Traps of holdings: one from the other in a circle, outside the years of a person or firm, a dealer who bought counted as an agent. */
+export function doubtsOfHoldings(input: DoubtInput): readonly Diagnostic[] {
+  return input.catalogue
+    .ofType('holding')
+    .flatMap((holding) => [
+      ...inACircle(input, holding),
+      ...outsideLife(input, holding),
+      ...dealerWhoBought(input, holding),
+    ]);
+}
+
+function inACircle({ catalogue }: DoubtInput, holding: Entry<'holding'>): readonly Diagnostic[] {
+  const seen: string[] = [holding.id];
+  for (let at = holding.keys.from; at !== undefined && !seen.includes(at); ) {
+    seen.push(at);
+    const before = catalogue.get(at);
+    at = before && isOfType(before, 'holding') ? before.keys.from : undefined;
+    if (at !== holding.id) continue;
+    // Told once, at the first of the circle.
+    if (seen.length < 2 || [...seen].sort()[0] !== holding.id) return [];
+    return [
+      {
+        ...doubt(
+          holding,
+          ['from'],
+          'holdings-in-a-circle',
+          `the holdings ${seen.join(', ')} come from each other in a circle`,
+          'one of the lines "from" must be wrong: it names the holding before',
+        ),
+        severity: 'error',
+      },
+    ];
+  }
+  return [];
+}
+
+/** Certainly held on a day after a death or a closing, or before a birth or a founding. */
+function outsideLife(input: DoubtInput, holding: Entry<'holding'>): readonly Diagnostic[] {
+  const party = holding.keys.holder === undefined ? undefined : input.catalogue.get(holding.keys.holder);
+  const [begins, ends] = (['begins', 'ends'] as const).map((edge) =>
+    input.statements.moments.momentOf(holding.id, edge),
+  );
+  if (!party || !isOfType(party, 'party') || !begins || !ends) return [];
+  const rank = rankOf(input.settings.printedGrade);
+  const begunBy = input.rangesOf(begins)[rank]?.latest?.day;
+  const notEndedBefore = input.rangesOf(ends)[rank]?.earliest?.day;
+  const days = (text: string | undefined) => {
+    if (text === undefined) return null;
+    const read = readDate(text, 'gregorian', input.settings.dates);
+    return isDateProblem(read) ? null : hullOfExpression(read);
+  };
+  const { born, died, founded, closed } = party.keys;
+  const first = days(born ?? founded);
+  const last = days(died ?? closed);
+  const word = party.keys.is === 'person' ? ['born', 'died'] : ['founded', 'closed'];
+  const early = first && begunBy !== undefined && begunBy < first.first ? `${word[0]} ${born ?? founded}` : null;
+  const late =
+    last && notEndedBefore !== undefined && notEndedBefore > last.last ? `${word[1]} ${died ?? closed}` : null;
+  const outside = early ?? late;
+  if (outside === null) return [];
+  return [
+    doubt(
+      holding,
+      [early ? 'begins' : 'ends'],
+      'holding-outside-life',
+      `${holding.id} has it with ${party.id} at a time when the party was not there (${outside})`,
+      'check the dates; an estate, an heir or a successor firm is a holding and a party of its own',
+    ),
+  ];
+}
+
+/** A dealer who bought possesses; counted as an agent, his purchase does not end the time of the one before. */
+function dealerWhoBought({ catalogue }: DoubtInput, holding: Entry<'holding'>): readonly Diagnostic[] {
+  const { capacity, from, passage } = holding.keys;
+  const before = from === undefined ? undefined : catalogue.get(from);
+  const bought = ['purchase', 'sale', 'gift', 'bequest', 'exchange', 'inheritance'].includes(
+    holding.keys['acquired-by'] ?? '',
+  );
+  if (capacity !== 'agent or dealer' || !bought || passage === undefined) return [];
+  if (!before || !isOfType(before, 'holding') || before.keys.capacity !== 'possessor') return [];
+  return [
+    doubt(
+      holding,
+      ['capacity'],
+      'dealer-who-bought',
+      `the dealer is said to have acquired it (${holding.keys['acquired-by']}), but counts as an agent, so that ${before.id} goes on possessing it`,
+      'if the dealer owned it, write capacity: possessor; if it was only to be sold for another, write acquired-by: consignment',
+    ),
+  ];
+}
+
+function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+  return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
+}

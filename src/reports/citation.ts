@@ -1,0 +1,200 @@
+import type { Keys } from '../model/entry.ts';
+import { type Inline, joined } from './inline.ts';
+
+/** What a citation is made from; names and dates are in words already. */
+export interface CitedSource {
+  readonly kind: Keys<'source'>['kind'];
+  readonly title: string;
+  /** Names as they are written: "Ada Thorn", "the diocesan clerk". */
+  readonly authors: readonly string[];
+  readonly recipient: string | null;
+  /** "4 March 1926", "about 1908"; null where the source bears no date. */
+  readonly date: string | null;
+  readonly placeWritten: string | null;
+  readonly container: string | null;
+  readonly publisher: string | null;
+  readonly publisherPlace: string | null;
+  readonly volume: string | null;
+  readonly page: string | null;
+  readonly lot: string | null;
+  readonly url: string | null;
+  /** Of a label: the object that it is on, and its number. */
+  readonly on: string | null;
+  readonly seen: string | null;
+  readonly box: string | null;
+  readonly folder: string | null;
+  readonly item: string | null;
+  readonly referenceCode: string | null;
+  readonly series: string | null;
+  readonly collection: string | null;
+  readonly repository: string | null;
+  readonly repositoryPlace: string | null;
+}
+
+/** Kinds that are published; all others lie in an archive. */
+const PUBLISHED: readonly CitedSource['kind'][] = ['book', 'article', 'newspaper', 'catalogue', 'law'];
+
+/** True for what is published; a catalogue or newspaper kept in an archive is published all the same. */
+export function isPublished({ kind }: CitedSource): boolean {
+  return PUBLISHED.includes(kind);
+}
+
+/**
+ * A note for the first mention, in the logic of *The Chicago Manual of Style* (17th ed., 14.221 to 14.231): the item first, the
+ * largest body last; no quotation marks but for titles; day, month, year. `hereafter` announces the short form of a
+ * collection that is cited again.
+ *
+ * @param locator page, folio or number; '' for none
+ */
+export function firstMention(source: CitedSource, locator = '', hereafter: string | null = null): readonly Inline[] {
+  if (isPublished(source)) return joined([...publication(source), [locator]]);
+  const announced = hereafter === null ? '' : ` (hereafter ${hereafter})`;
+  return [...joined([item(source), [locator], dateOf(source), ...archive(source)]), announced];
+}
+
+/** A note for a later mention: who and what in short, the locator, the collection. */
+export function laterMention(source: CitedSource, locator = ''): readonly Inline[] {
+  if (isPublished(source)) {
+    const short = shortTitle(source.title);
+    const title: readonly Inline[] = source.kind === 'article' ? [`“${short}”`] : [{ italic: short }];
+    return joined([
+      [source.authors.map(surname).join(' and ')],
+      title,
+      source.lot ? [`lot ${source.lot}`] : [],
+      [locator],
+    ]);
+  }
+  const short = isLetter(source)
+    ? `${source.authors.map(surname).join(' and ')} to ${surname(source.recipient ?? '')}`
+    : shortTitle(withoutDate(source));
+  const date = isLetter(source) || source.kind === 'photograph' ? dateOf(source) : [];
+  return joined([[short], [locator], date, [collectionName(source) ?? '']]);
+}
+
+/** The collection by which archival sources are grouped and announced; null where none is named. */
+export function collectionName({ collection, repository }: CitedSource): string | null {
+  return collection ?? repository?.split(',')[0] ?? null;
+}
+
+/** Where a collection lies: "Papers of the firm. Town archive, Marseille". */
+export function collectionEntry(source: CitedSource): string {
+  const home = [source.collection === null ? null : source.repository, source.repositoryPlace]
+    .filter(Boolean)
+    .join(', ');
+  const rest = source.collection === null ? (source.repository?.split(',').slice(1).join(',').trim() ?? '') : home;
+  const place = source.collection === null && source.repositoryPlace ? source.repositoryPlace : '';
+  const tail = [rest, place].filter(Boolean).join(', ');
+  return [collectionName(source) ?? 'Without repository', tail].filter(Boolean).join('. ').concat('.');
+}
+
+/** A published work as the bibliography has it: surname first, full stops between the parts. */
+export function bibliographyEntry(source: CitedSource): readonly Inline[] {
+  const [first, ...others] = source.authors;
+  const authors = first === undefined ? '' : [inverted(first), ...others].join(', ');
+  const [title, ...rest] = titleParts(source);
+  const parts: readonly (readonly Inline[])[] = [[authors], title ?? [], ...rest, [imprint(source)]];
+  return [...joined(parts, '. '), '.'];
+}
+
+function isLetter({ kind, authors, recipient }: CitedSource): boolean {
+  return (kind === 'letter' || kind === 'invoice') && authors.length > 0 && recipient !== null;
+}
+
+/** The item itself: sender to recipient; who was heard; what a label is on; else author and description. */
+function item(source: CitedSource): readonly Inline[] {
+  const authors = source.authors.join(' and ');
+  const placed = source.placeWritten ? `, ${source.placeWritten}` : '';
+  if (isLetter(source)) {
+    const kind = source.kind === 'invoice' ? ', invoice' : '';
+    return [`${authors} to ${source.recipient}${kind}${placed}`];
+  }
+  const title = withoutDate(source);
+  switch (source.kind) {
+    case 'interview':
+      return [authors === '' ? title : `${authors}, interview: ${title}`];
+    case 'label':
+      return joined([[title], [source.on ? `on ${source.on}` : ''], [source.seen ? `seen ${source.seen}` : '']]);
+    case 'photograph':
+      return joined([[authors], [title]]);
+    default:
+      return [authors === '' || title.includes(authors) ? `${title}${placed}` : `${authors}, ${title}${placed}`];
+  }
+}
+
+/** Parts of a published work up to its imprint: authors stand before them. */
+function titleParts({ kind, title, container, volume, page, lot }: CitedSource): readonly (readonly Inline[])[] {
+  if (kind === 'article')
+    return [
+      [`“${title}”`],
+      container === null ? [] : [{ italic: container }, volume ? ` ${volume}` : '', page ? `: ${page}` : ''],
+    ];
+  if (kind === 'newspaper') return [container ? [`“${title}”`] : [title], container ? [{ italic: container }] : []];
+  return [[{ italic: title }], [volume ? `vol. ${volume}` : ''], [lot ? `lot ${lot}` : '']];
+}
+
+function publication(source: CitedSource): readonly (readonly Inline[])[] {
+  const authors = source.authors.join(' and ');
+  const shown = source.title.includes(authors) ? '' : authors;
+  const undated: CitedSource = { ...source, title: withoutDate(source) };
+  const [title = [], ...rest] = titleParts(undated);
+  if (source.kind === 'article' || source.kind === 'newspaper') return [[shown], title, ...rest, dateOf(source)];
+  const facts = imprint(source);
+  const [volume = [], lot = []] = rest;
+  return [[shown], [...title, facts === '' ? '' : ` (${facts})`], volume, lot];
+}
+
+/** Place: publisher, year. */
+function imprint({ kind, publisher, publisherPlace, date }: CitedSource): string {
+  if (kind === 'article' || kind === 'newspaper') return date ?? '';
+  const year = /\d{4}/.exec(date ?? '')?.[0] ?? date ?? '';
+  const house = [publisherPlace, publisher].filter(Boolean).join(': ');
+  return [house, year].filter(Boolean).join(', ');
+}
+
+function dateOf({ date }: CitedSource): readonly Inline[] {
+  return date === null ? [] : [date];
+}
+
+/** Box, folder, item or reference code; series, collection, repository, town, address. */
+function archive(source: CitedSource): readonly (readonly Inline[])[] {
+  const inBox = [
+    source.box === null ? '' : `box ${source.box}`,
+    source.folder === null ? '' : `folder ${source.folder}`,
+    source.item ?? '',
+  ].filter(Boolean);
+  const where = inBox.length > 0 ? inBox : [source.referenceCode ?? ''];
+  return [
+    ...where.map((one) => [one]),
+    [source.series ?? ''],
+    [source.collection ?? ''],
+    [source.repository ?? ''],
+    [source.repositoryPlace ?? ''],
+    [source.url ?? ''],
+  ];
+}
+
+/** A title without the date that stands beside it: "Report of the ephor, 1929" with 12 September 1929. */
+function withoutDate({ title, date }: CitedSource): string {
+  const year = /\d{4}/.exec(date ?? '')?.[0];
+  if (year === undefined) return title;
+  return title.replace(new RegExp(`,\\s+(?:\\d{1,2}\\s+)?(?:\\p{L}+\\s+)?${year}$`, 'u'), '');
+}
+
+/** A title up to its first comma, colon or bracket, and no more than eight words. */
+function shortTitle(title: string): string {
+  const head = title.split(/[,:;(]/)[0] as string;
+  return head.trim().split(/\s+/).slice(0, 8).join(' ');
+}
+
+/** The last name of a person; a body or an office keeps its whole name. */
+function surname(name: string): string {
+  const words = name.trim().split(/\s+/);
+  const isPerson =
+    words.length > 1 && words.length < 5 && words.every((one) => /^\p{Lu}/u.test(one)) && !/[,&]/.test(name);
+  return isPerson ? (words.at(-1) as string) : name;
+}
+
+function inverted(name: string): string {
+  const last = surname(name);
+  return last === name ? name : `${last}, ${name.slice(0, -last.length).trim()}`;
+}

@@ -1,0 +1,120 @@
+import { sayLegend } from '../custody/write-line.ts';
+import { sayCertain, sayStretch } from '../findings/custody-words.ts';
+import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
+import { searchCoverage, type Years } from '../findings/search-coverage.ts';
+import { type Block, list, paragraph, passage, section } from './document.ts';
+import type { Matter } from './matter.ts';
+import { panelsOf } from './parts-known.ts';
+import { nameOf, saySearch } from './say-entry.ts';
+
+/** Who had the pieces, one after the other: a table and the provenance line for each chain. */
+export function custody({ file, chains }: Matter, figure: Block | null): readonly Block[] {
+  const blocks = chains.flatMap((chain): readonly Block[] => {
+    const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
+    const head = panelsOf(chain.panels).replace(/: $/, '') || nameOf(file, chain.object.id);
+    const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
+      const { keys, id } = one.holding;
+      const shared = (keys['shared-with'] ?? []).map((party) => nameOf(file, party));
+      return [
+        passage(`${i < chain.holdings.length ? '' : 'Meanwhile: '}${nameOf(file, id)}`, [id, ...sourcesOf(file, id)]),
+        passage(`${keys.capacity}${shared.length > 0 ? `, shared with ${shared.join(', ')}` : ''}`),
+        passage(sayCertain(one)),
+        passage(sayStretch(one.possibly)),
+        passage(keys['acquired-by'] ?? 'not recorded'),
+      ];
+    });
+    return [
+      { kind: 'heading', level: 3, words: head },
+      {
+        kind: 'table',
+        caption: `Holdings of ${head}, on probable statements or better`,
+        head: ['Holding', 'Capacity', 'Certainly held', 'Possibly held', 'How acquired'],
+        widths: [4, 2.4, 2.6, 2.2, 2],
+        rows,
+      },
+      paragraph(
+        line,
+        chain.holdings.map((one) => one.holding.id),
+      ),
+      ...list(
+        notes
+          .join('\n')
+          .split('\n')
+          .filter(Boolean)
+          .map((note) => passage(note)),
+      ),
+    ];
+  });
+  const legend = `${sayLegend(houseStyle(file))} By the convention of the AAM Guide to Provenance Research (2001).`;
+  return section(
+    'Custody',
+    blocks.length === 0 ? [] : [...(figure ? [figure] : []), ...blocks, paragraph(legend)],
+    'No holding is recorded.',
+  );
+}
+
+function sourcesOf(file: Matter['file'], id: string): readonly string[] {
+  return file.statementsAbout(id).flatMap((one) => (one.notUsed === null ? (one.source ?? []) : []));
+}
+
+/** Looks in archives that found nothing, and those to which there was no access. */
+export function nilResults({ file }: Matter): readonly Block[] {
+  const nil = file.catalogue
+    .ofType('search')
+    .filter((one) => one.keys.outcome === 'not found in what was searched' || one.keys.outcome === 'no access');
+  const blocks =
+    nil.length === 0
+      ? []
+      : [
+          ...list(nil.map((one) => saySearch(file, one))),
+          paragraph('Not found in what was searched is not the same as not there.'),
+        ];
+  return section('Nil results', blocks, 'No search without a result is recorded.');
+}
+
+/** Years of each holding that nobody has looked through. */
+export function coverage({ file, chains }: Matter): readonly Block[] {
+  const ids = new Set(chains.flatMap((one) => [...one.holdings, ...one.meanwhile].map(({ holding }) => holding.id)));
+  const rows = searchCoverage(file)
+    .filter((one) => ids.has(one.holding.id))
+    .map(({ holding, years, looks, uncovered }) => [
+      passage(nameOf(file, holding.id), [holding.id, ...looks.map((one) => one.search.id)]),
+      passage(years ? sayYears(years) : 'not bounded'),
+      passage(
+        looks
+          .map((one) => `${one.search.keys.repository}, ${one.years ? sayYears(one.years) : 'years not recorded'}`)
+          .join('; ') || 'none',
+      ),
+      passage(!years ? 'cannot be told' : uncovered.length === 0 ? 'none' : uncovered.map(sayYears).join(', ')),
+    ]);
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      caption: 'Holders and years against archives consulted',
+      head: ['Holding', 'Possibly held', 'Looked through', 'Years nobody looked through'],
+      widths: [3, 2, 4, 2.4],
+      rows,
+    },
+  ];
+}
+
+function sayYears({ first, last }: Years): string {
+  return first === last ? String(first) : `${first}–${last}`;
+}
+
+/** Candidate origins with what the entries say for and against each; nothing is added up. */
+export function readings({ file }: Matter): readonly Block[] {
+  const blocks = file.catalogue
+    .ofType('reading')
+    .flatMap((reading): readonly Block[] => [
+      { kind: 'heading', level: 3, words: nameOf(file, reading.id) },
+      paragraph(reading.keys.proposition, [reading.id]),
+      ...list(
+        (reading.keys.weighs ?? []).map((one) =>
+          passage(`${nameOf(file, one.entry)}: ${one.is}; ${one.why}.`, [one.entry]),
+        ),
+      ),
+    ]);
+  return section('Readings of the origin', blocks, 'No candidate reading is recorded.');
+}

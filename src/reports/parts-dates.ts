@@ -1,0 +1,69 @@
+import { GRADES } from '../base/grade.ts';
+import { formatRange } from '../dates/wording.ts';
+import { explainBound, sayMoment } from '../findings/explain.ts';
+import { titleOf } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
+import { type Block, list, paragraph, passage, section } from './document.ts';
+import type { Matter } from './matter.ts';
+import { eventsAsked } from './parts-known.ts';
+
+/** All events of the pieces with their ranges at the four grades. */
+export function chronology(matter: Matter, figure: Block | null): readonly Block[] {
+  const { file } = matter;
+  const rows = eventsAsked(matter).map((event) => {
+    const [starts = [], ends = []] = (['start', 'end'] as const).map((edge) => {
+      const moment = file.statements.moments.momentOf(event.id, edge);
+      return moment ? file.rangesOf(moment) : [];
+    });
+    return [
+      passage(titleOf(event, file.settings.languages), [event.id]),
+      ...GRADES.map((_, rank) => {
+        const [start, end] = [starts[rank], ends[rank]];
+        const isDisputed = !(start?.consistent && end?.consistent);
+        return passage(`${formatRange(start?.earliest ?? null, end?.latest ?? null)}${isDisputed ? ', disputed' : ''}`);
+      }),
+    ];
+  });
+  const table: Block = {
+    kind: 'table',
+    caption: 'From the earliest beginning to the latest end, on statements of each grade or better',
+    head: ['Event', ...GRADES.map((one) => one.charAt(0).toUpperCase() + one.slice(1))],
+    widths: [4, 3, 3, 3, 3],
+    rows,
+  };
+  return section('Chronology', rows.length === 0 ? [] : [...(figure ? [figure] : []), table], 'No event is recorded.');
+}
+
+/** Why the key events lie where they do, sentence by sentence, at the printed grade. */
+export function reasons({ file, objects, asked: _ }: Matter): readonly Block[] {
+  const keys = objects.flatMap((object) => object.keys['key-events'] ?? []);
+  const blocks = keys.flatMap((id): readonly Block[] => {
+    const event = file.catalogue.get(id) as Entry<'event'> | undefined;
+    if (!event) return [];
+    const rank = GRADES.indexOf(file.settings.printedGrade);
+    const said = (['start', 'end'] as const).flatMap((edge) => {
+      const moment = file.statements.moments.momentOf(id, edge);
+      if (!moment) return [];
+      // The earliest beginning and the latest end are what is printed of an event.
+      const side = edge === 'start' ? 'earliest' : 'latest';
+      const { sentences } = explainBound(file, moment, rank, side);
+      const head = passage(`${sayMoment(file, moment)}, why not ${side === 'earliest' ? 'earlier' : 'later'}:`);
+      const steps = sentences.map((one) =>
+        passage(
+          `${one.because}; so ${one.so}.`,
+          one.statement ? [one.statement.entry, ...(one.statement.source ? [one.statement.source] : [])] : [],
+          one.statement ? [one.statement.id] : [],
+        ),
+      );
+      return steps.length === 0 ? [] : [head, ...steps];
+    });
+    return said.length === 0
+      ? []
+      : [{ kind: 'heading', level: 3, words: titleOf(event, file.settings.languages) }, ...list(said)];
+  });
+  return section(
+    'Why these dates',
+    blocks.length === 0 ? [] : [paragraph(`On ${file.settings.printedGrade} statements or better.`), ...blocks],
+    'The object names no key events.',
+  );
+}

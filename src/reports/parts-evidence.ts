@@ -1,0 +1,91 @@
+import { cautionsFor } from '../findings/cautions.ts';
+import type { Entry } from '../model/entry.ts';
+import { type Block, list, type Passage, passage, section } from './document.ts';
+import type { Matter } from './matter.ts';
+import { nameOf } from './say-entry.ts';
+
+/** Traces of the pieces, by panel, in the order of their ids. */
+export function tracesOf({ file, objects }: Matter): readonly Entry<'evidence'>[] {
+  return file.catalogue
+    .ofType('evidence')
+    .filter((one) => objects.some((object) => object.id === one.keys.object.split('/')[0]))
+    .sort((a, b) => (a.keys.panel ?? '').localeCompare(b.keys.panel ?? '', 'en'));
+}
+
+/** Every trace with a number, what is seen and what it is taken for. */
+export function numberedEvidence(matter: Matter): readonly Block[] {
+  const rows = tracesOf(matter).map((trace, i) => {
+    const { keys } = trace;
+    const taken = (keys.inferred ?? []).map((one) => `${one.as} (${one.grade})`).join('; ');
+    const where = [keys.panel ? `panel ${keys.panel}` : '', keys.face, keys.where].filter(Boolean).join(', ');
+    const seen =
+      keys.seen === undefined || keys.seen === 'seen'
+        ? (keys.observed?.text ?? nameOf(matter.file, trace.id))
+        : `${keys.seen}: ${nameOf(matter.file, trace.id)}`;
+    return [
+      passage(String(i + 1), [trace.id]),
+      passage(keys.kind),
+      passage(where),
+      passage(`${seen}${keys.observed ? ` (${keys.observed.grade})` : ''}`),
+      passage(taken),
+    ];
+  });
+  const table: Block = {
+    kind: 'table',
+    caption: 'Evidence on the pieces; grades of what is seen and of what it is taken for',
+    head: ['No.', 'Kind', 'Where', 'What is seen', 'Taken for'],
+    widths: [1.6, 2, 2.4, 4, 3],
+    rows,
+  };
+  return section('Evidence', rows.length === 0 ? [] : [table], 'No trace is recorded.');
+}
+
+/** Kinds of trace that consist of something, and so have a layer's place in the technical table. */
+const LAYERS: readonly string[] = [
+  'plaster-layer',
+  'paint-layer',
+  'coating-or-residue',
+  'backing',
+  'armature',
+  'fill',
+  'addition',
+  'retouching',
+];
+
+/** The technical table with its fixed columns; what nobody recorded is said to be so. */
+export function technicalTable(matter: Matter): readonly Block[] {
+  const layers = tracesOf(matter).filter((one) => LAYERS.includes(one.keys.kind));
+  const rows = layers.map((trace) => {
+    const { keys } = trace;
+    const materials = keys.materials ?? [];
+    const isBinder = (name: string): boolean =>
+      /lime|gypsum|plaster|glue|oil|resin|cement|casein|egg|wax|binder/i.test(name);
+    const named = (wanted: boolean): string =>
+      materials
+        .filter((one) => isBinder(one.name) === wanted)
+        .map((one) => `${one.name} (${one['identified-as']}, ${one.grade})`)
+        .join('; ');
+    const methods = [...new Set(materials.flatMap((one) => one.method ?? []))].join('; ');
+    const samples = [...new Set(materials.flatMap((one) => one.sample ?? []))].join('; ');
+    return [
+      passage(nameOf(matter.file, trace.id), [trace.id, ...materials.flatMap((one) => one.report ?? [])]),
+      passage(keys.kind.replaceAll('-', ' ')),
+      passage(keys.colour ?? 'not recorded'),
+      passage(keys.thickness ?? 'not recorded'),
+      passage(named(true) || 'not recorded'),
+      passage(named(false) || 'not recorded'),
+      passage(methods || 'not recorded'),
+      passage(samples || 'none recorded'),
+    ];
+  });
+  const cautions = [...new Set(layers.flatMap((one) => cautionsFor(one).map(({ text }) => text)))];
+  const table: Block = {
+    kind: 'table',
+    caption: 'Technical table: layers and what they consist of',
+    head: ['Layer', 'Function', 'Colour', 'Thickness', 'Binder', 'Pigments', 'Method', 'Sample'],
+    widths: [2.6, 1.8, 1.4, 1.6, 2.2, 2.2, 1.8, 1.6],
+    rows,
+  };
+  const said: readonly Passage[] = cautions.map((text) => passage(text));
+  return section('Technique', rows.length === 0 ? [] : [table, ...list(said)], 'No layer is recorded.');
+}

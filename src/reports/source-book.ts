@@ -1,0 +1,94 @@
+import type { CaseFile } from '../findings/case-file.ts';
+import { titleOf } from '../model/catalogue.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
+import type { CitedSource } from './citation.ts';
+import { nameOf, sayDate } from './say-entry.ts';
+
+/** The sources of a file as they are cited, and where in them a statement stands. */
+export interface SourceBook {
+  /** Null for what is no source. */
+  cited(id: string): CitedSource | null;
+  /** Page, folio or number by which statements cite a source, each once. */
+  locators(source: string, statements: readonly string[]): string;
+  /** All sources of the file, in natural order of their ids. */
+  readonly ids: readonly string[];
+}
+
+/** Opens the source book of a file. */
+export function sourceBookOf(file: CaseFile): SourceBook {
+  const known = new Map<string, CitedSource>();
+  return {
+    cited: (id) => {
+      const before = known.get(id);
+      if (before) return before;
+      const entry = file.catalogue.get(id);
+      if (!entry || !isOfType(entry, 'source')) return null;
+      const fresh = citedSource(file, entry);
+      known.set(id, fresh);
+      return fresh;
+    },
+    locators: (source, statements) =>
+      [...new Set(statements.flatMap((id) => locatorOf(file, source, id) ?? []))].join('; '),
+    ids: file.catalogue.ofType('source').map((one) => one.id),
+  };
+}
+
+function citedSource(file: CaseFile, { keys, ...entry }: Entry<'source'>): CitedSource {
+  const on = keys.object === undefined ? undefined : file.catalogue.resolve(keys.object)?.entry;
+  const numbers = on && isOfType(on, 'object') ? (on.keys['accession-numbers'] ?? []) : [];
+  const text = (key: keyof typeof keys): string | null => {
+    const value = keys[key];
+    return typeof value === 'string' ? value : null;
+  };
+  return {
+    kind: keys.kind,
+    title: titleOf({ ...entry, keys } as Entry, file.settings.languages),
+    authors: (keys.author ?? []).map((one) => (file.catalogue.get(one) ? nameOf(file, one) : one)),
+    recipient: keys.recipient ?? null,
+    date: keys['date-on-it'] === undefined ? null : sayDateOnIt(file, keys['date-on-it'], keys.calendar),
+    placeWritten: text('place-written'),
+    container: text('container-title'),
+    publisher: text('publisher'),
+    publisherPlace: text('publisher-place'),
+    volume: text('volume'),
+    page: text('page'),
+    lot: text('lot'),
+    url: text('url'),
+    on: on ? [nameOf(file, keys.object ?? ''), ...numbers].join(', ') : null,
+    seen: keys['date-read'] === undefined ? null : sayDate(file, keys['date-read']),
+    box: text('box'),
+    folder: text('folder'),
+    item: text('item'),
+    referenceCode: text('reference-code'),
+    series: text('series'),
+    collection: text('collection'),
+    repository: text('repository'),
+    repositoryPlace: text('repository-place'),
+  };
+}
+
+/** The date that a document bears stays in its own calendar, which is named. */
+function sayDateOnIt(file: CaseFile, edtf: string, calendar: string | undefined): string {
+  const words = sayDate(file, edtf);
+  return calendar === undefined || calendar === 'gregorian' ? words : `${words} (${calendar})`;
+}
+
+/** Where in a source a statement stands, as its entry says. */
+function locatorOf(file: CaseFile, source: string, id: string): string | null {
+  const statement = file.statement(id);
+  if (statement?.source !== source) return null;
+  const entry = file.catalogue.get(statement.entry);
+  if (!entry) return null;
+  if (isOfType(entry, 'claim')) return entry.keys.locator ?? null;
+  const at = statement.path.reduce<unknown>(
+    (value, key) => (value as Readonly<Record<string | number, unknown>> | undefined)?.[key],
+    entry.keys,
+  );
+  const locator = (at as { locator?: unknown } | undefined)?.locator;
+  return typeof locator === 'string' ? locator : null;
+}
+
+/** What a renderer needs of a file: its sources, and the words of its statements. */
+export function behindOf(file: CaseFile): { readonly book: SourceBook; statement(id: string): string | null } {
+  return { book: sourceBookOf(file), statement: (id) => file.statement(id)?.text ?? null };
+}

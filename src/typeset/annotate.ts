@@ -1,0 +1,146 @@
+import {
+  bibliographyEntry,
+  collectionEntry,
+  collectionName,
+  firstMention,
+  isPublished,
+  laterMention,
+} from '../reports/citation.ts';
+import { type Block, type Passage, passagesOf, type ReportDocument } from '../reports/document.ts';
+import { type Inline, plainWords } from '../reports/inline.ts';
+import type { SourceBook } from '../reports/source-book.ts';
+
+/** A passage as it is set: its words, the entries named beside it, and its note. */
+export interface Said {
+  readonly words: string;
+  /** Ids of entries that it rests on, sources left out; empty where the next passage names the same. */
+  readonly entries: readonly string[];
+  /** Sources in full or in short; null where it rests on none. */
+  readonly note: readonly Inline[] | null;
+}
+
+/** A block in which every passage is set. */
+export type SetBlock =
+  | Extract<Block, { kind: 'heading' }>
+  | { readonly kind: 'paragraph'; readonly said: Said }
+  | { readonly kind: 'list'; readonly items: readonly Said[] }
+  | { readonly kind: 'terms'; readonly terms: readonly { readonly name: string; readonly said: Said }[] }
+  | {
+      readonly kind: 'table';
+      readonly caption: string;
+      readonly head: readonly string[];
+      readonly widths: readonly number[];
+      readonly rows: readonly (readonly Said[])[];
+    }
+  | {
+      readonly kind: 'figure';
+      readonly picture: string;
+      readonly alt: string;
+      readonly widthMm: number | null;
+      readonly caption: Said;
+    };
+
+/** A document ready for a renderer: notes in order, first and later mentions settled, and a bibliography. */
+export interface SetDocument extends Omit<ReportDocument, 'blocks'> {
+  readonly blocks: readonly SetBlock[];
+  readonly bibliography: {
+    readonly archives: readonly { readonly name: string; readonly items: readonly (readonly Inline[])[] }[];
+    readonly literature: readonly (readonly Inline[])[];
+  };
+}
+
+/**
+ * Settles the notes of a document: one note for a passage that rests on sources, the source in full where it is first
+ * mentioned and in short later, a collection announced where it is cited again. Every renderer sets the same notes.
+ */
+export function annotate(document: ReportDocument, book: SourceBook): SetDocument {
+  const mentions = mentionsOf(document, book);
+  const seen = new Set<string>();
+  const announced = new Set<string>();
+  const cite = (id: string, statements: readonly string[]): readonly Inline[] => {
+    const source = book.cited(id);
+    if (!source) return [];
+    const locator = book.locators(id, statements);
+    if (seen.has(id)) return laterMention(source, locator);
+    seen.add(id);
+    const collection = isPublished(source) ? null : collectionName(source);
+    const isAgain = collection !== null && !announced.has(collection) && (mentions.get(collection) ?? 0) > 1;
+    if (collection !== null) announced.add(collection);
+    return firstMention(source, locator, isAgain ? collection : null);
+  };
+  const say = (one: Passage, next?: Passage): Said => {
+    const sources = one.rests.filter((id) => book.cited(id));
+    const entries = one.rests.filter((id) => !book.cited(id));
+    const isRepeated = next !== undefined && next.rests.join(' ') === one.rests.join(' ');
+    const note = sources.flatMap((id, i) => [...(i === 0 ? [] : ['; ']), ...cite(id, one.cites)]);
+    return {
+      words: one.words,
+      entries: isRepeated ? [] : entries,
+      note: sources.length === 0 ? null : [...note, '.'],
+    };
+  };
+  return {
+    ...document,
+    blocks: document.blocks.map((block) => setBlock(block, say)),
+    bibliography: bibliographyOf(document, book),
+  };
+}
+
+function setBlock(block: Block, say: (one: Passage, next?: Passage) => Said): SetBlock {
+  switch (block.kind) {
+    case 'heading':
+      return block;
+    case 'paragraph':
+      return { kind: 'paragraph', said: say(block.passage) };
+    case 'list':
+      return { kind: 'list', items: block.passages.map((one) => say(one)) };
+    case 'terms':
+      return {
+        kind: 'terms',
+        terms: block.terms.map(({ name, passage }, i) => ({ name, said: say(passage, block.terms[i + 1]?.passage) })),
+      };
+    case 'table':
+      return {
+        ...block,
+        widths: block.widths ?? block.head.map(() => 1),
+        rows: block.rows.map((row) => row.map((one) => say(one))),
+      };
+    case 'figure':
+      return { ...block, caption: say(block.caption) };
+  }
+}
+
+/** How often each collection is cited: once for each of its sources that the document names. */
+function mentionsOf(document: ReportDocument, book: SourceBook): ReadonlyMap<string, number> {
+  const counts = new Map<string, number>();
+  for (const id of sourcesOf(document, book)) {
+    const source = book.cited(id);
+    const name = source && !isPublished(source) ? collectionName(source) : null;
+    if (name !== null) counts.set(name, (counts.get(name) ?? 0) + 1);
+  }
+  return counts;
+}
+
+/** Sources that a document rests on, each once, in the order of their first mention. */
+function sourcesOf(document: ReportDocument, book: SourceBook): readonly string[] {
+  return [...new Set(passagesOf(document).flatMap((one) => one.rests))].filter((id) => book.cited(id));
+}
+
+/** Collections with the items cited from each, then published works, both by name. */
+function bibliographyOf(document: ReportDocument, book: SourceBook): SetDocument['bibliography'] {
+  const cited = sourcesOf(document, book).flatMap((id) => book.cited(id) ?? []);
+  const archival = cited.filter((one) => !isPublished(one));
+  const names = [...new Set(archival.map(collectionEntry))].sort((a, b) => a.localeCompare(b, 'en'));
+  const byWords = (a: readonly Inline[], b: readonly Inline[]): number =>
+    plainWords(a).localeCompare(plainWords(b), 'en');
+  return {
+    archives: names.map((name) => ({
+      name,
+      items: archival
+        .filter((one) => collectionEntry(one) === name)
+        .map((one) => laterMention({ ...one, collection: null, repository: null }))
+        .sort(byWords),
+    })),
+    literature: cited.filter(isPublished).map(bibliographyEntry).sort(byWords),
+  };
+}
