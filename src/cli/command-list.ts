@@ -5,6 +5,7 @@ import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { custody } from './custody.ts';
 import { dates } from './dates.ts';
+import { exportCommand } from './export.ts';
 import { appendix, fileCommand } from './file.ts';
 import { importCommand } from './import.ts';
 import { newEntry } from './new-entry.ts';
@@ -31,6 +32,7 @@ export const COMMANDS: readonly Command[] = [
   answer,
   fileCommand,
   appendix,
+  exportCommand,
   serve,
   build,
   number,

@@ -7,6 +7,8 @@ export interface CitedSource {
   readonly title: string;
   /** Names as they are written: "Ada Thorn", "the diocesan clerk". */
   readonly authors: readonly string[];
+  /** Those of the authors that are no persons: firms, houses, offices. */
+  readonly bodies: readonly string[];
   readonly recipient: string | null;
   /** "4 March 1926", "about 1908"; null where the source bears no date. */
   readonly date: string | null;
@@ -58,14 +60,14 @@ export function laterMention(source: CitedSource, locator = ''): readonly Inline
     const short = shortTitle(source.title);
     const title: readonly Inline[] = source.kind === 'article' ? [`“${short}”`] : [{ italic: short }];
     return joined([
-      [source.authors.map(surname).join(' and ')],
+      [source.authors.map((one) => shortName(source, one)).join(' and ')],
       title,
       source.lot ? [`lot ${source.lot}`] : [],
       [locator],
     ]);
   }
   const short = isLetter(source)
-    ? `${source.authors.map(surname).join(' and ')} to ${surname(source.recipient ?? '')}`
+    ? `${source.authors.map((one) => shortName(source, one)).join(' and ')} to ${surname(source.recipient ?? '')}`
     : shortTitle(withoutDate(source));
   const date = isLetter(source) || source.kind === 'photograph' ? dateOf(source) : [];
   return joined([[short], [locator], date, [collectionName(source) ?? '']]);
@@ -90,7 +92,8 @@ export function collectionEntry(source: CitedSource): string {
 /** A published work as the bibliography has it: surname first, full stops between the parts. */
 export function bibliographyEntry(source: CitedSource): readonly Inline[] {
   const [first, ...others] = source.authors;
-  const authors = first === undefined ? '' : [inverted(first), ...others].join(', ');
+  const authors =
+    first === undefined ? '' : [source.bodies.includes(first) ? first : inverted(first), ...others].join(', ');
   const [title, ...rest] = titleParts(source);
   const parts: readonly (readonly Inline[])[] = [[authors], title ?? [], ...rest, [imprint(source)]];
   return [...joined(parts, '. '), '.'];
@@ -184,6 +187,11 @@ function withoutDate({ title, date }: CitedSource): string {
 function shortTitle(title: string): string {
   const head = title.split(/[,:;(]/)[0] as string;
   return head.trim().split(/\s+/).slice(0, 8).join(' ');
+}
+
+/** How an author is named later: a person by the surname, a body by its whole name. */
+function shortName({ bodies }: CitedSource, name: string): string {
+  return bodies.includes(name) ? name : surname(name);
 }
 
 /** The last name of a person; a body or an office keeps its whole name. */

@@ -44,6 +44,10 @@ function citedSource(file: CaseFile, { keys, ...entry }: Entry<'source'>): Cited
     kind: keys.kind,
     title: titleOf({ ...entry, keys } as Entry, file.settings.languages),
     authors: (keys.author ?? []).map((one) => (file.catalogue.get(one) ? nameOf(file, one) : one)),
+    bodies: (keys.author ?? []).flatMap((one) => {
+      const party = file.catalogue.get(one);
+      return party && isOfType(party, 'party') && party.keys.is !== 'person' ? [nameOf(file, one)] : [];
+    }),
     recipient: keys.recipient ?? null,
     date: keys['date-on-it'] === undefined ? null : sayDateOnIt(file, keys['date-on-it'], keys.calendar),
     placeWritten: text('place-written'),

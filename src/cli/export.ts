@@ -1,0 +1,161 @@
+import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import path from 'node:path';
+import { linkedArt } from '../exchange/linked-art.ts';
+import { checkLinkedArt } from '../exchange/linked-art-check.ts';
+import { registerTables } from '../exchange/registers-csv.ts';
+import { manifestText, type PackedFile, roCrate } from '../exchange/ro-crate.ts';
+import type { CaseFile } from '../findings/case-file.ts';
+import { caseFileReport } from '../findings/case-file-report.ts';
+import { isOfType } from '../model/entry.ts';
+import { compute, hasErrors } from '../pipeline.ts';
+import { audienceOf, type Command, folderOf } from './commands.ts';
+import { Fault, loadWorkspace, sha256Of } from './load-workspace.ts';
+import { packageVersion } from './write-site.ts';
+
+/** Forms in which the whole file leaves. */
+const FORMATS = ['linked-art', 'csv', 'json', 'crate'] as const;
+
+/** File that marks a folder as an export of this program. */
+const MARKER = 'kerfmark-export.json';
+
+export const exportCommand: Command = {
+  name: 'export',
+  summary:
+    'writes the file for other programs: Linked Art, CSV registers, one JSON, or all of it as an RO-Crate with checksums',
+  usage: 'kerfmark export [--format linked-art,csv,json,crate] [--out FOLDER] [--in FOLDER] [--audience A]',
+  examples: ['kerfmark export --audience public', 'kerfmark export --format csv --out ../tables'],
+  flags: { format: 'value', out: 'value' },
+  async run(options, effects) {
+    const folder = folderOf(options, effects);
+    const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options));
+    if (hasErrors(problems))
+      throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
+    const wanted = String(options.flags.format ?? 'crate')
+      .split(',')
+      .map((one) => one.trim());
+    const strange = wanted.filter((one) => !(FORMATS as readonly string[]).includes(one));
+    if (strange.length > 0)
+      throw new Fault(`"${strange.join(', ')}" is no form of export. The forms are: ${FORMATS.join(', ')}.`);
+    const out = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, 'export')));
+    await emptyOwn(out);
+    const isWhole = wanted.includes('crate');
+    const files = [
+      ...(isWhole || wanted.includes('linked-art') ? linkedArtFiles(file) : []),
+      ...(isWhole || wanted.includes('csv') ? csvFiles(file) : []),
+      ...(isWhole || wanted.includes('json') ? [jsonFile(file)] : []),
+      ...(isWhole ? await entryFiles(file, folder) : []),
+    ];
+    const packed: PackedFile[] = [];
+    for (const one of files) {
+      const target = path.join(out, one.path);
+      await mkdir(path.dirname(target), { recursive: true });
+      await writeFile(target, one.bytes);
+      packed.push({
+        path: one.path,
+        bytes: one.bytes.length,
+        sha256: sha256Of(one.bytes),
+        mediaType: one.mediaType,
+        name: one.name,
+      });
+    }
+    if (isWhole) {
+      const facts = { built: effects.today(), version: await packageVersion() };
+      await writeFile(path.join(out, 'ro-crate-metadata.json'), json(roCrate(file, packed, facts)));
+      await writeFile(path.join(out, 'manifest-sha256.txt'), manifestText(packed));
+    }
+    await writeFile(
+      path.join(out, MARKER),
+      json({ format: 'kerfmark-export/1', audience: file.catalogue.audience, forms: wanted }),
+    );
+    effects.out(
+      `${files.length} files written to ${path.relative(effects.cwd, out) || out}, for the audience ${file.catalogue.audience}.\n`,
+    );
+    return 0;
+  },
+};
+
+interface OutFile {
+  readonly path: string;
+  readonly bytes: Buffer;
+  readonly mediaType: string;
+  readonly name: string;
+}
+
+function json(value: unknown): Buffer {
+  return Buffer.from(`${JSON.stringify(value, null, 1)}\n`);
+}
+
+/** A record a file, and all of them in one; nothing where they break the rules of the standard. */
+function linkedArtFiles(file: CaseFile): readonly OutFile[] {
+  const records = linkedArt(file);
+  const broken = checkLinkedArt(records);
+  if (broken.length > 0) throw new Error(`records of Linked Art that break its rules: ${broken.join('; ')}`);
+  const one = (name: string, value: unknown, words: string): OutFile => ({
+    path: `linked-art/${name}.json`,
+    bytes: json(value),
+    mediaType: 'application/ld+json;profile="https://linked.art/ns/v1/linked-art.json"',
+    name: words,
+  });
+  const all = {
+    '@context': 'https://linked.art/ns/v1/linked-art.json',
+    '@graph': records.map(({ '@context': _, ...rest }) => rest),
+  };
+  return [
+    ...records.map((record) => one(record.id.split(/[/:]/).at(-1) as string, record, String(record._label))),
+    one('all', all, 'All records of Linked Art'),
+  ];
+}
+
+function csvFiles(file: CaseFile): readonly OutFile[] {
+  return registerTables(file).map(({ name, csv }) => ({
+    path: `registers/${name}.csv`,
+    bytes: Buffer.from(`\ufeff${csv}`),
+    mediaType: 'text/csv',
+    name: `Register: ${name}`,
+  }));
+}
+
+function jsonFile(file: CaseFile): OutFile {
+  return {
+    path: 'case-file.json',
+    bytes: json(caseFileReport(file)),
+    mediaType: 'application/json',
+    name: 'The case file (kerfmark-case-file/1)',
+  };
+}
+
+/** The entries themselves, for those who may see every one of them whole; else they stay out, since texts cannot be cut. */
+async function entryFiles(file: CaseFile, folder: string): Promise<readonly OutFile[]> {
+  if (file.catalogue.holdsMore) return [];
+  const names = new Set(file.catalogue.entries.map((entry) => entry.file));
+  const figures = file.catalogue.entries.flatMap((entry) =>
+    isOfType(entry, 'figure') ? [path.posix.join(path.posix.dirname(entry.file), entry.keys.file)] : [],
+  );
+  const files: OutFile[] = [];
+  for (const name of [...names, ...figures].sort()) {
+    const bytes = await readFile(path.join(folder, name)).catch(() => null);
+    if (bytes === null || !path.resolve(folder, name).startsWith(path.join(folder, 'entries') + path.sep)) continue;
+    files.push({
+      path: name,
+      bytes,
+      mediaType: name.endsWith('.md') ? 'text/markdown' : 'application/octet-stream',
+      name,
+    });
+  }
+  return files;
+}
+
+/** Makes room for an export; a folder that holds anything else is never emptied. */
+async function emptyOwn(out: string): Promise<void> {
+  const names = await readdir(out).catch(() => null);
+  if (names === null || names.length === 0) return;
+  const isOwn = await stat(path.join(out, MARKER)).then(
+    () => true,
+    () => false,
+  );
+  if (!isOwn)
+    throw new Fault(
+      `${out} holds files that are no export of this program, so it is left as it is.\nName another folder with --out FOLDER.`,
+    );
+  await rm(out, { recursive: true });
+}
