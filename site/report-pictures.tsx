@@ -57,7 +57,7 @@ export function reportPictures(
     const frame = planFrame(plan);
     const scale = SCALES.find((n) => frame.width / n <= PLATE.width && frame.height / n <= PLATE.height) ?? 400;
     const key = `plate-${plan.panel}-${plan.face}`;
-    keep(key, <PanelPlan page={bareContext(file)} plan={plan} link={null} />, styles.plan);
+    keep(key, <PanelPlan page={bareContext(file)} plan={plan} link={null} />, strokesAt(styles.plan, scale));
     return plateOf(plan, key, scale, frame.width);
   });
   return {
@@ -88,6 +88,14 @@ export function reportPictures(
       plates,
     },
   };
+}
+
+/** Strokes of a plan in the units of the panel: a line of 1 px on the screen is a fifth of a millimetre on paper. */
+function strokesAt(style: string, scale: number): string {
+  return style.replace(/(stroke-(?:width|dasharray): )([^;]+);/g, (_, key: string, values: string) => {
+    const scaled = values.replace(/[\d.]+/g, (value) => String(Math.round(Number(value) * scale * 20) / 100));
+    return `${key}${scaled};`;
+  });
 }
 
 function plateOf(plan: PanelFace, key: string, scale: number, width: number): ReportPicture {

@@ -4,6 +4,7 @@ import { linkedArt } from '../exchange/linked-art.ts';
 import { checkLinkedArt } from '../exchange/linked-art-check.ts';
 import { registerTables } from '../exchange/registers-csv.ts';
 import { manifestText, type PackedFile, roCrate } from '../exchange/ro-crate.ts';
+import { bibtexOf, cslOf } from '../exchange/sources.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { caseFileReport } from '../findings/case-file-report.ts';
 import { isOfType } from '../model/entry.ts';
@@ -13,7 +14,7 @@ import { Fault, loadWorkspace, sha256Of } from './load-workspace.ts';
 import { packageVersion } from './write-site.ts';
 
 /** Forms in which the whole file leaves. */
-const FORMATS = ['linked-art', 'csv', 'json', 'crate'] as const;
+const FORMATS = ['linked-art', 'csv', 'json', 'sources', 'crate'] as const;
 
 /** File that marks a folder as an export of this program. */
 const MARKER = 'kerfmark-export.json';
@@ -22,7 +23,7 @@ export const exportCommand: Command = {
   name: 'export',
   summary:
     'writes the file for other programs: Linked Art, CSV registers, one JSON, or all of it as an RO-Crate with checksums',
-  usage: 'kerfmark export [--format linked-art,csv,json,crate] [--out FOLDER] [--in FOLDER] [--audience A]',
+  usage: 'kerfmark export [--format linked-art,csv,json,sources,crate] [--out FOLDER] [--in FOLDER] [--audience A]',
   examples: ['kerfmark export --audience public', 'kerfmark export --format csv --out ../tables'],
   flags: { format: 'value', out: 'value' },
   async run(options, effects) {
@@ -43,6 +44,7 @@ export const exportCommand: Command = {
       ...(isWhole || wanted.includes('linked-art') ? linkedArtFiles(file) : []),
       ...(isWhole || wanted.includes('csv') ? csvFiles(file) : []),
       ...(isWhole || wanted.includes('json') ? [jsonFile(file)] : []),
+      ...(isWhole || wanted.includes('sources') ? sourceFiles(file) : []),
       ...(isWhole ? await entryFiles(file, folder) : []),
     ];
     const packed: PackedFile[] = [];
@@ -113,6 +115,25 @@ function csvFiles(file: CaseFile): readonly OutFile[] {
     mediaType: 'text/csv',
     name: `Register: ${name}`,
   }));
+}
+
+/** The sources for programs of literature: CSL-JSON for all, BibTeX for published works. */
+function sourceFiles(file: CaseFile): readonly OutFile[] {
+  const items = cslOf(file);
+  return [
+    {
+      path: 'sources/sources.csl.json',
+      bytes: json(items),
+      mediaType: 'application/vnd.citationstyles.csl+json',
+      name: 'Sources as CSL-JSON',
+    },
+    {
+      path: 'sources/published.bib',
+      bytes: Buffer.from(bibtexOf(items)),
+      mediaType: 'application/x-bibtex',
+      name: 'Published works as BibTeX',
+    },
+  ];
 }
 
 function jsonFile(file: CaseFile): OutFile {

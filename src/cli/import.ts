@@ -1,135 +1,43 @@
-import { readFile } from 'node:fs/promises';
-import path from 'node:path';
-import { GRADES } from '../base/grade.ts';
-import { draftEntries } from '../custody/line-entries.ts';
-import type { ReadLine } from '../custody/line-types.ts';
-import { readLine } from '../custody/read-line.ts';
-import { USUAL_STYLE } from '../custody/write-line.ts';
-import { isOfType } from '../model/entry.ts';
-import { readWorkspace } from '../reading/reading.ts';
-import { type Command, folderOf, LINE_FLAGS, lineStyleOf, type Options } from './commands.ts';
-import type { Effects } from './effects.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
-import { freeId, writeNew } from './new-entry.ts';
+import { type Command, LINE_FLAGS } from './commands.ts';
+import { importLine } from './import-line.ts';
+import { importSources } from './import-sources.ts';
+import { importTable } from './import-table.ts';
+import { Fault } from './load-workspace.ts';
 
 export const importCommand: Command = {
   name: 'import',
-  summary: 'reads a provenance line as catalogues print it, and makes draft entries of it; nothing is overwritten',
+  summary:
+    'reads a provenance line, a table (CSV, XLSX) or a list of sources (CSL-JSON, BibTeX) into draft entries; nothing is overwritten',
   usage:
-    'kerfmark import line FILE [--json] [--object OB] [--source SO] [--grade G] [--latest-first] [--periods-direct] [--dry-run] [--in FOLDER]',
+    'kerfmark import line|table|sources FILE [--json] [--object OB] [--source SO] [--grade G] [--type T] [--map MAP.yaml] [--save-map MAP.yaml] [--write] [--dry-run] [--in FOLDER]',
   examples: [
     'kerfmark import line old-line.txt --json',
     'kerfmark import line old-line.txt --object OB-panels --source SO-catalogue --dry-run',
     'kerfmark import line old-line.txt --latest-first --periods-direct --json',
+    'kerfmark import table survey.xlsx --type evidence --object OB-panels --save-map survey-map.yaml',
+    'kerfmark import table survey.xlsx --type evidence --object OB-panels --map survey-map.yaml --write',
+    'kerfmark import sources library.bib --write',
   ],
   words: 2,
-  flags: { json: 'switch', object: 'value', source: 'value', grade: 'value', 'dry-run': 'switch', ...LINE_FLAGS },
+  flags: {
+    json: 'switch',
+    object: 'value',
+    source: 'value',
+    grade: 'value',
+    'dry-run': 'switch',
+    type: 'value',
+    map: 'value',
+    'save-map': 'value',
+    write: 'switch',
+    ...LINE_FLAGS,
+  },
   async run(options, effects) {
     const [what, name] = options.words;
-    if (what !== 'line' || name === undefined)
-      throw new Fault('Type: kerfmark import line FILE. FILE is a text file with one provenance line.');
-    const file = path.resolve(effects.cwd, name);
-    const text = await readFile(file, 'utf8').catch(() => {
-      throw new Fault(`There is no file ${file} that can be read as text.`);
-    });
-    const lines = linesOf(text);
-    if (options.flags.json) {
-      for (const line of lines) {
-        const read = readLine(line.text, lineStyleOf(options, USUAL_STYLE));
-        effects.out(`${JSON.stringify(line.id === null ? read : { id: line.id, ...read })}\n`);
-      }
-      return 0;
-    }
-    if (lines.length !== 1)
+    if (name === undefined || (what !== 'line' && what !== 'table' && what !== 'sources'))
       throw new Fault(
-        `${name} holds ${lines.length} lines. Entries are made from one line at a time; --json reads them all.`,
+        'Type: kerfmark import line FILE (a text file with one provenance line), import table FILE (CSV or XLSX), or import sources FILE (CSL-JSON or BibTeX).',
       );
-    return writeDrafts((lines[0] as { text: string }).text, options, effects);
+    if (what === 'line') return importLine(name, options, effects);
+    return what === 'table' ? importTable(name, options, effects) : importSources(name, options, effects);
   },
 };
-
-/** Plain text is one line; JSON lines are objects with `id` and `text`. */
-function linesOf(text: string): readonly { readonly id: string | null; readonly text: string }[] {
-  const plain = text.replace(/^\ufeff/, '');
-  if (!/^\s*\{/.test(plain)) return [{ id: null, text: plain.trim() }];
-  return plain
-    .split('\n')
-    .filter((one) => one.trim() !== '')
-    .map((one, i) => {
-      let read: unknown;
-      try {
-        read = JSON.parse(one);
-      } catch {
-        throw new Fault(
-          `Line ${i + 1} of the file is no JSON. Give one object a line, with "id" and "text", or plain text.`,
-        );
-      }
-      const { id, text: words } = read as { id?: unknown; text?: unknown };
-      if (typeof words !== 'string') throw new Fault(`Line ${i + 1} of the file has no "text".`);
-      return { id: id === undefined ? null : String(id), text: words };
-    });
-}
-
-async function writeDrafts(text: string, options: Options, effects: Effects): Promise<number> {
-  const folder = folderOf(options, effects);
-  const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
-  const object = String(options.flags.object ?? '');
-  const target = catalogue.resolve(object);
-  if (!target || !isOfType(target.entry, 'object'))
-    throw new Fault(
-      `Say which object the line is about: --object ID. The objects are: ${
-        catalogue
-          .ofType('object')
-          .map((one) => one.id)
-          .join(', ') || 'none yet'
-      }.`,
-    );
-  const source = options.flags.source === undefined ? null : String(options.flags.source);
-  if (source !== null && catalogue.get(source)?.type !== 'source')
-    throw new Fault(`There is no source "${source}" in the file.`);
-  const grade = String(options.flags.grade ?? 'possible');
-  if (!(GRADES as readonly string[]).includes(grade))
-    throw new Fault(`"${grade}" is no grade. The grades are: ${GRADES.join(', ')}.`);
-  const taken = new Set([...catalogue.entries.map((one) => one.id), ...leftOut].map((id) => id.toLowerCase()));
-  const idFor = (type: 'holding' | 'party', words: string): string => {
-    const id = freeId(type, words, taken);
-    taken.add(id.toLowerCase());
-    return id;
-  };
-  const read = readLine(text, lineStyleOf(options, USUAL_STYLE));
-  const drafts = draftEntries(text, read, { object, source, grade, idFor });
-  effects.out(tell(read));
-  for (const draft of drafts) {
-    const body = [
-      '---',
-      `id: ${draft.id}`,
-      `type: ${draft.type}`,
-      ...draft.keys,
-      'access: internal',
-      '---',
-      '',
-      draft.body,
-    ].join('\n');
-    if (options.flags['dry-run']) effects.out(`Would write ${draft.id}\n`);
-    else
-      effects.out(
-        `Written: ${path.relative(effects.cwd, await writeNew(folder, draft.type, draft.id, `${body}\n`))}\n`,
-      );
-  }
-  effects.out('These are drafts: check names, kinds of party, capacities and grades, then type: kerfmark check\n');
-  return 0;
-}
-
-function tell(read: ReadLine): string {
-  const years = (range: ReadLine['holdings'][number]['begins']): string =>
-    range.earliest === null && range.latest === null ? '' : `${range.earliest ?? ''}..${range.latest ?? ''}`;
-  return [
-    ...read.holdings.map(
-      (one, i) =>
-        `${i + 1}. ${one.holder || '(not named)'}${one.place ? `, ${one.place}` : ''}${one.capacity ? ` (${one.capacity})` : ''}: begins ${years(one.begins) || 'not said'}, ends ${years(one.ends) || 'not said'}${one['passage-to-next'] ? `; passage to the next ${one['passage-to-next']}` : ''}`,
-    ),
-    ...read['kept-as-text'].map((one) => `Kept as text, not read: “${one.text.replace(/\s+/g, ' ').slice(0, 160)}”`),
-    ...(read['keeps-convention'] ? [] : ['The line does not keep to the convention of marks; look at every passage.']),
-    '',
-  ].join('\n');
-}

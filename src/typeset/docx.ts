@@ -9,6 +9,7 @@ import {
   HeadingLevel,
   ImageRun,
   LevelFormat,
+  LineRuleType,
   Packer,
   PageNumber,
   Paragraph,
@@ -290,18 +291,21 @@ function stylesOf(language: string): NonNullable<ConstructorParameters<typeof Do
   });
   return {
     default: {
-      document: { run: base, paragraph: { spacing: { after: 110, line: 280 } } },
+      document: { run: base, paragraph: { spacing: { after: 110, line: 280, lineRule: LineRuleType.AUTO } } },
       title: heading(42, 600),
       heading1: heading(29, 420),
       heading2: heading(24, 280),
-      footnoteText: { run: { font: SERIF, size: 17 }, paragraph: { spacing: { after: 20, line: 220 } } },
+      footnoteText: {
+        run: { font: SERIF, size: 17 },
+        paragraph: { spacing: { after: 20, line: 220, lineRule: LineRuleType.AUTO } },
+      },
     },
     paragraphStyles: [
       paragraph('Subtitle', { size: 26, color: '5D564D' }, { after: 300 }),
       paragraph('Draft', { font: SANS, bold: true, color: '8A3B24' }, { after: 200 }),
       paragraph('Small', { font: SANS, size: 17, color: '5D564D' }, { after: 40 }),
       paragraph('Caption', { font: SANS, size: 18, color: '5D564D' }, { before: 160, after: 80 }),
-      paragraph('Cell', { font: SANS, size: 17 }, { after: 0, line: 220 }),
+      paragraph('Cell', { font: SANS, size: 17 }, { after: 0, line: 220, lineRule: LineRuleType.AUTO }),
       paragraph('Term', {}, { after: 60 }),
     ],
     characterStyles: [{ id: 'EntryIds', name: 'Entry ids', run: { font: SANS, size: 16, color: '5D564D' } }],

@@ -1,0 +1,71 @@
+import path from 'node:path';
+import type { EntryType } from '../model/entry-type-names.ts';
+import { readWorkspace } from '../reading/reading.ts';
+import type { Effects } from './effects.ts';
+import { formatProblems } from './format-problems.ts';
+import { loadWorkspace } from './load-workspace.ts';
+import { freeId, writeNew } from './new-entry.ts';
+
+/** A draft that waits for its id. */
+export interface Draft {
+  /** An id of its own, where the material has one. */
+  readonly id: string | null;
+  readonly title: string;
+  /** Where it comes from: `row 7`. */
+  readonly from: string;
+  text(id: string): string;
+}
+
+/**
+ * Tells what the drafts would be and which problems they would have, and writes them where `write` says so. Files that
+ * are there are never overwritten: an id that is taken is told, and its draft is left out.
+ */
+export async function writeDraftFiles(
+  folder: string,
+  type: EntryType,
+  drafts: readonly Draft[],
+  write: boolean,
+  effects: Effects,
+): Promise<number> {
+  const files = await loadWorkspace(folder);
+  const before = readWorkspace(files);
+  const taken = new Set(
+    [...before.catalogue.entries.map((one) => one.id), ...before.leftOut].map((id) => id.toLowerCase()),
+  );
+  const skipped: string[] = [];
+  const settled = drafts.flatMap((draft) => {
+    const id = draft.id ?? freeId(type, draft.title, taken);
+    if (taken.has(id.toLowerCase())) {
+      skipped.push(`${draft.from}: the id ${id} is taken already`);
+      return [];
+    }
+    taken.add(id.toLowerCase());
+    return [{ ...draft, id, file: `entries/~import/${id}.md`, whole: draft.text(id) }];
+  });
+  const after = readWorkspace({
+    ...files,
+    entries: [...files.entries, ...settled.map((one) => ({ file: one.file, text: one.whole }))],
+  });
+  const problems = after.problems.filter((one) => settled.some(({ file }) => file === one.place.file));
+  for (const one of settled) effects.out(`${write ? 'Entry' : 'Would write'} ${one.id} (${one.from}): ${one.title}\n`);
+  for (const one of skipped) effects.out(`Left out, ${one}.\n`);
+  if (problems.length > 0) {
+    const told = problems.map((one) => {
+      const from = settled.find(({ file }) => file === one.place.file)?.from ?? '';
+      return { ...one, message: `${from}: ${one.message}` };
+    });
+    effects.out(`\n${formatProblems(told, 'text', told)}`);
+  }
+  if (!write) {
+    effects.out(
+      `\nNothing was written. With --write, ${settled.length} drafts are; entries with problems can be mended afterwards.\n`,
+    );
+    return 0;
+  }
+  for (const one of settled) {
+    const file = await writeNew(folder, type, one.id, one.whole);
+    effects.out(`Written: ${path.relative(effects.cwd, file)}\n`);
+  }
+  effects.out('These are drafts with access "internal": check them, then type: kerfmark check\n');
+  return problems.some((one) => one.severity === 'error') ? 1 : 0;
+}
