@@ -34,17 +34,18 @@ export async function makePdf(job: PdfJob): Promise<Buffer> {
     faces: [],
     attachment: null,
   });
-  const { scripts, unknown } = scriptsBeyond(JSON.parse(JSON.stringify(probe)) as string);
+  const { scripts, unknown } = scriptsBeyond(probe);
   if (unknown.length > 0)
     throw new Fault(
       `No face is known for these letters: ${unknown.slice(0, 12).join(' ')}. Leave them out of the PDF, or set them in DOCX.`,
     );
-  const fonts = [...(await shippedFonts()), ...(await furtherFonts(scripts, job.folder))];
+  const further = await furtherFonts(scripts, job.folder);
+  const fonts = [...(await shippedFonts()), ...further.map((one) => one.bytes)];
   const compiler = NodeCompiler.create({ workspace: '/', fontArgs: [{ fontBlobs: fonts }] });
   const data = printData(job.document, job.pictures, {
     built: job.built,
     author: job.author,
-    faces: scripts.map((one) => one.family),
+    faces: [...new Set(further.map((one) => one.family))],
     attachment: job.attachment?.description ?? null,
   });
   compiler.mapShadow('/document.json', Buffer.from(data));
@@ -93,25 +94,36 @@ async function shippedFonts(): Promise<readonly Buffer[]> {
 }
 
 /** Faces for further scripts, from the workspace or from beside the program; says which package brings one. */
-async function furtherFonts(scripts: readonly FurtherScript[], folder: string): Promise<readonly Buffer[]> {
-  const found: Buffer[] = [];
-  for (const { name, fontPackage } of scripts) {
-    const root = [import.meta.url, path.join(folder, 'package.json')]
-      .map((from) => {
-        try {
-          return path.dirname(createRequire(from).resolve(`${fontPackage}/package.json`));
-        } catch {
-          return null;
-        }
-      })
-      .find((one) => one !== null);
-    if (!root)
+async function furtherFonts(scripts: readonly FurtherScript[], folder: string): Promise<readonly Face[]> {
+  const found: Face[] = [];
+  for (const { name, faces } of scripts) {
+    const face = faces
+      .map((one) => ({ ...one, root: rootOf(one.fontPackage, folder) }))
+      .find((one): one is typeof one & { root: string } => one.root !== null);
+    if (!face)
       throw new Fault(
-        `The document holds ${name} text, for which no face is shipped. Install one beside your workspace, then try again:\n  cd ${folder} && npm install ${fontPackage}`,
+        `The document holds ${name} text, for which no face is shipped. Install one beside your workspace, then try again:\n  cd ${folder} && npm install ${faces[0]?.fontPackage}`,
       );
-    const regular = path.join(root, '400Regular');
+    const regular = path.join(face.root, '400Regular');
     const files = (await readdir(regular)).filter((one) => one.endsWith('.ttf'));
-    found.push(...(await Promise.all(files.map((one) => readFile(path.join(regular, one))))));
+    for (const one of files) found.push({ family: face.family, bytes: await readFile(path.join(regular, one)) });
   }
   return found;
+}
+
+interface Face {
+  readonly family: string;
+  readonly bytes: Buffer;
+}
+
+/** Folder of a package, seen from the program or from the workspace; null where it is not installed. */
+function rootOf(name: string, folder: string): string | null {
+  for (const from of [import.meta.url, path.join(folder, 'package.json')]) {
+    try {
+      return path.dirname(createRequire(from).resolve(`${name}/package.json`));
+    } catch {
+      // Not there; the other place may have it.
+    }
+  }
+  return null;
 }

@@ -1,23 +1,32 @@
-/** A script that the shipped faces do not cover, and the package that brings a face for it. */
-export interface FurtherScript {
-  readonly name: string;
-  readonly pattern: RegExp;
+/** A face for a script, in a package of its own. */
+export interface FurtherFace {
   readonly family: string;
   readonly fontPackage: string;
 }
 
-/** Scripts beyond Latin, Greek and Cyrillic, each with a free face that npm has; right-to-left ones included. */
+/** A script that the shipped faces do not cover, and packages that bring a face for it, the best first. */
+export interface FurtherScript {
+  readonly name: string;
+  readonly pattern: RegExp;
+  readonly faces: readonly FurtherFace[];
+}
+
+/** Scripts beyond Latin, Greek and Cyrillic, each with free faces that npm has; right-to-left ones included. */
 const FURTHER: readonly FurtherScript[] = [
-  further('Arabic', /\p{Script=Arabic}/u, 'Noto Naskh Arabic', 'noto-naskh-arabic'),
-  further('Hebrew', /\p{Script=Hebrew}/u, 'Noto Serif Hebrew', 'noto-serif-hebrew'),
-  further('Chinese', /\p{Script=Han}/u, 'Noto Serif SC', 'noto-serif-sc'),
-  further('Japanese', /\p{Script=Hiragana}|\p{Script=Katakana}/u, 'Noto Serif JP', 'noto-serif-jp'),
-  further('Korean', /\p{Script=Hangul}/u, 'Noto Serif KR', 'noto-serif-kr'),
-  further('Devanagari', /\p{Script=Devanagari}/u, 'Noto Serif Devanagari', 'noto-serif-devanagari'),
+  further('Arabic', /\p{Script=Arabic}/u, ['Noto Naskh Arabic']),
+  further('Hebrew', /\p{Script=Hebrew}/u, ['Noto Serif Hebrew']),
+  further('Chinese', /\p{Script=Han}/u, ['Noto Serif SC', 'ZCOOL XiaoWei']),
+  further('Japanese', /\p{Script=Hiragana}|\p{Script=Katakana}/u, ['Noto Serif JP']),
+  further('Korean', /\p{Script=Hangul}/u, ['Noto Serif KR']),
+  further('Devanagari', /\p{Script=Devanagari}/u, ['Noto Serif Devanagari']),
 ];
 
-function further(name: string, pattern: RegExp, family: string, file: string): FurtherScript {
-  return { name, pattern, family, fontPackage: `@expo-google-fonts/${file}` };
+function further(name: string, pattern: RegExp, families: readonly string[]): FurtherScript {
+  const faces = families.map((family) => ({
+    family,
+    fontPackage: `@expo-google-fonts/${family.toLowerCase().replaceAll(' ', '-')}`,
+  }));
+  return { name, pattern, faces };
 }
 
 /** Letters of any script that neither the shipped faces nor those of the table have. */
