@@ -42,8 +42,9 @@ export interface SiteData {
   readonly tiles: ReadonlyMap<string, TiledPicture>;
   /** Land of the earth; null where no place has coordinates. */
   readonly land: Land | null;
-  /** The style sheet of plans, for files that stand alone. */
+  /** The style sheets of plans and of the other drawings, for files that stand alone. */
   readonly planStyle: string;
+  readonly drawingStyle: string;
 }
 
 /** The site seen from one page. */

@@ -1,10 +1,12 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
+import { iiifManifest } from '../src/exchange/iiif-manifest.ts';
 import { datesReport } from '../src/findings/dates-report.ts';
 import {
   answerPath,
   closePath,
   entryPath,
+  manifestPath,
   measuredPath,
   panelPath,
   planFilePath,
@@ -12,9 +14,12 @@ import {
   REGISTERS,
   reasonPath,
   relativeHref,
+  reportPath,
+  reportPicturePath,
   tracingPath,
 } from '../src/publish/page-paths.ts';
 import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
+import { composeAppendix, composeFile } from '../src/reports/provenance-file.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { standingAlone } from './drawings/standing-alone.ts';
@@ -35,9 +40,11 @@ import { PlatePage } from './pages/plate-page.tsx';
 import { ReasonPage } from './pages/reason-page.tsx';
 import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
+import { ReportPage } from './pages/report-page.tsx';
 import { ResearchPage } from './pages/research-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
+import { reportPictures } from './report-pictures.tsx';
 
 /** One file of the site: its address and how to make its text. */
 export interface SitePage {
@@ -108,8 +115,48 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     ...file.catalogue
       .ofType('inquiry')
       .map((inquiry) => page(answerPath(inquiry.id), (context) => <AnswerPage page={context} inquiry={inquiry} />)),
+    ...reportPages(data, page),
+    ...manifests(data),
     { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
   ];
+}
+
+/** The provenance file and the appendix of each object that is not part of another, with their drawings. */
+function reportPages(
+  data: SiteData,
+  page: (path: string, view: (context: PageContext) => JSX.Element) => SitePage,
+): readonly SitePage[] {
+  const { file, built, version } = data;
+  const objects = file.catalogue.ofType('object').filter((one) => one.keys['part-of'] === undefined);
+  return objects.flatMap((object) => {
+    const made = reportPictures(file, object, { drawings: data.drawingStyle, plan: data.planStyle });
+    const kinds = [
+      ['file', composeFile],
+      ['appendix', composeAppendix],
+    ] as const;
+    return [
+      ...kinds.map(([kind, compose]) =>
+        page(reportPath(object.id, kind), (context) => (
+          <ReportPage page={context} object={object} document={compose(file, object, made.list, { built, version })} />
+        )),
+      ),
+      ...made.pictures.map(
+        ({ key, svg }): SitePage => ({ path: reportPicturePath(object.id, key), render: () => svg }),
+      ),
+    ];
+  });
+}
+
+/** Manifests of the objects; only a site that knows its own address has them. */
+function manifests({ file, plans }: SiteData): readonly SitePage[] {
+  const base = file.catalogue.workspace?.keys['base-url']?.replace(/\/$/, '');
+  if (base === undefined) return [];
+  return file.catalogue.ofType('object').flatMap((object): readonly SitePage[] => {
+    const manifest = iiifManifest(file, object, base, plans);
+    return manifest === null
+      ? []
+      : [{ path: manifestPath(object.id), render: () => `${JSON.stringify(manifest, null, 1)}\n` }];
+  });
 }
 
 /** A plan as an SVG file in true size, lines only, the traces as groups that carry their ids. */

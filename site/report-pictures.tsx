@@ -133,6 +133,7 @@ function bareContext(file: CaseFile): PageContext {
     tiles: none,
     land: null,
     planStyle: '',
+    drawingStyle: '',
     path: '',
     href: () => '#',
   };

@@ -18,7 +18,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   custody: ['base', 'dates', 'model', 'chronology'],
   reports: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'custody', 'reference'],
   typeset: ['base', 'reports'],
-  exchange: ['base', 'dates', 'model', 'statements', 'findings'],
+  exchange: ['base', 'dates', 'model', 'statements', 'findings', 'physical', 'geometry', 'publish'],
   publish: ['base', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 

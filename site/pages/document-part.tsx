@@ -8,20 +8,31 @@ import { Scroll } from './parts.tsx';
 export function DocumentPart({
   page,
   document,
+  picture,
 }: {
   readonly page: PageContext;
   readonly document: ReportDocument;
+  /** Address of a picture in the site. */
+  picture?(key: string): string;
 }): JSX.Element {
   return (
     <div class="report" lang={document.language}>
       {document.blocks.map((block) => (
-        <BlockPart page={page} block={block} />
+        <BlockPart page={page} block={block} picture={picture} />
       ))}
     </div>
   );
 }
 
-function BlockPart({ page, block }: { readonly page: PageContext; readonly block: Block }): JSX.Element {
+function BlockPart({
+  page,
+  block,
+  picture,
+}: {
+  readonly page: PageContext;
+  readonly block: Block;
+  readonly picture: ((key: string) => string) | undefined;
+}): JSX.Element {
   switch (block.kind) {
     case 'heading':
       return block.level === 2 ? <h2>{block.words}</h2> : <h3>{block.words}</h3>;
@@ -44,11 +55,11 @@ function BlockPart({ page, block }: { readonly page: PageContext; readonly block
     case 'terms':
       return (
         <dl class="facts">
-          {block.terms.map(({ name, passage }) => (
+          {block.terms.map(({ name, passage }, i) => (
             <>
               <dt>{name}</dt>
               <dd>
-                <Said page={page} passage={passage} />
+                <Said page={page} passage={passage} next={block.terms[i + 1]?.passage} />
               </dd>
             </>
           ))}
@@ -83,7 +94,15 @@ function BlockPart({ page, block }: { readonly page: PageContext; readonly block
     case 'figure':
       return (
         <figure>
-          <p class="aside">{block.alt}</p>
+          {picture ? (
+            <img
+              class={block.widthMm === null ? 'report-picture' : 'report-picture plate-picture'}
+              src={page.href(picture(block.picture))}
+              alt={block.alt}
+            />
+          ) : (
+            <p class="aside">{block.alt}</p>
+          )}
           <figcaption>
             <Said page={page} passage={block.caption} />
           </figcaption>
@@ -93,8 +112,18 @@ function BlockPart({ page, block }: { readonly page: PageContext; readonly block
 }
 
 /** The words, then the ids that they rest on; an id that this reader may not see is left out. */
-function Said({ page, passage }: { readonly page: PageContext; readonly passage: Passage }): JSX.Element {
-  const shown = passage.rests.filter((id) => page.file.catalogue.resolve(id));
+function Said({
+  page,
+  passage,
+  next,
+}: {
+  readonly page: PageContext;
+  readonly passage: Passage;
+  /** What stands after it in a list of terms; ids that it repeats are told there. */
+  readonly next?: Passage | undefined;
+}): JSX.Element {
+  const isRepeated = next !== undefined && next.rests.join(' ') === passage.rests.join(' ');
+  const shown = (isRepeated ? [] : passage.rests).filter((id) => page.file.catalogue.resolve(id));
   return (
     <>
       {passage.words}

@@ -10,6 +10,7 @@ import {
   entryPath,
   panelPath,
   REGISTERS,
+  reportPath,
   statementAnchor,
   tracingPath,
 } from '../../src/publish/page-paths.ts';
@@ -62,6 +63,13 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
         />
         {isOfType(entry, 'object') ? <FourChainsPart page={page} object={entry} /> : null}
         <Panels page={page} entry={entry} />
+        {isOfType(entry, 'object') && entry.keys['part-of'] === undefined ? (
+          <p>
+            <a href={page.href(reportPath(entry.id, 'file'))}>The provenance file</a> and{' '}
+            <a href={page.href(reportPath(entry.id, 'appendix'))}>the appendix to a publication</a>, as they are
+            printed.
+          </p>
+        ) : null}
         {isOfType(entry, 'inquiry') ? (
           <p>
             <a href={page.href(answerPath(entry.id))}>The answer</a>, composed from the file

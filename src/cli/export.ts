@@ -1,5 +1,6 @@
 import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import schema from '../exchange/case-file-schema.json' with { type: 'json' };
 import { linkedArt } from '../exchange/linked-art.ts';
 import { checkLinkedArt } from '../exchange/linked-art-check.ts';
 import { registerTables } from '../exchange/registers-csv.ts';
@@ -43,7 +44,7 @@ export const exportCommand: Command = {
     const files = [
       ...(isWhole || wanted.includes('linked-art') ? linkedArtFiles(file) : []),
       ...(isWhole || wanted.includes('csv') ? csvFiles(file) : []),
-      ...(isWhole || wanted.includes('json') ? [jsonFile(file)] : []),
+      ...(isWhole || wanted.includes('json') ? jsonFiles(file) : []),
       ...(isWhole || wanted.includes('sources') ? sourceFiles(file) : []),
       ...(isWhole ? await entryFiles(file, folder) : []),
     ];
@@ -136,13 +137,23 @@ function sourceFiles(file: CaseFile): readonly OutFile[] {
   ];
 }
 
-function jsonFile(file: CaseFile): OutFile {
-  return {
-    path: 'case-file.json',
-    bytes: json(caseFileReport(file)),
-    mediaType: 'application/json',
-    name: 'The case file (kerfmark-case-file/1)',
-  };
+/** The case file, and the schema that says what is in it. */
+function jsonFiles(file: CaseFile): readonly OutFile[] {
+  const mediaType = 'application/json';
+  return [
+    {
+      path: 'case-file.json',
+      bytes: json(caseFileReport(file)),
+      mediaType,
+      name: 'The case file (kerfmark-case-file/1)',
+    },
+    {
+      path: 'case-file.schema.json',
+      bytes: json(schema),
+      mediaType: 'application/schema+json',
+      name: 'JSON Schema of the case file',
+    },
+  ];
 }
 
 /** The entries themselves, for those who may see every one of them whole; else they stay out, since texts cannot be cut. */

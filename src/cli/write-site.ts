@@ -62,6 +62,7 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       layers: await layOutAll(file),
       land: await loadLand(file),
       planStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'plan.css'), 'utf8'),
+      drawingStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'drawings.css'), 'utf8'),
     };
     const pages = sitePages(data);
     await writePages(pages, fresh);

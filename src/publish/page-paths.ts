@@ -61,6 +61,21 @@ export function measuredPath(object: string, panel: string): string {
   return `panel/${object}-${panel}-how.html`;
 }
 
+/** Address of a report on an object: its provenance file, or its appendix. */
+export function reportPath(object: string, kind: 'file' | 'appendix'): string {
+  return `report/${object}-${kind}.html`;
+}
+
+/** Address of a drawing of a report. */
+export function reportPicturePath(object: string, picture: string): string {
+  return `report/${object}-${picture}.svg`;
+}
+
+/** Address of the manifest of an object for programs that show pictures (IIIF Presentation 3). */
+export function manifestPath(object: string): string {
+  return `iiif/${object}.json`;
+}
+
 /** Address of the answer to an inquiry. */
 export function answerPath(inquiry: string): string {
   return `answer/${inquiry}.html`;

@@ -48,6 +48,8 @@ const KINDS = [
   'places.html',
   'answer/IN-2021-3.html',
   'answer/IN-2024-1.html',
+  'report/OB-lerakos-file.html',
+  'report/OB-lerakos-appendix.html',
   'research.html',
   'method.html',
   'registers.html',

@@ -1,8 +1,11 @@
+import Ajv from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import schema from '../../src/exchange/case-file-schema.json' with { type: 'json' };
 import { registerTables, withoutApostrophe } from '../../src/exchange/registers-csv.ts';
 import { bibtexOf, cslFromBibtex, cslOf, sourceFromCsl } from '../../src/exchange/sources.ts';
 import { entriesFromRows, rowText, strangeTargets, suggestedMap } from '../../src/exchange/table-entries.ts';
+import { caseFileReport } from '../../src/findings/case-file-report.ts';
 import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
 
 const demo = computeFiles(filesOf(ROOT)).file;
@@ -41,6 +44,18 @@ describe('CSV registers', () => {
     expect(hostile.every((text) => cells.some((one) => withoutApostrophe(one) === text.replace(/\s+$/, '')))).toBe(
       true,
     );
+  });
+});
+
+describe('the case file as JSON', () => {
+  it('is what its published schema says, for every audience; the schema refuses what it is not', () => {
+    const check = new Ajv.default({ strict: false, allErrors: true }).compile(schema);
+    for (const audience of ['public', 'internal', 'restricted'] as const) {
+      const report = JSON.parse(JSON.stringify(caseFileReport(computeFiles(filesOf(ROOT), audience).file))) as object;
+      expect(check(report), JSON.stringify(check.errors?.slice(0, 3))).toBe(true);
+      expect(check({ ...report, audience: 'everybody' })).toBe(false);
+      expect(check({ ...report, statements: [{ id: 'EV-a#1' }] })).toBe(false);
+    }
   });
 });
 
