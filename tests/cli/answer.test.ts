@@ -39,7 +39,9 @@ describe('kerfmark answer', () => {
   it('prints the answer, as Markdown or as a tree, and names the inquiries where it is asked for none', async () => {
     const { code, out } = await kerfmark(['answer', 'IN-2024-1'], ROOT);
     expect(code).toBe(0);
-    expect(out).toMatch(/^# Inquiry of the diocese of Lerakos, 2024\n\n> \*\*Draft, not the museum’s answer\*\*\n/);
+    expect(out).toMatch(
+      /^# Inquiry of the diocese of Lerakos, 2024\n\n\*Answer to an inquiry\*\n\n> \*\*Draft, not the museum’s answer\*\*\n/,
+    );
     expect(out).toContain('- **Asked by:** the diocese of Lerakos');
     const tree = JSON.parse((await kerfmark(['answer', 'IN-2024-1', '--json'], ROOT)).out) as Record<string, unknown>;
     expect([tree.format, tree.id, tree.draft]).toEqual([
