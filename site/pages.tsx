@@ -42,6 +42,7 @@ import { ReferencesPage } from './pages/references-page.tsx';
 import { RegisterPage, RegistersPage } from './pages/register-page.tsx';
 import { ReportPage } from './pages/report-page.tsx';
 import { ResearchPage } from './pages/research-page.tsx';
+import { SearchPage } from './pages/search-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 import { reportPictures } from './report-pictures.tsx';
@@ -67,6 +68,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('trial.html', (context) => <TrialPage page={context} />),
     page('references.html', (context) => <ReferencesPage page={context} />),
     page('custody.html', (context) => <CustodyPage page={context} />),
+    page('search.html', (context) => <SearchPage page={context} />),
     page('places.html', (context) => <PlacesPage page={context} />),
     page('research.html', (context) => <ResearchPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),

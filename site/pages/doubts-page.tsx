@@ -16,6 +16,9 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
       usesGrades={false}
     >
       <h1>Doubts and notes</h1>
+      <p>
+        <a href={page.href('check-first.html')}>What to check first</a> tells on which statements most depends.
+      </p>
       {problems.length === 0 ? (
         <p>The checks found none.</p>
       ) : (

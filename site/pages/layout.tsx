@@ -78,9 +78,8 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
     ['research.html', 'Research'],
     ['registers.html', 'Registers'],
     ['method.html', 'Method'],
-    ...(page.file.catalogue.audience === 'public'
-      ? []
-      : [['check-first.html', 'Check first'] as const, ['doubts.html', 'Doubts'] as const]),
+    ['search.html', 'Search'],
+    ...(page.file.catalogue.audience === 'public' ? [] : [['doubts.html', 'Doubts'] as const]),
   ];
   return (
     <nav aria-label="Main">

@@ -46,6 +46,8 @@ const KINDS = [
   'check-first.html',
   'custody.html',
   'places.html',
+  'search.html',
+  'search.html#%CE%B1%CF%81%CF%87%CE%B1%CE%B3%CE%B3%CE%B5%CE%BB%CF%89%CE%BD',
   'answer/IN-2021-3.html',
   'answer/IN-2024-1.html',
   'report/OB-lerakos-file.html',
@@ -195,6 +197,26 @@ describe('reading and using the pages', () => {
     await page.getByRole('button', { name: 'Title' }).click();
     await page.getByRole('button', { name: 'Title' }).click();
     expect(await page.locator('tbody tr th').first().innerText()).not.toBe(firstBefore);
+    await context.close();
+  });
+
+  it('search finds ids, names in every writing without their accents, slips of the finger; works from a disk, shares its words', async () => {
+    const context = await browser.newContext();
+    const { page } = await open(context, pathToFileURL(path.join(site, 'search.html')).href);
+    const titles = async (words: string): Promise<readonly string[]> => {
+      await page.getByLabel('Search for').fill(words);
+      return page.locator('.found a').allInnerTexts();
+    };
+    expect((await titles('HO-dray'))[0]).toBe('Stock of Harlan Dray and Sons');
+    expect(await titles('αρχαγγελων')).toContain('Community of the Monastery of the Archangels');
+    expect(await titles('Archangelon')).toContain('Community of the Monastery of the Archangels');
+    expect(await titles('earthqauke')).toContain('Earthquake on Lerakos, 1933');
+    expect(await titles('nothing like this')).toEqual([]);
+    expect(await page.getByRole('status').last().innerText()).toBe('Nothing found.');
+    await titles('medallion');
+    expect(page.url()).toMatch(/#medallion$/);
+    await page.locator('.found a').first().click();
+    expect(page.url()).toMatch(/entry\/PE-medallion-A\.html$/);
     await context.close();
   });
 

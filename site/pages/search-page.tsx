@@ -1,0 +1,43 @@
+import type { JSX } from 'preact';
+import { REGISTERS } from '../../src/publish/page-paths.ts';
+import { searchRows } from '../../src/publish/search-data.ts';
+import type { PageContext } from '../context.ts';
+import { Layout } from './layout.tsx';
+
+/** Search over ids, titles, names and the beginnings of texts; the index is in the page, so that it works from a disk. */
+export function SearchPage({ page }: { readonly page: PageContext }): JSX.Element {
+  const rows = searchRows(page.file);
+  return (
+    <Layout
+      page={page}
+      title="Search"
+      standing="Ids, titles, names and the beginnings of texts of all entries shown here."
+      usesGrades={false}
+      script="search.js"
+    >
+      <h1>Search</h1>
+      <p>
+        Accents, capitals and the ends of words do not matter; names are found in every writing that the file has.
+        Nothing that you type leaves this page.
+      </p>
+      <div id="search" data-root={page.href('')} />
+      <noscript>
+        <p>
+          The search needs a script. The registers list every entry:{' '}
+          {REGISTERS.map((one, i) => (
+            <>
+              {i > 0 ? ' · ' : ''}
+              <a href={page.href(`register/${one.name}.html`)}>{one.title}</a>
+            </>
+          ))}
+          .
+        </p>
+      </noscript>
+      <script
+        type="application/json"
+        id="search-rows"
+        dangerouslySetInnerHTML={{ __html: JSON.stringify(rows).replaceAll('<', '\\u003c') }}
+      />
+    </Layout>
+  );
+}
