@@ -59,7 +59,7 @@ export function readVerbs(stretch: string): VerbReading {
   const sharedWith: NamedParty[] = [];
   text = takeParty(
     text,
-    /,?\s*\b(?:on|in) joint account(?:\s+\d{4})? with\s+(?:\(([^()]*(?:\([^()]*\)[^()]*)*)\)|(\p{Lu}[^;]*)$)/u,
+    /,?\s*\b(?:(?:on|in) joint account(?:\s+\d{4})?|jointly) with\s+(?:\(([^()]*(?:\([^()]*\)[^()]*)*)\)|(\p{Lu}[^;]*)$)/u,
     (party, whole) => {
       if (whole.trim() === text.trim()) return false;
       sharedWith.push(party);

@@ -84,7 +84,9 @@ function sayHolding(one: LineHolding): string {
   const named = [`${one.holder}${lifeDates}`, one.place].filter(Boolean).join(', ');
   const who = isDealer ? `(${named})` : named;
   const through = one.through.map((party) => ` through ${inBrackets(party)}`).join('');
-  const shared = one['shared-with'].map((party) => ` on joint account with ${inBrackets(party)}`).join('');
+  // Dealers share on joint account; anybody else has it jointly.
+  const together = isDealer ? 'on joint account' : 'jointly';
+  const shared = one['shared-with'].map((party) => ` ${together} with ${inBrackets(party)}`).join('');
   // "sold through (A) to B": the agent stands between the verb and the one who got it.
   const verbs = through !== '' && / to$/.test(verb) ? `${verb.replace(/ to$/, '')}${through} to` : verb;
   const agent = through !== '' && !/ to$/.test(verb) ? through : '';

@@ -19,8 +19,14 @@ const style = (name: string): string => readFileSync(path.join(ROOT, 'site/style
 const { list, pictures } = reportPictures(file, object, { drawings: style('drawings.css'), plan: style('plan.css') });
 const once = annotate(composeFile(file, object, list, { built: '2024-06-01', version: '0' }), behindOf(file).book);
 
-/** The document with its blocks several times over. */
-const times = (n: number): SetDocument => ({ ...once, blocks: Array.from({ length: n }, () => once.blocks).flat() });
+let salt = 0;
+
+/** The document with its blocks several times over, its words never the same twice: the typesetter remembers what it has set. */
+const times = (n: number): SetDocument => {
+  salt += 1;
+  const blocks = Array.from({ length: n }, () => once.blocks).flat();
+  return { ...once, blocks: JSON.parse(JSON.stringify(blocks).replaceAll('"words":"', `"words":"${salt} `)) };
+};
 
 const pdf = (document: SetDocument): Promise<Buffer> =>
   makePdf({ document, pictures, built: '2024-06-01', author: 'A museum', attachment: null, folder: ROOT });
