@@ -35,8 +35,15 @@ function readOnce(text: string, style: LineStyle): ReadLine {
   })) {
     if (segment.mark === 'break') keeps = false;
     if (/^(?:inscribed|stamped|signed|label)\b/i.test(segment.text)) keeps = false;
+    const last = holdings.at(-1);
+    // A gap that the line itself states: nobody is named, and what follows was not had directly.
+    if (STATED_GAP.test(segment.text)) {
+      if (last) last.mark = '.';
+      kept.push({ text: segment.text, span: [segment.from, segment.to] });
+      continue;
+    }
     const holding = readSegment(segment);
-    const before = holdings.at(-1)?.holding;
+    const before = last?.holding;
     const isCreditLine =
       holding?.capacity === 'fund' && before !== undefined && /museum|institute|NGA/i.test(before.holder);
     if (holding && !isCreditLine) holdings.push({ holding, mark: segment.mark });
@@ -173,6 +180,9 @@ function readSegment(segment: Segment): ReadHolding | null {
     'shared-with': verbs.sharedWith,
   };
 }
+
+/** A gap as lines print it. */
+const STATED_GAP = /^\s*[[(]?\s*(?:gap|lacuna|lacune|lücke|…|\.{3})\s*[\])]?\s*$/i;
 
 /** Words of a sentence that tells something, where a name should stand. */
 const SENTENCE =

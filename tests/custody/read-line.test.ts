@@ -80,6 +80,37 @@ describe('reading one holding', () => {
     expect(only('A. Rey, Nice, c. 1912')).toMatchObject({ 'begins-circa': true });
   });
 
+  it('a gap that the line states parts its neighbours; stock numbers are no years; a death ends a holding', () => {
+    const read = readLine(
+      'A. Rey, Nice, until 1941; [gap]; B. Sand, Paris, by 1945; (Quill and Co., stock no. 1123), 1950.',
+    );
+    expect(read.holdings.map((one) => [one.holder, one['passage-to-next']])).toEqual([
+      ['A. Rey', 'not direct'],
+      ['B. Sand', 'direct'],
+      ['Quill and Co.', null],
+    ]);
+    expect(read['kept-as-text'].map((one) => one.text)).toEqual(['[gap]']);
+    expect(read.holdings[2]?.begins).toEqual({ earliest: null, latest: 1950 });
+    expect(only('A. Rey, Nice, until his death in 1912')?.ends).toEqual({ earliest: 1912, latest: 1912 });
+  });
+
+  it('either house style is read: the marks exchanged, the latest first; holdings come in the order of time', () => {
+    const earliest = readLine('A. Rey, by 1912. B. Sand, 1920; C. Lind, 1930.', {
+      order: 'earliest first',
+      marks: 'period is direct',
+    });
+    expect(earliest.holdings.map((one) => one['passage-to-next'])).toEqual(['direct', 'not direct', null]);
+    const latest = readLine('C. Lind, 1930; B. Sand, 1920. A. Rey, by 1912.', {
+      order: 'latest first',
+      marks: 'semicolon is direct',
+    });
+    expect(latest.holdings.map((one) => [one.holder, one['passage-to-next']])).toEqual([
+      ['A. Rey', 'not direct'],
+      ['B. Sand', 'direct'],
+      ['C. Lind', null],
+    ]);
+  });
+
   it('what tells no holding is kept as text, and spans are those of the text', () => {
     const text = 'A. Rey, Nice. The panel was described in a letter of that year. B. Sand, Paris.';
     const read = readLine(text);
