@@ -2,7 +2,7 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
-import { isKnownReference, REFERENCE_IDS } from './reference-dates.ts';
+import { isKnownReference, REFERENCE_IDS, referenceTable } from './reference-dates.ts';
 
 /** Words of the column of acts that a reference date is tested on. */
 const ACT_WORDS: readonly string[] = ['removal', 'export', 'import', 'acquisition', 'holding', 'any'];
@@ -59,5 +59,31 @@ export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
       },
     ];
   });
-  return [...unknown, ...untestable];
+  return [...unknown, ...untestable, ...unknownTerritories(catalogue)];
+}
+
+/** A territory under a place's rule that is nearly one of the table: a slip would print "no rows". */
+function unknownTerritories(catalogue: Catalogue): readonly Diagnostic[] {
+  const known = [...new Set(referenceTable().map((row) => row.jurisdiction))];
+  return catalogue.ofType('place').flatMap((place) =>
+    (place.keys.rule ?? []).flatMap((rule, i): readonly Diagnostic[] => {
+      const name = rule.jurisdiction
+        ?.trim()
+        .toLowerCase()
+        .replace(/[^a-z0-9]+/g, '-');
+      if (name === undefined || known.includes(name)) return [];
+      const near = nearest(name, known);
+      if (near.length === 0) return [];
+      return [
+        {
+          code: 'unknown-territory',
+          severity: 'doubt',
+          place: place.placeOf(['rule', i, 'jurisdiction']),
+          entry: place.id,
+          message: `the table of reference dates has no territory "${rule.jurisdiction}"`,
+          mend: `did you mean ${near.join(', or ')}? "kerfmark references --list" prints all`,
+        },
+      ];
+    }),
+  );
 }
