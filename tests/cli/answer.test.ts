@@ -2,8 +2,8 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { ROOT } from '../workspace.ts';
+import { kerfmark } from './kerfmark.ts';
 
 const folders: string[] = [];
 afterEach(() => {
@@ -15,22 +15,6 @@ function demoCopy(): string {
   folders.push(folder);
   for (const part of ['entries', 'sent']) cpSync(path.join(ROOT, part), path.join(folder, part), { recursive: true });
   return folder;
-}
-
-async function kerfmark(line: readonly string[], cwd: string) {
-  let [out, err] = ['', ''];
-  const code = await run(line, {
-    cwd,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    today: () => '2024-06-01',
-    ask: async () => null,
-  });
-  return { code, out, err };
 }
 
 const DRAFT = 'entries/letters/IN-2024-1.md';

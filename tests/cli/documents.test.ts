@@ -6,27 +6,11 @@ import path from 'node:path';
 import { unzipSync } from 'fflate';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { entries, ROOT } from '../workspace.ts';
+import { kerfmark } from './kerfmark.ts';
 
 const out = mkdtempSync(path.join(tmpdir(), 'kerfmark-documents-'));
 afterAll(() => rmSync(out, { recursive: true, force: true }));
-
-async function kerfmark(line: readonly string[], cwd = ROOT) {
-  let [told, err] = ['', ''];
-  const code = await run(line, {
-    cwd,
-    out: (text) => {
-      told += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    today: () => '2024-06-01',
-    ask: async () => null,
-  });
-  return { code, out: told, err };
-}
 
 const hash = (file: string): string => createHash('sha256').update(readFileSync(file)).digest('hex');
 
@@ -46,7 +30,7 @@ async function textOf(file: string): Promise<string> {
 describe('the provenance file as PDF', () => {
   const file = path.join(out, 'OB-lerakos-file.pdf');
   beforeAll(async () => {
-    expect(await kerfmark(['file', 'OB-lerakos', '--out', out])).toMatchObject({ code: 0, err: '' });
+    expect(await kerfmark(['file', 'OB-lerakos', '--out', out], ROOT)).toMatchObject({ code: 0, err: '' });
   }, 120_000);
 
   it('declares PDF/A-3a and is tagged, with language, title and the date given', async () => {
@@ -112,7 +96,7 @@ describe('the provenance file as PDF', () => {
 
   it('is the same bytes twice', async () => {
     const again = path.join(out, 'again');
-    await kerfmark(['file', 'OB-lerakos', '--out', again]);
+    await kerfmark(['file', 'OB-lerakos', '--out', again], ROOT);
     expect(hash(path.join(again, 'OB-lerakos-file.pdf'))).toBe(hash(file));
   }, 120_000);
 });
@@ -154,7 +138,7 @@ describe('the appendix as DOCX', () => {
     return Object.fromEntries(Object.entries(zip).map(([name, bytes]) => [name, new TextDecoder().decode(bytes)]));
   };
   beforeAll(async () => {
-    expect((await kerfmark(['appendix', 'OB-lerakos', '--format', 'docx,md,html', '--out', out])).err).toBe('');
+    expect((await kerfmark(['appendix', 'OB-lerakos', '--format', 'docx,md,html', '--out', out], ROOT)).err).toBe('');
   }, 120_000);
 
   it('has real notes, heads that repeat, captions with numbers, alternative text, language', () => {
@@ -220,7 +204,10 @@ describe('the appendix as DOCX', () => {
 
 describe('the answer in print', () => {
   it('carries its draft words on every page, and never who asked for others', async () => {
-    const made = await kerfmark(['answer', 'IN-2024-1', '--format', 'pdf', '--out', out, '--audience', 'internal']);
+    const made = await kerfmark(
+      ['answer', 'IN-2024-1', '--format', 'pdf', '--out', out, '--audience', 'internal'],
+      ROOT,
+    );
     expect(made.err).toBe('');
     const pdf = await openPdf(path.join(out, 'IN-2024-1.pdf'));
     for (let n = 1; n <= pdf.numPages; n += 1) {
@@ -234,7 +221,7 @@ describe('the answer in print', () => {
 describe('export', () => {
   it('packs everything with checksums that hold, and replaces nothing that is not its own', async () => {
     const folder = path.join(out, 'export');
-    expect((await kerfmark(['export', '--audience', 'public', '--out', folder])).code).toBe(0);
+    expect((await kerfmark(['export', '--audience', 'public', '--out', folder], ROOT)).code).toBe(0);
     const manifest = readFileSync(path.join(folder, 'manifest-sha256.txt'), 'utf8').trim().split('\n');
     expect(manifest.length).toBeGreaterThan(60);
     for (const line of manifest) {
@@ -256,15 +243,15 @@ describe('export', () => {
       expect(existsSync(path.join(folder, decodeURI(part)))).toBe(true);
       expect(byId.get(part)?.sha256).toBe(hash(path.join(folder, decodeURI(part))));
     }
-    expect((await kerfmark(['export', '--audience', 'public', '--out', folder])).code).toBe(0);
+    expect((await kerfmark(['export', '--audience', 'public', '--out', folder], ROOT)).code).toBe(0);
     const foreign = path.join(out, 'foreign');
     mkdirSync(foreign);
     writeFileSync(path.join(foreign, 'thesis.txt'), 'mine');
-    expect((await kerfmark(['export', '--out', foreign])).err).toContain('is left as it is');
+    expect((await kerfmark(['export', '--out', foreign], ROOT)).err).toContain('is left as it is');
     expect(readdirSync(foreign)).toEqual(['thesis.txt']);
   });
 
-  it('no file of a public export, and no public document, holds what is restricted', async () => {
+  it('no file of a public export, document or site (its search included) holds what is restricted', async () => {
     const folder = mkdtempSync(path.join(out, 'canary-'));
     mkdirSync(path.join(folder, 'entries'));
     const files = entries({
@@ -285,8 +272,9 @@ describe('export', () => {
         folder,
       ),
     ];
-    expect(done.map((one) => one.err)).toEqual(['', '']);
-    const all = ['export', 'docs'].flatMap((one) =>
+    done.push(await kerfmark(['build', '--audience', 'public', '--out', path.join(folder, 'site')], folder));
+    expect(done.map((one) => one.err)).toEqual(['', '', '']);
+    const all = ['export', 'docs', 'site'].flatMap((one) =>
       readdirSync(path.join(folder, one), { recursive: true, withFileTypes: true })
         .filter((entry) => entry.isFile())
         .map((entry) => path.join(entry.parentPath, entry.name)),

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { strToU8, zipSync } from 'fflate';
 import { afterEach, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { entries } from '../workspace.ts';
+import { kerfmark } from './kerfmark.ts';
 
 const folders: string[] = [];
 afterEach(() => {
@@ -18,22 +18,6 @@ function workspace(): string {
   const files = entries({ 'OB-a': 'type: object\ntitle: A panel\npanels: [{ id: A }]' });
   for (const [name, text] of Object.entries(files)) writeFileSync(path.join(folder, name), text);
   return folder;
-}
-
-async function kerfmark(line: readonly string[], cwd: string) {
-  let [out, err] = ['', ''];
-  const code = await run(line, {
-    cwd,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    today: () => '2024-06-01',
-    ask: async () => null,
-  });
-  return { code, out, err };
 }
 
 /** A spreadsheet of one sheet (ECMA-376, the parts that every reader needs), its cells as inline text. */
