@@ -193,6 +193,7 @@ function Searches({
                   <td>
                     <span class="cell-label">looked at</span>
                     {keys.scope?.series ?? 'not recorded'}
+                    {keys.scope?.missing ? `; could not be seen: ${keys.scope.missing}` : ''}
                   </td>
                   <td>
                     {keys.scope?.from || keys.scope?.to

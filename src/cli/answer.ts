@@ -26,7 +26,9 @@ export const answer: Command = {
     const folder = folderOf(options, effects);
     const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'));
     const inquiry = inquiryNamed(computed, options.words[0]);
-    const { document, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
+    const { document: composed, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
+    const isSent = inquiry.keys['sent-file'] !== undefined && !options.flags.changes && !options.flags.keep;
+    const document = isSent ? { ...composed, draft: AGAIN } : composed;
     const text = documentMarkdown(document, behindOf(facts));
     if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
     else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, text));
@@ -37,6 +39,9 @@ export const answer: Command = {
     return hasErrors(computed.problems) ? 1 : 0;
   },
 };
+
+/** On every page of an answer that is composed anew after one was sent. */
+const AGAIN = 'Composed again from the file as it is now; not the answer that was sent';
 
 function inquiryNamed({ file }: Computed, id: string | undefined): Entry<'inquiry'> {
   const all = file.catalogue.ofType('inquiry');

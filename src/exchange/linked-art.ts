@@ -205,6 +205,12 @@ function sourceRecord(file: CaseFile, source: Entry<'source'>): Record_ {
     ['Reference code', keys['reference-code']],
     ['Date on it', keys['date-on-it']],
     ['Form seen', keys['form-seen']],
+    [
+      'Authenticity',
+      typeof keys.authenticity === 'string'
+        ? keys.authenticity
+        : keys.authenticity && `${keys.authenticity.is}: ${keys.authenticity.why}`,
+    ],
   ];
   return {
     ...head(file, source, 'LinguisticObject'),

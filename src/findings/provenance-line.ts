@@ -1,11 +1,11 @@
-import { GRADES, type Grade } from '../base/grade.ts';
+import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import type { Acquisition, LineNote } from '../custody/line-types.ts';
 import { type LineHolding, type LineStyle, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
 import { civilOf } from '../dates/day.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import type { Chain, ChainHolding } from './chain.ts';
+import { type Chain, type ChainHolding, PRINTED_RANK } from './chain.ts';
 
 /** Ways of acquiring that a line has words for. */
 const ACQUISITIONS: readonly string[] = [
@@ -65,7 +65,11 @@ function sayOf(
   const holder = keys.holder === undefined ? undefined : file.catalogue.get(keys.holder);
   const next = chain.holdings[i + 1]?.holding;
   const passage = next?.keys.passage;
-  const direct = next?.keys.from === holding.id && (typeof passage === 'string' ? passage : passage?.is) === 'direct';
+  const direct =
+    next?.keys.from === holding.id &&
+    (typeof passage === 'string' ? passage : passage?.is) === 'direct' &&
+    // A semicolon states a fact: a passage that is only possible is none.
+    rankOf(typeof passage === 'string' ? 'probable' : (passage?.grade ?? 'probable')) <= PRINTED_RANK;
   const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
   // Who has it now has it still: "1951", not "1951 until at least 2024".
   const isPresent = next === undefined && !Number.isFinite(possibly.last) && Number.isFinite(begunBy);

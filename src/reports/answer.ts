@@ -6,7 +6,7 @@ import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, type ReportDocument, section, type Term } from './document.ts';
 import { footOf, type Matter, matterOf } from './matter.ts';
 import { acquisition, identification, known, presentCustody } from './parts-known.ts';
-import { conflicts, orderToReferences, publications, searches, titles, unknown } from './parts-open.ts';
+import { conflicts, orderToReferences, publications, searches, titles, unknown, voices } from './parts-open.ts';
 import { nameOf, sayDate, sayEntry } from './say-entry.ts';
 
 /** What the parts of an answer are made from. */
@@ -48,6 +48,7 @@ function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalo
       ...searches(matter),
       ...conflicts(matter),
       ...titles(matter),
+      ...voices(matter),
       ...orderToReferences(matter),
       ...publications(matter),
       ...withheld(matter),

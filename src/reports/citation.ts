@@ -1,5 +1,5 @@
 import type { Keys } from '../model/entry.ts';
-import { type Inline, joined } from './inline.ts';
+import { type Inline, joined, plainWords } from './inline.ts';
 
 /** What a citation is made from; names and dates are in words already. */
 export interface CitedSource {
@@ -31,6 +31,8 @@ export interface CitedSource {
   readonly collection: string | null;
   readonly repository: string | null;
   readonly repositoryPlace: string | null;
+  /** "questioned" or "shown false"; null where nobody doubts it. */
+  readonly doubted: string | null;
 }
 
 /** Kinds that are published; all others lie in an archive. */
@@ -49,9 +51,9 @@ export function isPublished({ kind }: CitedSource): boolean {
  * @param locator page, folio or number; '' for none
  */
 export function firstMention(source: CitedSource, locator = '', hereafter: string | null = null): readonly Inline[] {
-  if (isPublished(source)) return joined([...publication(source), [locator]]);
+  if (isPublished(source)) return [...joined([...publication(source), [locator]]), doubtOf(source)];
   const announced = hereafter === null ? '' : ` (hereafter ${hereafter})`;
-  return [...joined([item(source), [locator], dateOf(source), ...archive(source)]), announced];
+  return [...joined([item(source), [locator], dateOf(source), ...archive(source)]), announced, doubtOf(source)];
 }
 
 /** A note for a later mention: who and what in short, the locator, the collection. */
@@ -59,23 +61,29 @@ export function laterMention(source: CitedSource, locator = ''): readonly Inline
   if (isPublished(source)) {
     const short = shortTitle(source.title);
     const title: readonly Inline[] = source.kind === 'article' ? [`“${short}”`] : [{ italic: short }];
-    return joined([
+    const parts = joined([
       [source.authors.map((one) => shortName(source, one)).join(' and ')],
       title,
       source.lot ? [`lot ${source.lot}`] : [],
       [locator],
     ]);
+    return [...parts, doubtOf(source)];
   }
   const short = isLetter(source)
     ? `${source.authors.map((one) => shortName(source, one)).join(' and ')} to ${surname(source.recipient ?? '')}`
     : shortTitle(withoutDate(source));
   const date = isLetter(source) || source.kind === 'photograph' ? dateOf(source) : [];
-  return joined([[short], [locator], date, [collectionName(source) ?? '']]);
+  return [...joined([[short], [locator], date, [collectionName(source) ?? '']]), doubtOf(source)];
 }
 
 /** The collection by which archival sources are grouped and announced; null where none is named. */
 export function collectionName({ collection, repository }: CitedSource): string | null {
   return collection ?? repository?.split(',')[0] ?? null;
+}
+
+/** A source that is questioned or false says so wherever it is cited. */
+function doubtOf({ doubted }: CitedSource): string {
+  return doubted === null ? '' : ` (${doubted})`;
 }
 
 /** Where a collection lies: "Papers of the firm. Town archive, Marseille". */
@@ -96,7 +104,13 @@ export function bibliographyEntry(source: CitedSource): readonly Inline[] {
     first === undefined ? '' : [source.bodies.includes(first) ? first : inverted(first), ...others].join(', ');
   const [title, ...rest] = titleParts(source);
   const parts: readonly (readonly Inline[])[] = [[authors], title ?? [], ...rest, [imprint(source)]];
-  return [...joined(parts, '. '), '.'];
+  const runs = joined(parts, '. ');
+  // A name that ends in an initial brings its own full stop.
+  const dotted = runs.map((one) => (typeof one === 'string' ? one.replace(/\.\. /g, '. ') : one));
+  const merged = dotted.flatMap((one, i) =>
+    one === '. ' && String(dotted[i - 1] ?? '').endsWith('.') ? [' '] : [one],
+  );
+  return plainWords(merged).endsWith('.') ? merged : [...merged, '.'];
 }
 
 function isLetter({ kind, authors, recipient }: CitedSource): boolean {
@@ -186,7 +200,11 @@ function withoutDate({ title, date }: CitedSource): string {
 /** A title up to its first comma, colon or bracket, and no more than eight words. */
 function shortTitle(title: string): string {
   const head = title.split(/[,:;(]/)[0] as string;
-  return head.trim().split(/\s+/).slice(0, 8).join(' ');
+  const words = head.trim().split(/\s+/).slice(0, 8);
+  // Never cut behind a word that leans on the next.
+  while (words.length > 2 && /^(?:of|the|on|in|and|at|for|to|a|an|de|la|le|du|des|von|der)$/i.test(words.at(-1) ?? ''))
+    words.pop();
+  return words.join(' ');
 }
 
 /** How an author is named later: a person by the surname, a body by its whole name. */

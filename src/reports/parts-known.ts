@@ -44,6 +44,13 @@ export function identification({ file, objects }: Matter): readonly Block[] {
       ['Date or period', keys.period],
       ['Maker', keys.maker],
       ['Description', keys.description === undefined ? undefined : inLanguage(keys.description, languages)],
+      ['Credit line', keys['credit-line']],
+      [
+        'Formerly identified as',
+        (keys['former-identifications'] ?? [])
+          .map((one) => [one.text, one.by, one.until ? `until ${one.until}` : ''].filter(Boolean).join(', '))
+          .join('; ') || undefined,
+      ],
       ['Accession numbers', (keys['accession-numbers'] ?? []).join(', ') || undefined],
       ['Photographs in the file', pictures.length === 0 ? undefined : String(pictures.length)],
     ];
@@ -59,10 +66,11 @@ export function identification({ file, objects }: Matter): readonly Block[] {
 }
 
 /** Who has it now, and where, as far as that may be said. */
-export function presentCustody({ file, chains }: Matter): readonly Block[] {
+export function presentCustody({ file, chains, objects }: Matter): readonly Block[] {
   const said = chains.flatMap((chain): readonly Passage[] => {
     const last = chain.holdings.at(-1);
-    if (!last) return [];
+    // Who certainly had ended having it is not the present holder.
+    if (!last || Number.isFinite(last.possibly.last)) return [];
     const { keys, id } = last.holding;
     const holder = keys['not-disclosed']
       ? 'a holder who is known and not disclosed'
@@ -81,7 +89,12 @@ export function presentCustody({ file, chains }: Matter): readonly Block[] {
       ),
     ];
   });
-  return section('Present custody', list(said), 'No present custody is recorded.');
+  const named = objects.flatMap((object) =>
+    object.keys.holder && file.catalogue.get(object.keys.holder)
+      ? [passage(`${titleOf(object, file.settings.languages)}: ${nameOf(file, object.keys.holder)}.`, [object.id])]
+      : [],
+  );
+  return section('Present custody', list(said.length > 0 ? said : named), 'No present custody is recorded.');
 }
 
 /** How and when the present holder came by it, and which enquiries were made before that. */
@@ -122,8 +135,17 @@ export function known(matter: Matter): readonly Block[] {
   const { file } = matter;
   const said = eventsAsked(matter).map((event) => {
     const { words, grade, cites } = sayEventDates(file, event);
-    const sources = file.statementsAbout(event.id).flatMap((one) => (one.notUsed === null ? (one.source ?? []) : []));
-    return passage(`${titleOf(event, file.settings.languages)}: ${words} (${grade}).`, [event.id, ...sources], cites);
+    const sources = cites.flatMap((id) => file.statement(id)?.source ?? []);
+    const { technique, circumstance } = event.keys;
+    const how = [
+      technique && technique !== 'unknown' ? `technique: ${technique}` : '',
+      circumstance ? `circumstance: ${circumstance.is}; ${circumstance.why}` : '',
+    ].filter(Boolean);
+    return passage(
+      `${titleOf(event, file.settings.languages)}: ${words} (${grade})${how.length > 0 ? `; ${how.join('; ')}` : ''}.`,
+      [event.id, ...sources],
+      cites,
+    );
   });
   return section('What is known, in order of date', list(said), 'No event is recorded.');
 }

@@ -7,12 +7,13 @@ import { type ReferenceAnswer, testReferences } from '../findings/reference-test
 import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
 import { oneLine } from '../findings/sent-answers.ts';
-import { titleOf } from '../model/catalogue.ts';
+import { inLanguage, titleOf } from '../model/catalogue.ts';
+import { isOfType } from '../model/entry.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
 import type { Matter } from './matter.ts';
 import { eventsAsked, panelsOf } from './parts-known.ts';
-import { nameOf, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
+import { nameOf, sayDate, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
 
 /** What no record known to this museum says: unknown holders, gaps, open questions. */
 export function unknown({ file, chains, asked }: Matter): readonly Block[] {
@@ -161,6 +162,27 @@ export function titles({ file, chains }: Matter): readonly Block[] {
   return section('Title, as asserted', list([...all, ...told]), 'No assertion of title is recorded.');
 }
 
+/** What communities and readers have answered, and requests that may be told. */
+export function voices({ file, asked }: Matter): readonly Block[] {
+  const isAsked = (ids: readonly string[]): boolean =>
+    ids.some((id) => asked.some((one) => one.split('/')[0] === id.split('/')[0]));
+  const { languages } = file.settings;
+  const requests = file.catalogue
+    .ofType('request-for-return')
+    .filter((one) => one.keys['public-text'] !== undefined && isAsked(one.keys.objects))
+    .map((one) => passage(inLanguage(one.keys['public-text'] ?? '', languages), [one.id]));
+  const responses = file.catalogue
+    .ofType('response')
+    .filter((one) => isAsked(one.keys.about) && one.keys.text !== undefined)
+    .map((one) => {
+      const who = file.catalogue.get(one.keys.from) ? nameOf(file, one.keys.from) : one.keys.from;
+      const when = one.keys.on ? `, ${sayDate(file, one.keys.on)}` : '';
+      const reply = one.keys.reply ? ` The museum’s reply: “${inLanguage(one.keys.reply, languages)}”` : '';
+      return passage(`${who}${when}: “${inLanguage(one.keys.text ?? '', languages)}”${reply}`, [one.id]);
+    });
+  return section('What others have answered', list([...requests, ...responses]), 'No answer is recorded.');
+}
+
 /** How the events asked about lie to the reference dates that were chosen. */
 export function orderToReferences(matter: Matter): readonly Block[] {
   const { file } = matter;
@@ -170,7 +192,7 @@ export function orderToReferences(matter: Matter): readonly Block[] {
     const alike = groupBy(ofAsked, ({ answers }) => sayOrders(answers));
     return [...alike].map(([orders, list]) =>
       passage(
-        `“${reference.title}” (${reference.row.territory || reference.row.jurisdiction}; standing of the row: ${reference.row.standing}): ${list.map(({ event }) => `“${titleOf(event, file.settings.languages)}”`).join(', ')}: ${orders}.`,
+        `“${reference.title}” (${[reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction].filter(Boolean).join('; ')}; standing of the row: ${reference.row.standing}${reference.row.howSure === 'doubtful' ? ', doubtful' : ''}): ${list.map(({ event }) => `“${titleOf(event, file.settings.languages)}”`).join(', ')}: ${orders}.`,
         [...list.map(({ event }) => event.id), ...(reference.entry ? [reference.entry] : [])],
         list.flatMap(({ answers }) => answers.flatMap((one) => one.because.map((s) => s.id))),
       ),
@@ -180,13 +202,10 @@ export function orderToReferences(matter: Matter): readonly Block[] {
     passage(`Not applied: ${title}: ${why}.`),
   );
   const caution = cautions.find((one) => one.subject === 'legal')?.text;
-  const foot = [
-    'The order of dates only; it does not say that an act was lawful or unlawful.',
-    ...(caution ? [caution] : []),
-  ];
+  const foot = caution ?? 'The order of dates only; it does not say that an act was lawful or unlawful.';
   return section(
     'Reference dates',
-    [...list([...said, ...declined]), paragraph(foot.join(' '))],
+    [...list([...said, ...declined]), paragraph(foot)],
     'No reference date was chosen.',
   );
 }
@@ -204,6 +223,15 @@ function sayGrades(grades: readonly Grade[]): string {
   return `on ${grades.join(' and ')} statements`;
 }
 
+/** True where an entry on the pieces asked about leads to the source, or a claim about one does. */
+function speaksOf({ file, chains, asked }: Matter, source: string): boolean {
+  return file.catalogue.linksTo(source).some(({ from }) => {
+    const entry = file.catalogue.get(from);
+    const about = entry && isOfType(entry, 'claim') ? entry.keys.about.replace(/\.(?:begins|ends)$/, '') : from;
+    return bearsOn(about, { file, chains, asked });
+  });
+}
+
 /** Where it was shown or printed. */
 export function publications(matter: Matter): readonly Block[] {
   const { file } = matter;
@@ -216,7 +244,7 @@ export function publications(matter: Matter): readonly Block[] {
   );
   const printed = file.catalogue
     .ofType('source')
-    .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind))
+    .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind) && speaksOf(matter, one.id))
     .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
   return section('Exhibitions and publications', list([...said, ...printed]), 'None is recorded.');
 }

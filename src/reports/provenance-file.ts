@@ -17,7 +17,7 @@ import { chronology, reasons } from './parts-dates.ts';
 import { numberedEvidence, technicalTable } from './parts-evidence.ts';
 import { acquisition, identification, known, presentCustody } from './parts-known.ts';
 import { concordance, examinations, figuresList, names, sections } from './parts-object.ts';
-import { conflicts, orderToReferences, publications, searches, titles, unknown } from './parts-open.ts';
+import { conflicts, orderToReferences, publications, searches, titles, unknown, voices } from './parts-open.ts';
 import { nameOf } from './say-entry.ts';
 
 /** A drawing that the shell can make for a report: its key, its true width where it is a plate at a scale, and words. */
@@ -58,6 +58,7 @@ export function composeFile(
     ...custody(matter, figureOf(pictures.chains)),
     ...unknown(matter),
     ...titles(matter),
+    ...voices(matter),
     ...orderToReferences(matter),
     ...searches(matter),
     ...coverage(matter),
@@ -93,6 +94,7 @@ export function composeAppendix(
     ...chronology(matter, figureOf(pictures.chronology)),
     ...conflicts(matter),
     ...custody(matter, null),
+    ...voices(matter),
     ...nilResults(matter),
     ...examinations(matter),
     ...figuresList(matter),
@@ -116,7 +118,7 @@ function report(file: CaseFile, object: Entry<'object'>, subtitle: string, block
     subtitle,
     isLong: true,
     language: file.settings.languages[0] ?? 'en',
-    draft: null,
+    draft: file.catalogue.audience === 'public' ? null : `For ${file.catalogue.audience} readers; not for release`,
     foot: footOf(file, object.id),
     blocks,
   };

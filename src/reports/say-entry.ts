@@ -116,7 +116,7 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
   ].filter((part) => part !== undefined);
   const found = (keys.found ?? []).map((one) => nameOf(file, one));
   return passage(
-    `${keys.repository}${scope.length > 0 ? ` (${scope.join(', ')})` : ''}, looking for ${keys.for}${keys.when ? `, ${sayDate(file, keys.when)}` : ''}: ${keys.outcome}${found.length > 0 ? `: ${found.join('; ')}` : ''}.`,
+    `${keys.repository}${scope.length > 0 ? ` (${scope.join(', ')})` : ''}, looking for ${keys.for}${keys.when ? `, ${sayDate(file, keys.when)}` : ''}: ${keys.outcome}${found.length > 0 ? `: ${found.join('; ')}` : ''}${keys.scope?.missing ? `; could not be seen: ${keys.scope.missing}` : ''}.`,
     [id, ...(keys.found ?? [])],
   );
 }

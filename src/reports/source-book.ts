@@ -68,13 +68,22 @@ function citedSource(file: CaseFile, { keys, ...entry }: Entry<'source'>): Cited
     collection: text('collection'),
     repository: text('repository'),
     repositoryPlace: text('repository-place'),
+    doubted: doubtedOf(keys.authenticity),
   };
+}
+
+/** Whether the authenticity of a source is in doubt, in the words of the entry. */
+function doubtedOf(authenticity: Entry<'source'>['keys']['authenticity']): string | null {
+  const is = typeof authenticity === 'string' ? authenticity : authenticity?.is;
+  return is === 'questioned' || is === 'shown false' ? is : null;
 }
 
 /** The date that a document bears stays in its own calendar, which is named. */
 function sayDateOnIt(file: CaseFile, edtf: string, calendar: string | undefined): string {
   const words = sayDate(file, edtf);
-  return calendar === undefined || calendar === 'gregorian' ? words : `${words} (${calendar})`;
+  return calendar === undefined || calendar === 'gregorian'
+    ? words
+    : `${words} (${calendar.charAt(0).toUpperCase()}${calendar.slice(1)} calendar)`;
 }
 
 /** Where in a source a statement stands, as its entry says. */

@@ -1,11 +1,4 @@
-import {
-  bibliographyEntry,
-  collectionEntry,
-  collectionName,
-  firstMention,
-  isPublished,
-  laterMention,
-} from '../reports/citation.ts';
+import { bibliographyEntry, collectionEntry, firstMention, isPublished, laterMention } from '../reports/citation.ts';
 import { type Block, type Passage, passagesOf, type ReportDocument } from '../reports/document.ts';
 import { type Inline, plainWords } from '../reports/inline.ts';
 import type { SourceBook } from '../reports/source-book.ts';
@@ -63,7 +56,7 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
     const locator = book.locators(id, statements);
     if (seen.has(id)) return laterMention(source, locator);
     seen.add(id);
-    const collection = isPublished(source) ? null : collectionName(source);
+    const { collection } = source;
     const isAgain = collection !== null && !announced.has(collection) && (mentions.get(collection) ?? 0) > 1;
     if (collection !== null) announced.add(collection);
     return firstMention(source, locator, isAgain ? collection : null);
@@ -76,7 +69,7 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
     return {
       words: one.words,
       entries: isRepeated ? [] : entries,
-      note: sources.length === 0 ? null : [...note, '.'],
+      note: sources.length === 0 ? null : sentence(note),
     };
   };
   return {
@@ -84,6 +77,14 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
     blocks: document.blocks.map((block) => setBlock(block, say)),
     bibliography: bibliographyOf(document, book),
   };
+}
+
+/** A note begins with a capital and ends with one full stop. */
+function sentence(runs: readonly Inline[]): readonly Inline[] {
+  const [first = '', ...rest] = runs;
+  const head = typeof first === 'string' ? `${first.charAt(0).toUpperCase()}${first.slice(1)}` : first;
+  const whole = [head, ...rest];
+  return plainWords(whole).endsWith('.') ? whole : [...whole, '.'];
 }
 
 function setBlock(block: Block, say: (one: Passage, next?: Passage) => Said): SetBlock {
@@ -115,7 +116,7 @@ function mentionsOf(document: ReportDocument, book: SourceBook): ReadonlyMap<str
   const counts = new Map<string, number>();
   for (const id of sourcesOf(document, book)) {
     const source = book.cited(id);
-    const name = source && !isPublished(source) ? collectionName(source) : null;
+    const name = source?.collection ?? null;
     if (name !== null) counts.set(name, (counts.get(name) ?? 0) + 1);
   }
   return counts;

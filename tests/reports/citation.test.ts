@@ -40,6 +40,7 @@ const NONE: CitedSource = {
   collection: null,
   repository: null,
   repositoryPlace: null,
+  doubted: null,
 };
 
 const PAPERS = { collection: 'Quill Gallery records', repository: 'City Archive', repositoryPlace: 'Port Sable' };
@@ -237,6 +238,13 @@ describe('citations: first and later mention', () => {
   it.each(ROWS)('%s', (_, source, locator, first, later) => {
     expect(marked(firstMention({ ...NONE, ...source }, locator))).toBe(first);
     expect(marked(laterMention({ ...NONE, ...source }, locator))).toBe(later);
+  });
+
+  it('a source that is questioned or false says so at every mention', () => {
+    const [, source] = ROWS[1] as (typeof ROWS)[number];
+    const doubted = { ...NONE, ...source, doubted: 'questioned' };
+    expect(plainWords(firstMention(doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
+    expect(plainWords(laterMention(doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
   });
 
   it('a collection that is cited again is announced', () => {

@@ -13,6 +13,7 @@ export const search = z.strictObject({
       from: date().optional(),
       to: date().optional(),
       words: list(text()).optional(),
+      missing: text().optional().describe('what of it could not be seen: lost volumes, closed boxes'),
     })
     .optional(),
   searcher: list(ref('party')).optional(),
