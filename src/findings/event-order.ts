@@ -3,14 +3,18 @@ import { naturalOrder } from '../base/natural-order.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 
-/** Events in their computed order: by the earliest beginning at the printed grade, then the latest end. */
+/** Events in their computed order: by the earliest beginning at the printed grade (or a weaker one), then the latest end. */
 export function eventsInOrder(file: CaseFile): readonly Entry<'event'>[] {
   const rank = rankOf(file.settings.printedGrade);
   const key = (event: Entry<'event'>): readonly [number, number] => {
     const start = file.statements.moments.momentOf(event.id, 'start');
     const end = file.statements.moments.momentOf(event.id, 'end');
-    const first = start ? file.rangesOf(start)[rank]?.earliest?.day : undefined;
-    const last = end ? file.rangesOf(end)[rank]?.latest?.day : undefined;
+    // Where nothing bounds it at the printed grade, the first weaker one that does gives its place.
+    const grades = [0, 1, 2, 3].filter((one) => one >= rank);
+    const first = grades
+      .map((one) => start && file.rangesOf(start)[one]?.earliest?.day)
+      .find((day) => day !== undefined);
+    const last = grades.map((one) => end && file.rangesOf(end)[one]?.latest?.day).find((day) => day !== undefined);
     return [first ?? last ?? Number.POSITIVE_INFINITY, last ?? Number.POSITIVE_INFINITY];
   };
   const keyed = file.catalogue.ofType('event').map((event) => ({ event, key: key(event) }));
