@@ -1,11 +1,11 @@
-import { CONTEXT, type Json, type Record_ } from './linked-art-parts.ts';
+import { CONTEXT, type Json, type LinkedArtRecord } from './linked-art-parts.ts';
 
 /**
  * Three rules of the standard's documentation that its schemas do not enforce (linked.art, API 1.0): the context is the
  * standard's own and stands last; a provenance activity has parts; a time span has a bound or a name. Returns what breaks
  * them, in words; nothing is written while anything does.
  */
-export function checkLinkedArt(records: readonly Record_[]): readonly string[] {
+export function checkLinkedArt(records: readonly LinkedArtRecord[]): readonly string[] {
   return records.flatMap((record) => {
     const context = record['@context'] as unknown;
     const last = Array.isArray(context) ? context.at(-1) : context;

@@ -10,7 +10,7 @@ import type { Edge } from '../statements/file-statement.ts';
 export type Json = Readonly<Record<string, unknown>>;
 
 /** A whole record: what the standard asks of every one. */
-export interface Record_ extends Json {
+export interface LinkedArtRecord extends Json {
   readonly '@context': string;
   readonly id: string;
   readonly type: string;

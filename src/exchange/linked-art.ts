@@ -3,7 +3,16 @@ import { findChains } from '../findings/custody-chains.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { assertionsAbout, claimsAbout } from './linked-art-claims.ts';
-import { CONTEXT, type Json, named, PROVENANCE, type Record_, ref, statement, timeSpan } from './linked-art-parts.ts';
+import {
+  CONTEXT,
+  type Json,
+  type LinkedArtRecord,
+  named,
+  PROVENANCE,
+  ref,
+  statement,
+  timeSpan,
+} from './linked-art-parts.ts';
 
 /** Kinds of event in which title is said to pass; what is asserted of it stands in assignments of its own. */
 const ACQUISITIONS: readonly string[] = [
@@ -24,8 +33,8 @@ const MOVES: readonly string[] = ['transport', 'export', 'import', 'return', 'lo
  * of the printed grade; what sources say is an attribute assignment with its confidence; a removal is a part removal. Ids
  * are addresses below the workspace's `base-url`, else `urn:kerfmark:`.
  */
-export function linkedArt(file: CaseFile): readonly Record_[] {
-  return file.catalogue.entries.flatMap((entry): readonly Record_[] => {
+export function linkedArt(file: CaseFile): readonly LinkedArtRecord[] {
+  return file.catalogue.entries.flatMap((entry): readonly LinkedArtRecord[] => {
     if (isOfType(entry, 'object')) return [objectRecord(file, entry)];
     if (isOfType(entry, 'event')) return [eventRecord(file, entry)];
     if (isOfType(entry, 'holding')) return [holdingRecord(file, entry)];
@@ -35,7 +44,7 @@ export function linkedArt(file: CaseFile): readonly Record_[] {
   });
 }
 
-function head(file: CaseFile, entry: Entry, type: string): Record_ {
+function head(file: CaseFile, entry: Entry, type: string): LinkedArtRecord {
   const { id } = ref(file, entry.id, type);
   return { '@context': CONTEXT, id, type, _label: titleOf(entry, file.settings.languages) };
 }
@@ -45,7 +54,7 @@ function isBuilt({ keys }: Entry<'place'>): boolean {
   return keys.kind === 'wall' || keys.kind === 'building';
 }
 
-function objectRecord(file: CaseFile, object: Entry<'object'>): Record_ {
+function objectRecord(file: CaseFile, object: Entry<'object'>): LinkedArtRecord {
   const { keys } = object;
   const numbers = (keys['accession-numbers'] ?? []).map((content) => ({ type: 'Identifier', content }));
   const words: readonly (readonly [string, string | undefined])[] = [
@@ -97,7 +106,7 @@ function partRemoval(file: CaseFile, event: Entry<'event'>, wall: string | undef
 }
 
 /** Acts that hand on a thing are provenance activities; everything else is an event or an activity. */
-function eventRecord(file: CaseFile, event: Entry<'event'>): Record_ {
+function eventRecord(file: CaseFile, event: Entry<'event'>): LinkedArtRecord {
   const { keys } = event;
   const things = thingRefs(file, keys.objects ?? []);
   const parties = (keys.parties ?? []).map((one) => (typeof one === 'string' ? { party: one, role: '' } : one));
@@ -144,7 +153,7 @@ function eventRecord(file: CaseFile, event: Entry<'event'>): Record_ {
   return { ...head(file, event, 'Activity'), classified_as: [PROVENANCE], ...common, part: [part] };
 }
 
-function holdingRecord(file: CaseFile, holding: Entry<'holding'>): Record_ {
+function holdingRecord(file: CaseFile, holding: Entry<'holding'>): LinkedArtRecord {
   const { keys } = holding;
   const before = keys.from === undefined ? undefined : file.catalogue.get(keys.from);
   const from = before && isOfType(before, 'holding') && before.keys.holder ? partyRef(file, before.keys.holder) : [];
@@ -169,7 +178,7 @@ function holdingRecord(file: CaseFile, holding: Entry<'holding'>): Record_ {
   };
 }
 
-function partyRecord(file: CaseFile, party: Entry<'party'>): Record_ {
+function partyRecord(file: CaseFile, party: Entry<'party'>): LinkedArtRecord {
   return {
     ...head(file, party, party.keys.is === 'person' ? 'Person' : 'Group'),
     identified_by: named(file, party),
@@ -177,7 +186,7 @@ function partyRecord(file: CaseFile, party: Entry<'party'>): Record_ {
   };
 }
 
-function placeRecord(file: CaseFile, place: Entry<'place'>): Record_ {
+function placeRecord(file: CaseFile, place: Entry<'place'>): LinkedArtRecord {
   const { coordinates, within } = place.keys;
   return {
     ...head(file, place, 'Place'),
@@ -187,7 +196,7 @@ function placeRecord(file: CaseFile, place: Entry<'place'>): Record_ {
   };
 }
 
-function wallRecord(file: CaseFile, place: Entry<'place'>): Record_ {
+function wallRecord(file: CaseFile, place: Entry<'place'>): LinkedArtRecord {
   const within = place.keys.within ? file.catalogue.get(place.keys.within) : undefined;
   const isPart = within && isOfType(within, 'place') && isBuilt(within);
   return {
@@ -197,7 +206,7 @@ function wallRecord(file: CaseFile, place: Entry<'place'>): Record_ {
   };
 }
 
-function sourceRecord(file: CaseFile, source: Entry<'source'>): Record_ {
+function sourceRecord(file: CaseFile, source: Entry<'source'>): LinkedArtRecord {
   const { keys } = source;
   const facts: readonly (readonly [string, string | undefined])[] = [
     ['Kind', keys.kind],

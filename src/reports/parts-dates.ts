@@ -35,7 +35,7 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
 }
 
 /** Why the key events lie where they do, sentence by sentence, at the printed grade. */
-export function reasons({ file, objects, asked: _ }: Matter): readonly Block[] {
+export function reasons({ file, objects }: Matter): readonly Block[] {
   const keys = objects.flatMap((object) => object.keys['key-events'] ?? []);
   const blocks = keys.flatMap((id): readonly Block[] => {
     const event = file.catalogue.get(id) as Entry<'event'> | undefined;

@@ -6,7 +6,7 @@ import jsonld from 'jsonld';
 import { describe, expect, it } from 'vitest';
 import { linkedArt } from '../../src/exchange/linked-art.ts';
 import { checkLinkedArt } from '../../src/exchange/linked-art-check.ts';
-import type { Record_ } from '../../src/exchange/linked-art-parts.ts';
+import type { LinkedArtRecord } from '../../src/exchange/linked-art-parts.ts';
 import { computeFiles, entries, filesOf, ROOT, SHARED } from '../workspace.ts';
 
 /* The published JSON Schemas and context of Linked Art 1.0 (linked.art, CC BY 4.0), read where they lie beside the checkout. */
@@ -26,7 +26,7 @@ const SCHEMAS: Readonly<Record<string, string>> = {
   Event: 'event',
 };
 
-const schemaOf = (record: Record_): string =>
+const schemaOf = (record: LinkedArtRecord): string =>
   (record.classified_as as { id: string }[] | undefined)?.some((one) => one.id.endsWith('300055863'))
     ? 'provenance'
     : (SCHEMAS[record.type] ?? 'event');
@@ -38,7 +38,7 @@ describe.skipIf(!there)('Linked Art 1.0', () => {
     for (const name of readdirSync(folder).filter((one) => /^(?!context|linked_art).*\.json$/.test(one)))
       ajv.addSchema(JSON.parse(readFileSync(path.join(folder, name), 'utf8')));
   }
-  const validate = (record: Record_): readonly string[] => {
+  const validate = (record: LinkedArtRecord): readonly string[] => {
     const check = ajv.getSchema(`https://linked.art/api/1.0/schema/${schemaOf(record)}.json`);
     if (!check) throw new Error(`no schema ${schemaOf(record)}`);
     return check(record) ? [] : (check.errors ?? []).map((one) => `${record.id} ${one.instancePath} ${one.message}`);
@@ -51,9 +51,9 @@ describe.skipIf(!there)('Linked Art 1.0', () => {
   });
 
   it('the schemas would refuse a wrong record', () => {
-    const [first] = demo as [Record_];
+    const [first] = demo as [LinkedArtRecord];
     expect(validate({ ...first, made_up: 1 })).not.toEqual([]);
-    expect(validate({ ...first, _label: 7 } as unknown as Record_)).not.toEqual([]);
+    expect(validate({ ...first, _label: 7 } as unknown as LinkedArtRecord)).not.toEqual([]);
   });
 
   it('expands with a general JSON-LD library, offline, to terms of the CRM', async () => {
@@ -62,7 +62,7 @@ describe.skipIf(!there)('Linked Art 1.0', () => {
       if (url !== 'https://linked.art/ns/v1/linked-art.json') throw new Error(`asked for ${url}`);
       return { contextUrl: undefined, documentUrl: url, document: context as never };
     };
-    const object = demo.find((one) => one.id.endsWith('OB-lerakos')) as Record_;
+    const object = demo.find((one) => one.id.endsWith('OB-lerakos')) as LinkedArtRecord;
     const [expanded = {}] = (await jsonld.expand(object as never, {
       documentLoader: documentLoader as never,
     })) as unknown as readonly Record<string, unknown>[];
@@ -76,12 +76,12 @@ describe.skipIf(!there)('Linked Art 1.0', () => {
 describe('rules of the standard that its schemas do not enforce', () => {
   it('hold for the demonstration file, and are found broken where they are', () => {
     expect(checkLinkedArt(demo)).toEqual([]);
-    const [first] = demo as [Record_];
+    const [first] = demo as [LinkedArtRecord];
     expect(checkLinkedArt([{ ...first, '@context': 'https://example.org/own.json' }])).toHaveLength(1);
     expect(
       checkLinkedArt([{ ...first, timespan: { type: 'TimeSpan', end_of_the_begin: '1936-01-01T00:00:00Z' } }]),
     ).toHaveLength(1);
-    const provenance = demo.find((one) => one.part !== undefined) as Record_;
+    const provenance = demo.find((one) => one.part !== undefined) as LinkedArtRecord;
     expect(checkLinkedArt([{ ...provenance, part: [] }])).toHaveLength(1);
   });
 
@@ -89,7 +89,7 @@ describe('rules of the standard that its schemas do not enforce', () => {
     const record = (stated: string) =>
       linkedArt(
         computeFiles(entries({ 'EV-a': `type: event\nkind: listing\ntitle: Listed\nstated: [${stated}]` })).file,
-      ).find((one) => one.id.endsWith('EV-a')) as Record_;
+      ).find((one) => one.id.endsWith('EV-a')) as LinkedArtRecord;
     expect(record('{ date: "1926", sense: by, grade: probable }').timespan).toEqual({
       type: 'TimeSpan',
       end_of_the_begin: '1926-12-31T23:59:59Z',
