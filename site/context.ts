@@ -27,7 +27,10 @@ export interface SiteData {
   /** ISO date of the build. */
   readonly built: string;
   readonly version: string;
+  /** Problems that may be read by whom the site is for. */
   readonly problems: readonly Diagnostic[];
+  /** Number of errors in the whole file. */
+  readonly errors: number;
   readonly leftOut: readonly string[];
   readonly resting: ReadonlyMap<string, readonly RestingBound[]>;
   /** Pictures of figures, by entry id: address in the site. */

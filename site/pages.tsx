@@ -22,7 +22,7 @@ import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
 import { composeAppendix, composeFile } from '../src/reports/provenance-file.ts';
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
-import { standingAlone } from './drawings/standing-alone.ts';
+import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
 import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
@@ -171,6 +171,6 @@ function planFile(data: SiteData, plan: PanelFace): SitePage {
   return {
     path,
     render: () =>
-      `<?xml version="1.0" encoding="UTF-8"?>\n${renderToString(<PanelPlan page={context} plan={plan} link={null} size={size} style={style} />)}\n`,
+      `<?xml version="1.0" encoding="UTF-8"?>\n${renderAsXml(<PanelPlan page={context} plan={plan} link={null} size={size} style={style} />)}\n`,
   };
 }

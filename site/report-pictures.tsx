@@ -1,5 +1,4 @@
 import type { JSX } from 'preact';
-import { renderToString } from 'preact-render-to-string';
 import type { CaseFile } from '../src/findings/case-file.ts';
 import { fourChains } from '../src/findings/four-chains.ts';
 import { titleOf } from '../src/model/catalogue.ts';
@@ -13,7 +12,7 @@ import type { PageContext } from './context.ts';
 import { ChainsFigure } from './drawings/chains-figure.tsx';
 import { ChronologyFigure } from './drawings/chronology-figure.tsx';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
-import { standingAlone } from './drawings/standing-alone.ts';
+import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
 
 /** Style sheets of the drawings. */
 export interface DrawingStyles {
@@ -35,7 +34,7 @@ export function reportPictures(
 ): { readonly list: ReportPictures; readonly pictures: readonly Picture[] } {
   const pictures: Picture[] = [];
   const keep = (key: string, drawing: JSX.Element, style: string): void => {
-    pictures.push({ key, svg: alone(renderToString(drawing), style) });
+    pictures.push({ key, svg: alone(renderAsXml(drawing), style) });
   };
   const events = drawnEvents(file);
   const steps = fourChains(file, object);
@@ -124,6 +123,7 @@ function bareContext(file: CaseFile): PageContext {
     built: '',
     version: '',
     problems: [],
+    errors: 0,
     leftOut: [],
     resting: none,
     pictures: none,

@@ -3,6 +3,7 @@ import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
 import { checkSentAnswers } from './findings/sent-answers.ts';
+import { shownProblems } from './findings/shown-problems.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
@@ -11,6 +12,8 @@ export interface Computed {
   readonly file: CaseFile;
   /** Problems of reading and doubts of the findings, in fixed order. */
   readonly problems: readonly Diagnostic[];
+  /** Those of them that may stand on a page for the audience. */
+  readonly shownProblems: readonly Diagnostic[];
   /** Entries left out, since their keys do not fit their type. */
   readonly leftOut: readonly string[];
   /** The same workspace computed for another audience; computed when first asked for. */
@@ -42,16 +45,21 @@ export function compute(files: WorkspaceFiles, audience: Access, withdrawn: read
     byAudience.set(other, fresh);
     return fresh;
   };
+  const ofWhole = [
+    ...reading.problems,
+    ...file.doubtsOfWhole,
+    ...checkSentAnswers(reading.catalogue, files.sent, () => fileFor('restricted').statements),
+  ];
+  const ofShown = [
+    ...file.doubts,
+    ...(audience === 'public' ? [] : publicDoubts(file, publicDifferences(file, fileFor('public')))),
+  ];
   return {
     file,
     fileFor,
     sent: files.sent,
-    problems: [
-      ...reading.problems,
-      ...file.doubts,
-      ...(audience === 'public' ? [] : publicDoubts(file, publicDifferences(file, fileFor('public')))),
-      ...checkSentAnswers(reading.catalogue, files.sent, () => fileFor('restricted').statements),
-    ].sort(compareDiagnostics),
+    problems: [...ofWhole, ...ofShown].sort(compareDiagnostics),
+    shownProblems: [...shownProblems(ofWhole, reading.catalogue, file.catalogue), ...ofShown].sort(compareDiagnostics),
     leftOut: reading.leftOut,
     entries: reading.catalogue.entries.length,
   };

@@ -3,6 +3,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Access } from '../src/base/access.ts';
 import { type Computed, compute } from '../src/pipeline.ts';
+import { besideEntry, type FoundPicture, type FoundPictures } from '../src/reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../src/reading/reading.ts';
 
 /** Root of the checkout. */
@@ -51,14 +52,7 @@ export function computeFiles(
     defaults: list.filter(({ file }) => /_defaults\.ya?ml$/.test(file)),
     tables: list.filter(({ file }) => file.endsWith('.csv')),
     drawings: list.filter(({ file }) => file.endsWith('.svg')),
-    pictures: new Map(
-      list
-        .filter(({ file }) => file.endsWith('.jpg'))
-        .map(({ file, text }) => {
-          const [width = 500, height = 400] = text.trim() === '' ? [] : text.split('x').map(Number);
-          return [file, { width, height }] as const;
-        }),
-    ),
+    pictures: picturesOf(list),
     sent: new Map(
       list
         .filter(({ file }) => file.startsWith('sent/'))
@@ -67,6 +61,25 @@ export function computeFiles(
     problems: [],
   };
   return compute(workspace, audience, without);
+}
+
+/**
+ * Pictures of a workspace given as texts: size as `915x1480` (500 x 400 where it is empty), or what is wrong. Every
+ * picture that an entry names is there, unless its name holds "missing".
+ */
+function picturesOf(list: readonly { readonly file: string; readonly text: string }[]): FoundPictures {
+  const pictures = new Map<string, FoundPicture>();
+  for (const { file, text } of list) {
+    const [, name] = /^file: *"?([^"\n]+?)"?$/m.exec(text) ?? [];
+    if (name && /^type: *"?figure/m.test(text) && !name.includes('missing'))
+      pictures.set(besideEntry(file, name), { width: 500, height: 400 });
+  }
+  for (const { file, text } of list.filter((one) => one.file.endsWith('.jpg'))) {
+    const [, width, height] = /^(\d+)x(\d+)$/.exec(text.trim()) ?? [];
+    if (width && height) pictures.set(file, { width: Number(width), height: Number(height) });
+    else if (text.trim() !== '') pictures.set(file, text.trim() as FoundPicture);
+  }
+  return pictures;
 }
 
 /** A workspace of short entries: id to front matter lines; ids of type by prefix are up to the caller. */

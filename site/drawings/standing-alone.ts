@@ -1,3 +1,6 @@
+import type { VNode } from 'preact';
+import { renderToString } from 'preact-render-to-string';
+
 /** The colours of a drawing that stands alone: those of the light page. */
 const ALONE: Readonly<Record<string, string>> = {
   '--ink': '#1f1c18',
@@ -12,4 +15,14 @@ const ALONE: Readonly<Record<string, string>> = {
 /** A style sheet of drawings without the variables of the page. */
 export function standingAlone(style: string): string {
   return style.replace(/var\((--\w+)\)/g, (_, name: string) => ALONE[name] ?? 'inherit');
+}
+
+/**
+ * A drawing as XML: what HTML allows in text and XML does not (`]]>`, control characters; XML 1.0, 2.2 and 2.4) is
+ * written otherwise or left out.
+ */
+export function renderAsXml(drawing: VNode): string {
+  return renderToString(drawing)
+    .replaceAll(']]>', ']]&gt;')
+    .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '');
 }

@@ -41,6 +41,11 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
           ))}
         </ol>
       )}
+      {page.file.catalogue.holdsMore && !page.file.catalogue.workspace?.keys['unshown-note'] ? (
+        <p class="aside">
+          Doubts about entries that this audience does not see whole are not listed here; “kerfmark check” tells them.
+        </p>
+      ) : null}
       <PublicDifferences page={page} />
     </Layout>
   );

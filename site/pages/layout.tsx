@@ -99,11 +99,11 @@ function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
 /** Says that entries could not be read; only previews are built with such entries. */
 function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
   const errors = page.problems.filter((one) => one.severity === 'error');
-  if (errors.length === 0) return null;
+  if (page.errors === 0) return null;
   return (
     <aside class="banner" aria-label="Problems in the entries">
       <p>
-        <strong>{errors.length === 1 ? 'One problem' : `${errors.length} problems`} in the entries.</strong>{' '}
+        <strong>{page.errors === 1 ? 'One problem' : `${page.errors} problems`} in the entries.</strong>{' '}
         {page.leftOut.length > 0
           ? `Left out of this preview: ${page.leftOut.join(', ')}. `
           : 'Statements with problems are left out of this preview. '}
@@ -119,7 +119,7 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
           </li>
         ))}
       </ol>
-      {errors.length > 12 ? <p>And {errors.length - 12} more; “kerfmark check” lists them all.</p> : null}
+      {page.errors > 12 || page.errors > errors.length ? <p>“kerfmark check” lists them all.</p> : null}
     </aside>
   );
 }

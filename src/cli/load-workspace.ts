@@ -3,7 +3,7 @@ import { readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { SentFile } from '../model/sent-file.ts';
-import type { PictureSize } from '../reading/figure-drawing.ts';
+import type { FoundPicture, FoundPictures } from '../reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
 
@@ -43,7 +43,7 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
     defaults: await load(/(^|\/)_defaults\.ya?ml$/),
     tables: await load(/\.csv$/i),
     drawings,
-    pictures: drawings.length === 0 ? new Map() : await sizesOf(root, files),
+    pictures: await findPictures(root, inside, files),
     sent: await loadSent(path.join(folder, SENT)),
     problems,
   };
@@ -70,19 +70,23 @@ export function sha256Of(bytes: Buffer | string): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-/** Sizes of the pictures, upright; those that cannot be read have none. */
-async function sizesOf(root: string, files: readonly string[]): Promise<ReadonlyMap<string, PictureSize>> {
+/** Sizes of the pictures, upright; links that lead out of the workspace are not followed. */
+async function findPictures(root: string, inside: string, files: readonly string[]): Promise<FoundPictures> {
+  const wanted = files.filter((one) => /\.(jpe?g|png|tiff?|webp|avif|gif|svg)$/i.test(one));
+  if (wanted.length === 0) return new Map();
   const { default: sharp } = await import('sharp');
-  const sizes = new Map<string, PictureSize>();
-  for (const file of files.filter((one) => /\.(jpe?g|png|tiff?|webp|avif|gif)$/i.test(one))) {
-    const found = await sharp(path.join(root, file))
+  const find = async (file: string): Promise<FoundPicture> => {
+    const real = await realpath(path.join(root, file)).catch(() => null);
+    if (real === null) return 'not a picture';
+    if (!real.startsWith(inside + path.sep)) return 'outside';
+    const found = await sharp(real)
       .metadata()
       .catch(() => null);
-    if (!found?.width || !found.height) continue;
+    if (!found?.width || !found.height) return 'not a picture';
     const { width, height, orientation = 1 } = found;
-    sizes.set(`entries/${file}`, orientation >= 5 ? { width: height, height: width } : { width, height });
-  }
-  return sizes;
+    return orientation >= 5 ? { width: height, height: width } : { width, height };
+  };
+  return new Map(await Promise.all(wanted.map(async (file) => [`entries/${file}`, await find(file)] as const)));
 }
 
 /** Files that are read, and pictures and drawings that entries may name. */

@@ -47,7 +47,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const rebuild = async (): Promise<void> => {
     try {
       const computed = compute(await loadWorkspace(folder), audience);
-      const pages = await writeSite({ computed, folder, output, built: effects.today() });
+      const pages = await writeSite({ computed, folder, output, built: effects.today(), preview: true });
       fault = null;
       const errors = computed.problems.filter((one) => one.severity === 'error');
       effects.out(

@@ -19,7 +19,7 @@ export interface WrittenPicture {
 
 /**
  * Writes the pictures of figure entries, scaled and without any metadata (EXIF, GPS); returns
- * their addresses and scales by entry id. Figures whose file is missing, or lies outside the workspace, have none.
+ * their addresses and scales by entry id. Figures whose file is missing, is no picture, or lies outside the workspace have none.
  */
 export async function writePictures(
   file: CaseFile,
@@ -37,7 +37,11 @@ export async function writePictures(
     const real = await realpath(source).catch(() => null);
     if (real === null || !real.startsWith(inside + path.sep)) continue;
     const address = `figures/${figure.id}.jpg`;
-    const { width = 0, height = 0, orientation = 1 } = await sharp(real).metadata();
+    const found = await sharp(real)
+      .metadata()
+      .catch(() => null);
+    if (found === null) continue;
+    const { width = 0, height = 0, orientation = 1 } = found;
     const key = keyOf(await readFile(real), String(WIDEST));
     await store.put(address, key, () =>
       sharp(real)

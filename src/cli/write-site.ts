@@ -28,19 +28,21 @@ export interface SiteJob {
   readonly folder: string;
   readonly output: string;
   readonly built: string;
+  /** True for a preview by who has the files: errors are shown, whomever the pages are for. */
+  readonly preview?: boolean;
 }
 
 /**
  * Writes a site beside the old one and puts it in its place only when it is whole. A build that
  * fails or is killed leaves the last good site. Returns the number of pages.
  */
-export async function writeSite({ computed, folder, output, built }: SiteJob): Promise<number> {
+export async function writeSite({ computed, folder, output, built, preview = false }: SiteJob): Promise<number> {
   await recover(output);
   await refuseForeign(output);
   const fresh = `${output}.new-${process.pid}`;
   try {
     await mkdir(fresh, { recursive: true });
-    const { file, problems, leftOut } = computed;
+    const { file, leftOut } = computed;
     const store = await openPictureStore(output, fresh);
     const pictures = await writePictures(file, folder, fresh, store);
     const plans = await writePlanPictures(file, pictures, fresh, store);
@@ -52,8 +54,9 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
       sent: computed.sent,
       built,
       version: await packageVersion(),
-      problems,
-      leftOut,
+      problems: preview ? withErrors(computed) : computed.shownProblems,
+      errors: computed.problems.filter((one) => one.severity === 'error').length,
+      leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
       resting: findResting(file),
       pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
       scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
@@ -74,6 +77,14 @@ export async function writeSite({ computed, folder, output, built }: SiteJob): P
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
+}
+
+/** All errors, and the doubts that this audience may read. */
+function withErrors({ problems, shownProblems }: Computed): SiteData['problems'] {
+  return [
+    ...problems.filter((one) => one.severity === 'error'),
+    ...shownProblems.filter((one) => one.severity !== 'error'),
+  ];
 }
 
 async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {

@@ -9,7 +9,7 @@ const PROPOSED: Readonly<Record<string, number>> = { year: 10, decade: 10, centu
 export const problem = {
   notEdtf: (text: string, calendar: CalendarName): DateProblem => ({
     code: 'date-not-edtf',
-    message: `"${text}" is not a date this program can read${calendar === 'gregorian' ? '' : ` (calendar: ${calendar})`}`,
+    message: `"${text.length > 80 ? `${text.slice(0, 80)}…` : text}" is not a date this program can read${calendar === 'gregorian' ? '' : ` (calendar: ${calendar})`}`,
     mend: 'write year, year-month or year-month-day with four, two and two digits: "1926", "1926-04", "1926-04-12"; about: "1926~"; one unknown day between: "[1925..1931]"; lasted: "1921/1938"',
   }),
   noSuchDay: (text: string, calendar: CalendarName): DateProblem => ({

@@ -17,6 +17,9 @@ import { problem } from './problems.ts';
 /** Calendars whose dates have the shape of EDTF, so that the EDTF parser can judge them. */
 const JUDGED: readonly CalendarName[] = ['gregorian', 'julian'];
 
+/** Longest text that is looked at as a date, in characters: a set of fifty days is shorter. */
+const LONGEST = 600;
+
 /**
  * Reads a date expression: ISO 8601-2 / EDTF levels 0 to 2, in any of the fourteen calendars.
  * Returns the days it covers, or the problem with its mend. Whether a Gregorian or Julian text is
@@ -31,7 +34,8 @@ export function readDate(
 ): DateExpression | DateProblem {
   const text = written.trim();
   const calendar = calendarOf(calendarName);
-  if (JUDGED.includes(calendarName) && !isEdtf(text)) return problem.notEdtf(text, calendarName);
+  const tooLong = text.length > LONGEST;
+  if (tooLong || (JUDGED.includes(calendarName) && !isEdtf(text))) return problem.notEdtf(text, calendarName);
   const read = readShape(text, calendar, settings);
   if ('code' in read) return read;
   const sunset = calendar.beginsAtSunset && settings.sunsetDays > 0;

@@ -34,7 +34,10 @@ export interface CaseFile {
   readonly contradictions: readonly FileContradiction[];
   /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
   readonly withdrawn: readonly string[];
+  /** Doubts found in what the audience sees. */
   readonly doubts: readonly Diagnostic[];
+  /** Doubts found in the whole file: their words may tell what the audience does not see. */
+  readonly doubtsOfWhole: readonly Diagnostic[];
   /** What is measured on the panels. */
   readonly physical: PhysicalFindings;
   rangesOf(moment: Moment): readonly MomentRange[];
@@ -101,12 +104,12 @@ export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: rea
   };
   return {
     ...base,
+    doubtsOfWhole: [...statements.problems, ...referenceProblems(whole), ...inquiryDoubts(whole, catalogue)].sort(
+      compareDiagnostics,
+    ),
     doubts: [
-      ...statements.problems,
       ...base.physical.problems,
-      ...referenceProblems(whole),
       ...findDoubts(base),
-      ...inquiryDoubts(whole, catalogue),
       ...contradictionDoubts(catalogue, base.contradictions, (one) =>
         sayContradiction(base as unknown as CaseFile, one),
       ),

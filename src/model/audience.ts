@@ -1,4 +1,5 @@
-import type { Root } from 'mdast';
+import type { Nodes, Root } from 'mdast';
+import { visit } from 'unist-util-visit';
 import { type Access, maySee } from '../base/access.ts';
 import { buildCatalogue, type Catalogue } from './catalogue.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType, type KeyPath, type Keys } from './entry.ts';
@@ -37,7 +38,14 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
     shown.length + stands.length < whole.entries.length ||
     shown.some((entry) => (entry.withheld ?? []).length > 0) ||
     stands.length > 0;
-  return buildCatalogue([...shown, ...stands], audience, holdsMore, standIns, cutPanelsOf(whole, shown));
+  const cut = { standIns, panels: cutPanelsOf(whole, shown), entries: cutEntriesOf(whole, [...shown, ...stands]) };
+  return buildCatalogue([...shown, ...stands], audience, holdsMore, cut);
+}
+
+/** Entries that are shown, but not with every word. */
+function cutEntriesOf(whole: Catalogue, shown: readonly Entry[]): ReadonlySet<string> {
+  const words = (entry: Entry | undefined): string => JSON.stringify([entry?.keys, entry?.argument]);
+  return new Set(shown.filter((entry) => words(entry) !== words(whole.get(entry.id))).map((entry) => entry.id));
 }
 
 /** Panels of which a trace is gone, or has lost its shape or other keys. */
@@ -184,11 +192,14 @@ function withoutReferences(
     if (standIn) setAt(keys, path, standIn.id);
     else if (gone.has(id)) dropped.push(path);
   }
-  const items = new Map(dropped.map((path) => [JSON.stringify(itemPath(path)), itemPath(path)]));
-  for (const path of [...items.values()].reverse()) {
+  const restingPaths = new Map(dropped.map((path) => [JSON.stringify(restingPath(path)), restingPath(path)]));
+  // The deepest first, then from the end of each list, so that no index moves before its turn.
+  for (const path of [...restingPaths.values()].reverse().sort((a, b) => b.length - a.length)) {
     if (entry.type === 'inquiry' && path[0] === 'questions') hideAnswer(keys, path[1] as number);
     else dropAt(keys, path);
   }
+  // A map that cannot stand without the name goes whole.
+  if (!schema.safeParse(keys).success) for (const path of dropped.filter(isInMap)) dropAt(keys, path.slice(0, -1));
   const missesHolder = (entry.withheld ?? []).length > 0;
   const fits = schema.safeParse(keys).success;
   if (!fits && (dropped.length > 0 || missesHolder)) return null;
@@ -211,12 +222,25 @@ function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): voi
   (parent as Record<string | number, unknown>)[last] = value;
 }
 
-/** Path of the list item around a path; the path itself where it lies in no list. */
-function itemPath(path: KeyPath): KeyPath {
+/** Keys that tell who judged; that such a person is not shown takes nothing else out. */
+export const JUDGES: readonly string[] = ['by', 'analyst'];
+
+/**
+ * What goes with a reference: the list item around it, or the map whose `source` it is, since they rest on it; only
+ * the reference itself where it tells who judged so, or stands alone.
+ */
+function restingPath(path: KeyPath): KeyPath {
   // A shape in pixels means nothing without its figure.
   if (path[0] === 'shape') return ['shape'];
+  // An opinion goes with the one who holds it.
+  if (path.length > 1 && path[0] !== 'inferred' && JUDGES.includes(String(path.at(-1)))) return path;
   const item = path.findIndex((part) => typeof part === 'number');
-  return item === -1 ? path : path.slice(0, item + 1);
+  if (item !== -1) return path.slice(0, item + 1);
+  return isInMap(path) && path.at(-1) === 'source' ? path.slice(0, -1) : path;
+}
+
+function isInMap(path: KeyPath): boolean {
+  return path.length > 1 && typeof path.at(-2) === 'string' && typeof path.at(-1) === 'string';
 }
 
 function dropAt(keys: Record<string, unknown>, path: KeyPath): void {
@@ -228,19 +252,27 @@ function dropAt(keys: Record<string, unknown>, path: KeyPath): void {
   else if (parent !== null && typeof parent === 'object') delete (parent as Record<string, unknown>)[String(last)];
 }
 
-/** Links to entries that are gone become their own words. */
+/** Links to entries that are gone become their own words, also those whose target is defined elsewhere in the text. */
 function withoutLinks(whole: Catalogue, argument: Root, gone: ReadonlySet<string>): Root {
   const leadsAway = (url: string): boolean => {
     if (!isEntryLink(url)) return false;
     const id = whole.resolve(decodeTarget(url).split('#')[0] as string)?.entry.id;
     return id !== undefined && gone.has(id);
   };
-  const clean = (node: unknown): unknown[] => {
-    const one = node as { type: string; url?: string; children?: unknown[] };
-    const children = one.children?.flatMap(clean);
-    if (one.type === 'definition' && leadsAway(one.url ?? '')) return [];
-    if (one.type === 'link' && leadsAway(one.url ?? '')) return children ?? [];
-    return [children ? { ...one, children } : one];
+  const isGone = (node: Nodes): boolean =>
+    (node.type === 'definition' || node.type === 'link' || node.type === 'image') && leadsAway(node.url);
+  const undefinedNow = new Set<string>();
+  visit(argument, 'definition', (node) => {
+    if (isGone(node)) undefinedNow.add(node.identifier);
+  });
+  const clean = (node: Nodes): readonly Nodes[] => {
+    const children = 'children' in node ? node.children.flatMap(clean) : undefined;
+    const isReference = node.type === 'linkReference' || node.type === 'imageReference';
+    if (isReference ? undefinedNow.has(node.identifier) : isGone(node)) {
+      if (node.type === 'image' || node.type === 'imageReference') return [{ type: 'text', value: node.alt ?? '' }];
+      return children ?? [];
+    }
+    return [children ? ({ ...node, children } as Nodes) : node];
   };
   return clean(argument)[0] as Root;
 }

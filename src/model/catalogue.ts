@@ -33,6 +33,8 @@ export interface Catalogue {
   readonly holdsMore: boolean;
   /** Panels (`OB-east/A`) of which traces, or keys of them, were taken out for the audience. */
   readonly cutPanels: ReadonlySet<string>;
+  /** True where an entry stands here with every word that it has in the whole file. */
+  isWhole(id: string): boolean;
   /** The id under which an entry of the whole file stands here; null where it was taken out. */
   shownAs(id: string): string | null;
   get(id: string): Entry | undefined;
@@ -44,13 +46,19 @@ export interface Catalogue {
 
 const EDGES = ['begins', 'ends', 'start', 'end'] as const;
 
-/** Builds a catalogue; the order in which the entries come never matters. */
+/** What an audience does not see: ids that stand under another name, panels and entries of which something is gone. */
+export interface CutForAudience {
+  readonly standIns: ReadonlyMap<string, Entry>;
+  readonly panels: ReadonlySet<string>;
+  readonly entries: ReadonlySet<string>;
+}
+
+/** Builds a catalogue, cut for an audience where `cut` says so; the order in which the entries come never matters. */
 export function buildCatalogue(
   entries: readonly Entry[],
   audience: Access,
   holdsMore: boolean,
-  standIns: ReadonlyMap<string, Entry> = new Map(),
-  cutPanels: ReadonlySet<string> = new Set(),
+  cut: CutForAudience = { standIns: new Map(), panels: new Set(), entries: new Set() },
 ): Catalogue {
   const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
   const byId = new Map(sorted.map((entry) => [entry.id, entry]));
@@ -65,8 +73,9 @@ export function buildCatalogue(
     entries: sorted,
     links,
     holdsMore,
-    cutPanels,
-    shownAs: (id) => standIns.get(id)?.id ?? (byId.has(id) ? id : null),
+    cutPanels: cut.panels,
+    isWhole: (id) => byId.has(id) && !cut.entries.has(id),
+    shownAs: (id) => cut.standIns.get(id)?.id ?? (byId.has(id) ? id : null),
     get: (id) => byId.get(id),
     resolve: (reference) => resolveIn(byId, reference),
     ofType,

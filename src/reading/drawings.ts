@@ -4,7 +4,8 @@ import { isInside } from '../geometry/ring.ts';
 import type { Entry, Keys } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
 import type { DrawnPath } from './drawing.ts';
-import { type PictureSize, readFigureDrawing } from './figure-drawing.ts';
+import { readFigureDrawing } from './figure-drawing.ts';
+import type { FoundPictures } from './figure-pictures.ts';
 import type { TextFile } from './text-file.ts';
 
 type Shape = NonNullable<Keys<'evidence'>['shape']>[number];
@@ -21,7 +22,7 @@ const POINT_KINDS: readonly string[] = ['sample', 'fixing'];
 export function addDrawnShapes(
   entries: readonly Entry[],
   drawings: readonly TextFile[],
-  pictures: ReadonlyMap<string, PictureSize>,
+  pictures: FoundPictures,
 ): { readonly entries: readonly Entry[]; readonly problems: readonly Diagnostic[] } {
   const problems: Diagnostic[] = [];
   const traces = new Map(

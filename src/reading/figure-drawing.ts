@@ -1,19 +1,14 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Entry } from '../model/entry.ts';
 import { type DrawnElement, type DrawnPath, readDrawing } from './drawing.ts';
+import { besideEntry, type FoundPictures, pictureOf } from './figure-pictures.ts';
 import type { TextFile } from './text-file.ts';
-
-/** Width and height of a picture file in pixels, upright. */
-export interface PictureSize {
-  readonly width: number;
-  readonly height: number;
-}
 
 /** The named lines of a figure's drawing, all points in pixels of its picture. */
 export function readFigureDrawing(
   figure: Entry<'figure'>,
   drawings: readonly TextFile[],
-  pictures: ReadonlyMap<string, PictureSize>,
+  pictures: FoundPictures,
   problems: Diagnostic[],
 ): readonly DrawnElement[] | null {
   const name = figure.keys.shapes ?? '';
@@ -40,7 +35,7 @@ export function readFigureDrawing(
       `the drawing "${name}" cannot be read, at its line ${drawing.line}: ${drawing.fault}`,
       'save it anew from the drawing program, as plain SVG',
     );
-  const size = pictures.get(besideEntry(figure.file, figure.keys.file));
+  const size = pictureOf(figure, pictures);
   if (!size)
     return refuse(
       `the picture "${figure.keys.file}" is missing, so nothing can be laid over it`,
@@ -88,14 +83,4 @@ function baseName(address: string): string {
       .split(/[\\/]/)
       .at(-1) ?? ''
   );
-}
-
-/** A path from the folder of an entry. */
-function besideEntry(file: string, name: string): string {
-  const parts = file.split('/').slice(0, -1);
-  for (const part of name.split('/')) {
-    if (part === '..') parts.pop();
-    else if (part !== '.' && part !== '') parts.push(part);
-  }
-  return parts.join('/');
 }

@@ -5,7 +5,7 @@ import type { SentFile } from '../model/sent-file.ts';
 import { readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { addDrawnShapes } from './drawings.ts';
-import type { PictureSize } from './figure-drawing.ts';
+import { checkFigurePictures, type FoundPictures } from './figure-pictures.ts';
 import { readFrontMatter } from './front-matter.ts';
 import { checkLinks } from './links.ts';
 import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
@@ -23,8 +23,7 @@ export interface WorkspaceFiles {
   readonly tables: readonly TextFile[];
   /** SVG drawings over photographs. */
   readonly drawings: readonly TextFile[];
-  /** Sizes of the pictures, by file; needed only where there are drawings. */
-  readonly pictures: ReadonlyMap<string, PictureSize>;
+  readonly pictures: FoundPictures;
   /** Documents that were sent and are kept as sent, by their names (`sent/IN-1.md`). */
   readonly sent: ReadonlyMap<string, SentFile>;
   /** Files that could not be loaded or decoded. */
@@ -68,6 +67,7 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
     ...checkPanels(settled),
     ...checkWithheld(settled),
     ...checkDates(settled),
+    ...checkFigurePictures(settled, files.pictures),
   );
   const drawn = addDrawnShapes(settled, files.drawings, files.pictures);
   problems.push(...drawn.problems);

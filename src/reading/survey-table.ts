@@ -2,7 +2,8 @@ import { parse } from 'csv-parse/sync';
 import { parse as parseYaml } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
-import type { Entry, KeyPath } from '../model/entry.ts';
+import { ENTRY_SCHEMAS, type Entry, type KeyPath } from '../model/entry.ts';
+import { keyNames } from '../model/walk-fields.ts';
 import { NO_ARGUMENT } from './argument.ts';
 import type { RawEntry } from './raw-entry.ts';
 import type { TextFile } from './text-file.ts';
@@ -74,12 +75,21 @@ function rawRow(
     }
     setAt(keys, column.split('.'), cellValue(column, cell));
   });
+  const withheld = withheldOf(survey, keys.withhold);
+  if (withheld.length > 0) keys.withhold = withheld;
   const place = (path: KeyPath): Place => {
     const column = columns.findIndex((name) => name === path.join('.') || name.split('.')[0] === String(path[0]));
     return { file, line: row.info.lines, column: column + 1 || 1 };
   };
   const cellAt = (path: KeyPath): string | null => row.record[place(path).column - 1] ?? null;
   return { file, keys, argument: NO_ARGUMENT, places: { placeOfKey: place, placeOfValue: place, sourceOf: cellAt } };
+}
+
+/** What the survey keeps back, its rows keep back too, beside what they say themselves. */
+function withheldOf(survey: Entry<'survey'>, own: unknown): readonly unknown[] {
+  const known = keyNames(ENTRY_SCHEMAS.evidence);
+  const kept = (survey.keys.withhold ?? []).filter((key) => known.has(key));
+  return [...new Set([...kept, ...(Array.isArray(own) ? (own as unknown[]) : [])])];
 }
 
 function cellValue(column: string, cell: string): unknown {

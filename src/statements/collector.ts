@@ -54,6 +54,11 @@ export class Collector {
     this.moments = findMoments(catalogue);
   }
 
+  /** True for an entry of the whole file that the audience does not see, under any name. */
+  isHidden(id: string): boolean {
+    return this.catalogue.get(id) !== undefined && this.shown.shownAs(id) === null;
+  }
+
   /** Title of an entry as the audience reads it. */
   title(entry: Entry): string {
     const shownAs = this.shown.shownAs(entry.id);

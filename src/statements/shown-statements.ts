@@ -1,4 +1,5 @@
 import type { Link } from '../chronology/chronology.ts';
+import { JUDGES } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { FileStatement } from './file-statement.ts';
 import type { Moments } from './moments.ts';
@@ -52,9 +53,6 @@ export function shownStatements(
 
 /** Keys that may be withheld from a statement while it stays: words about it, not what it says. */
 const WORDS: readonly string[] = ['as-written', 'why', 'source'];
-
-/** Keys that tell who judged; that such a person is not shown takes nothing out. */
-const JUDGES: readonly string[] = ['by', 'analyst'];
 
 /**
  * True where what a statement is written as names an entry that is not shown, or holds a withheld key

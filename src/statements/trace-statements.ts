@@ -99,7 +99,10 @@ function collectLayer(
   );
 }
 
-/** Of several events that may have left a trace, only those of the best grade count, and only one alone. */
+/**
+ * Of several events that may have left a trace, only those of the best grade count, and only one alone. Events that the
+ * audience does not see are as if nobody had named them; their places are counted, so that ids stay.
+ */
 function collectLeftBy(
   collector: Collector,
   trace: Entry<'evidence'>,
@@ -110,8 +113,9 @@ function collectLeftBy(
   const all = (trace.keys['left-by'] ?? []).map((one) =>
     typeof one === 'string' ? { event: one, grade: usual } : one,
   );
-  const best = Math.min(...all.map((one) => rankOf(one.grade)));
-  const leading = all.filter((one) => rankOf(one.grade) === best);
+  const told = all.filter((one) => !collector.isHidden(one.event));
+  const best = Math.min(...told.map((one) => rankOf(one.grade)));
+  const leading = told.filter((one) => rankOf(one.grade) === best);
   if (leading.length > 1) {
     collector.problem(
       trace,

@@ -4,8 +4,8 @@ import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, 
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { unzipSync } from 'fflate';
-import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPdf, textOfPdf } from '../audiences/read-outputs.ts';
 import { entries, ROOT } from '../workspace.ts';
 import { kerfmark } from './kerfmark.ts';
 
@@ -13,19 +13,6 @@ const out = mkdtempSync(path.join(tmpdir(), 'kerfmark-documents-'));
 afterAll(() => rmSync(out, { recursive: true, force: true }));
 
 const hash = (file: string): string => createHash('sha256').update(readFileSync(file)).digest('hex');
-
-/** Opens a PDF with a general library. */
-const openPdf = (file: string) => getDocument({ data: new Uint8Array(readFileSync(file)), verbosity: 0 }).promise;
-
-async function textOf(file: string): Promise<string> {
-  const pdf = await openPdf(file);
-  const pages: string[] = [];
-  for (let n = 1; n <= pdf.numPages; n += 1) {
-    const { items } = await (await pdf.getPage(n)).getTextContent();
-    pages.push(items.map((one) => ('str' in one ? one.str : '')).join(' '));
-  }
-  return pages.join('\n').replace(/\s+/g, ' ');
-}
 
 describe('the provenance file as PDF', () => {
   const file = path.join(out, 'OB-lerakos-file.pdf');
@@ -56,7 +43,7 @@ describe('the provenance file as PDF', () => {
     const read = JSON.parse(new TextDecoder().decode(attached?.content)) as { format: string; entries: unknown[] };
     expect(read.format).toBe('kerfmark-case-file/1');
     expect(read.entries.length).toBeGreaterThan(100);
-    const text = await textOf(file);
+    const text = await textOfPdf(file);
     expect(text.replaceAll(' ', '')).toContain('ΟΑΓΙΟCΟΝΟΥΦΡΙΟC');
     expect(text).toContain('May 1929 – 6 October 1933 (probable)');
     expect(text).toContain(`1 / ${pdf.numPages}`);
@@ -117,7 +104,7 @@ describe('other scripts', () => {
     const bytes = readFileSync(path.join(folder, 'OB-a-file.pdf'), 'latin1');
     expect(bytes).toMatch(/NotoNaskhArabic/);
     expect(bytes).toMatch(/ZCOOLXiaoWei/);
-    const text = await textOf(path.join(folder, 'OB-a-file.pdf'));
+    const text = await textOfPdf(path.join(folder, 'OB-a-file.pdf'));
     expect(text).toContain('敦煌');
     // The library gives the letters in the order of the page, ligatures taken apart.
     expect(text.normalize('NFKC').match(/\p{Script=Arabic}/gu)?.length).toBeGreaterThanOrEqual(10);
@@ -214,7 +201,7 @@ describe('the answer in print', () => {
       const { items } = await (await pdf.getPage(n)).getTextContent();
       expect(items.map((one) => ('str' in one ? one.str : '')).join(' ')).toContain('Draft, not the museum’s answer');
     }
-    expect(await textOf(path.join(out, 'IN-2024-1.pdf'))).not.toContain('letter of the bishop');
+    expect(await textOfPdf(path.join(out, 'IN-2024-1.pdf'))).not.toContain('letter of the bishop');
   }, 120_000);
 });
 
@@ -250,49 +237,4 @@ describe('export', () => {
     expect((await kerfmark(['export', '--out', foreign], ROOT)).err).toContain('is left as it is');
     expect(readdirSync(foreign)).toEqual(['thesis.txt']);
   });
-
-  it('no file of a public export, document or site (its search included) holds what is restricted', async () => {
-    const folder = mkdtempSync(path.join(out, 'canary-'));
-    mkdirSync(path.join(folder, 'entries'));
-    const files = entries({
-      'OB-a':
-        'type: object\ntitle: A panel\npanels: [{ id: A, width: 500, height: 400 }]\nwithhold: [inscriptions]\ninscriptions: CANARY-inscription',
-      'SO-a': 'type: source\nkind: letter\ntitle: CANARY-letter\naccess: restricted\nauthor: [PA-a]',
-      'PA-a': 'type: party\nis: person\ntitle: CANARY-person\naccess: internal',
-      'EV-a':
-        'type: event\nkind: removal\ntitle: Taken down\nobjects: [OB-a]\nstated: [{ date: "1926", sense: by, grade: probable }, { date: "1921", sense: not-before, source: SO-a, grade: probable, why: CANARY-why }]',
-      'HO-a':
-        'type: holding\ntitle: CANARY-holding\ncapacity: possessor\nobjects: [OB-a]\nholder: PA-a\naccess: restricted',
-    });
-    for (const [name, text] of Object.entries(files)) writeFileSync(path.join(folder, name), text);
-    const done = [
-      await kerfmark(['export', '--audience', 'public', '--out', path.join(folder, 'export')], folder),
-      await kerfmark(
-        ['file', 'OB-a', '--audience', 'public', '--format', 'pdf,docx,md,html', '--out', path.join(folder, 'docs')],
-        folder,
-      ),
-    ];
-    done.push(await kerfmark(['build', '--audience', 'public', '--out', path.join(folder, 'site')], folder));
-    expect(done.map((one) => one.err)).toEqual(['', '', '']);
-    const all = ['export', 'docs', 'site'].flatMap((one) =>
-      readdirSync(path.join(folder, one), { recursive: true, withFileTypes: true })
-        .filter((entry) => entry.isFile())
-        .map((entry) => path.join(entry.parentPath, entry.name)),
-    );
-    expect(all.length).toBeGreaterThan(10);
-    for (const name of all) {
-      const bytes = readFileSync(name);
-      const texts = name.endsWith('.docx')
-        ? Object.values(unzipSync(new Uint8Array(bytes))).map((part) => new TextDecoder().decode(part))
-        : name.endsWith('.pdf')
-          ? [bytes.toString('latin1'), await textOf(name), JSON.stringify(await attachmentsOf(name))]
-          : [bytes.toString('utf8')];
-      for (const text of texts) expect(text, name).not.toMatch(/CANARY|\b1921\b/);
-    }
-  }, 120_000);
 });
-
-async function attachmentsOf(file: string): Promise<readonly string[]> {
-  const found = (await (await openPdf(file)).getAttachments()) as Record<string, { content: Uint8Array }> | null;
-  return Object.values(found ?? {}).map((one) => new TextDecoder().decode(one.content));
-}

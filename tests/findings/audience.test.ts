@@ -78,7 +78,7 @@ describe('audiences: taken out before anything is computed', () => {
     expect(start(files, 'restricted').range).toEqual(['1926-01-14', '1926-01-14']);
   });
 
-  it('two events given for one trace stay undecided where one of them is not shown', () => {
+  it('of two events given for one trace, one that is not shown counts as if nobody had named it', () => {
     const trace =
       'type: evidence\nkind: fill\ntitle: A fill\nobject: OB-a\nobserved: { text: seen, grade: established }\nleft-by:\n  - { event: EV-a, grade: probable }\n  - { event: EV-b, grade: probable }';
     const files = entries({
@@ -87,7 +87,8 @@ describe('audiences: taken out before anything is computed', () => {
       'EV-b': `${EVENT}access: restricted`,
       'PE-a': trace,
     });
-    expect(start(files, 'public', 'PE-a', 'probable').range).toEqual([null, null]);
+    expect(start(files, 'public', 'PE-a', 'probable').range).toEqual(['1926-01-01', '1926-12-31']);
+    expect(start(files, 'restricted', 'PE-a', 'probable').range).toEqual([null, null]);
   });
 
   it('who judged so is no ground to take a statement out', () => {
