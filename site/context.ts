@@ -29,6 +29,8 @@ export interface SiteData {
   readonly version: string;
   /** Problems that may be read by whom the site is for. */
   readonly problems: readonly Diagnostic[];
+  /** Lines of the files that have problems, in a preview by who has the files; else null. */
+  readonly excerpts: ReadonlyMap<string, readonly string[]> | null;
   /** Number of errors in the whole file. */
   readonly errors: number;
   readonly leftOut: readonly string[];

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { iiifManifest } from '../src/exchange/iiif-manifest.ts';
 import { datesReport } from '../src/findings/dates-report.ts';
+import { ID_SHAPE } from '../src/model/fields.ts';
 import {
   answerPath,
   closePath,
@@ -31,6 +32,7 @@ import { ContradictionsPage } from './pages/contradictions-page.tsx';
 import { CustodyPage } from './pages/custody-page.tsx';
 import { DoubtsPage } from './pages/doubts-page.tsx';
 import { EntryPage } from './pages/entry-page.tsx';
+import { FaultyEntryPage } from './pages/faulty-entry-page.tsx';
 import { MeasuredPage } from './pages/measured-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
@@ -86,6 +88,9 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     ...REGISTERS.map((one) =>
       page(`register/${one.name}.html`, (context) => <RegisterPage page={context} name={one.name} />),
     ),
+    ...(data.excerpts === null ? [] : data.leftOut)
+      .filter((id) => ID_SHAPE.test(id) && !file.catalogue.get(id))
+      .map((id) => page(entryPath(id), (context) => <FaultyEntryPage page={context} id={id} />)),
     ...file.catalogue.entries.map((entry) =>
       page(entryPath(entry.id), (context) => <EntryPage page={context} entry={entry} />),
     ),

@@ -124,6 +124,7 @@ function bareContext(file: CaseFile): PageContext {
     version: '',
     problems: [],
     errors: 0,
+    excerpts: null,
     leftOut: [],
     resting: none,
     pictures: none,

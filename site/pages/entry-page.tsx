@@ -22,6 +22,7 @@ import { FourChainsPart } from './four-chains-part.tsx';
 import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
+import { ProblemsOfEntry } from './problem-list.tsx';
 import { StandingInDispute } from './standing-in-dispute.tsx';
 import { UltravioletPart } from './ultraviolet-part.tsx';
 import { WorthSection } from './worth-section.tsx';
@@ -45,6 +46,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
             </>
           ))}
         </p>
+        <ProblemsOfEntry page={page} id={entry.id} />
         <Picture page={page} entry={entry} />
         <Cautions list={cautionsFor(entry)} />
         {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}

@@ -5,6 +5,7 @@ import { formatDay } from '../../src/dates/wording.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { LinkToLines } from './problem-list.tsx';
 
 const POLICY =
   "default-src 'none'; img-src 'self' data:; style-src 'self'; font-src 'self'; script-src 'self'; connect-src 'self'; base-uri 'none'; form-action 'none'";
@@ -105,20 +106,22 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
       <p>
         <strong>{page.errors === 1 ? 'One problem' : `${page.errors} problems`} in the entries.</strong>{' '}
         {page.leftOut.length > 0
-          ? `Left out of this preview: ${page.leftOut.join(', ')}. `
-          : 'Statements with problems are left out of this preview. '}
+          ? `Left out here: ${page.leftOut.join(', ')}. `
+          : 'Statements with problems are left out here. '}
         The dates below rest on what could be read.
       </p>
-      <ol>
-        {errors.slice(0, 12).map((one) => (
-          <li>
-            <code>
-              {one.place.file}:{one.place.line}:{one.place.column}
-            </code>{' '}
-            {one.message}. <em>Mend:</em> {one.mend}
-          </li>
-        ))}
-      </ol>
+      {errors.length === 0 ? null : (
+        <ol>
+          {errors.slice(0, 12).map((one) => (
+            <li>
+              <code>
+                {one.place.file}:{one.place.line}:{one.place.column}
+              </code>{' '}
+              {one.message}. <em>Mend:</em> {one.mend}. <LinkToLines page={page} problem={one} />
+            </li>
+          ))}
+        </ol>
+      )}
       {page.errors > 12 || page.errors > errors.length ? <p>“kerfmark check” lists them all.</p> : null}
     </aside>
   );

@@ -20,10 +20,10 @@ export const begin: Command = {
       throw new Fault(`${entries} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.`);
     }
     const ask = (flag: string, question: string, usual: string) => answerOf(options, effects, flag, question, usual);
-    const institution = await ask('institution', 'Whose research is this (institution)? ', 'Our institution');
-    const title = await ask('title', 'What shall the file be called? ', 'Untitled file');
-    const object = await ask('object', 'What is the object, in a few words? ', 'Detached wall painting');
-    const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between (A,B,C)? ', 'A'));
+    const institution = await ask('institution', 'Whose research is this (institution)?', 'Our institution');
+    const title = await ask('title', 'What shall the file be called?', 'Untitled file');
+    const object = await ask('object', 'What is the object, in a few words?', 'Detached wall painting');
+    const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between, such as A,B,C?', 'A'));
     const files = layout(institution, title, object, panels);
     for (const [file, text] of Object.entries(files)) {
       const full = path.join(entries, file);
@@ -35,7 +35,7 @@ export const begin: Command = {
         .map((file) => `  ${file}`)
         .join(
           '\n',
-        )}\n\nNext: kerfmark check, then kerfmark serve.\n"kerfmark new event" adds an entry; nothing is ever overwritten.\n`,
+        )}\n\nNext: "kerfmark new" asks for an entry and writes it; "kerfmark serve" shows the file as a site while you write.\nNothing is ever overwritten.\n`,
     );
     return 0;
   },
@@ -65,7 +65,7 @@ async function answerOf(
 ): Promise<string> {
   const given = options.flags[flag];
   if (typeof given === 'string') return given;
-  const answer = await effects.ask(question);
+  const answer = await effects.ask(`${question} (Enter: ${usual}) `);
   return answer === null || answer.trim() === '' ? usual : answer.trim();
 }
 

@@ -5,6 +5,7 @@ import { check } from './check.ts';
 import type { Command } from './commands.ts';
 import { custody } from './custody.ts';
 import { dates } from './dates.ts';
+import { explain } from './explain.ts';
 import { exportCommand } from './export.ts';
 import { appendix, fileCommand } from './file.ts';
 import { importCommand } from './import.ts';
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   newEntry,
   importCommand,
   check,
+  explain,
   dates,
   why,
   worth,

@@ -2,9 +2,9 @@ import path from 'node:path';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import type { Effects } from './effects.ts';
+import { freeId, writeNew } from './entry-files.ts';
 import { formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
-import { freeId, writeNew } from './new-entry.ts';
 
 /** A draft that waits for its id. */
 export interface Draft {

@@ -21,7 +21,8 @@ function text(problems: readonly Diagnostic[], all: readonly Diagnostic[]): stri
     );
     return `${one.place.file}:${one.place.line}:${one.place.column}  ${one.severity}  [${one.code}]\n  ${sentence(one.message)}\n  Mend: ${one.mend}\n${related.join('')}`;
   });
-  return `${blocks.join('\n')}${blocks.length > 0 ? '\n' : ''}${countWords(all)}\n`;
+  const more = problems[0] ? ` "kerfmark explain ${problems[0].code}" tells more of a message.` : '';
+  return `${blocks.join('\n')}${blocks.length > 0 ? '\n' : ''}${countWords(all)}${more}\n`;
 }
 
 function sentence(words: string): string {

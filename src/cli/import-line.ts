@@ -9,8 +9,8 @@ import { isOfType } from '../model/entry.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import { folderOf, lineStyleOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
+import { freeId, writeNew } from './entry-files.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
-import { freeId, writeNew } from './new-entry.ts';
 
 /** Reads a provenance line, or several as JSON lines, and makes draft entries of one. */
 export async function importLine(name: string, options: Options, effects: Effects): Promise<number> {

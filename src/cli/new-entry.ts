@@ -1,39 +1,17 @@
-import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { GRADES, type Grade } from '../base/grade.ts';
 import { nearest } from '../base/nearest.ts';
-import { fromWords } from '../dates/from-words.ts';
-import { isDateProblem, readDate } from '../dates/read-date.ts';
-import type { Sense } from '../dates/sense.ts';
+import { type Catalogue, titleOf } from '../model/catalogue.ts';
+import { ENTRY_SCHEMAS } from '../model/entry.ts';
 import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
-import { jsonSchemaOf } from '../model/json-schema.ts';
+import { ID_SHAPE } from '../model/fields.ts';
+import { noteOfKey } from '../model/walk-fields.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import { type Command, folderOf, type Options } from './commands.ts';
+import { askChoice, askDate, askText, type Choice, chosen, confirmDate } from './conversation.ts';
 import type { Effects } from './effects.ts';
+import { entryText, freeId, type NewDate, schemaOf, writeNew } from './entry-files.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
-
-/** Letters in front of the ids of each type, and the folder where new entries are put. */
-const HOMES: Readonly<Record<EntryType, readonly [prefix: string, folder: string]>> = {
-  workspace: ['workspace', ''],
-  object: ['OB', 'objects'],
-  evidence: ['PE', 'evidence'],
-  examination: ['EX', 'evidence'],
-  survey: ['SV', 'evidence'],
-  event: ['EV', 'events'],
-  claim: ['CL', 'claims'],
-  holding: ['HO', 'holdings'],
-  title: ['TI', 'titles'],
-  source: ['SO', 'sources'],
-  party: ['PA', 'parties'],
-  place: ['PL', 'places'],
-  figure: ['FI', 'figures'],
-  search: ['SE', 'research'],
-  question: ['QU', 'research'],
-  reading: ['RD', 'research'],
-  inquiry: ['IN', 'letters'],
-  'request-for-return': ['RQ', 'letters'],
-  response: ['RE', 'letters'],
-  'reference-date': ['RF', 'laws'],
-};
 
 /** Keys that may be given as flags; a date may be typed as people write it. */
 const ASKED = [
@@ -67,13 +45,55 @@ const ASKED = [
   'proposition',
 ];
 
+/** What each type is for, as somebody asks who writes the first entry. */
+const MEANINGS: Readonly<Record<Exclude<EntryType, 'workspace'>, string>> = {
+  event: 'something that happened: a removal, a sale, a treatment',
+  evidence: 'a trace on the object: a cut edge, a fill, a label',
+  source: 'a document, photograph, book, interview',
+  claim: 'what a source says about an event or a holding',
+  holding: 'somebody had the object in hand for a time',
+  party: 'a person, firm, institution or community',
+  place: 'a wall, building, town, country',
+  figure: 'a photograph or drawing to show',
+  object: 'a museum object, or a group of panels',
+  examination: 'one look at the object: who, when, under which light',
+  survey: 'a table of many traces of one panel',
+  search: 'one look in an archive, nothing found included',
+  question: 'something that is not known',
+  reading: 'a candidate origin, with what speaks for and against it',
+  title: 'somebody asserts a right to the object',
+  inquiry: 'a question put to the museum',
+  'request-for-return': 'a demand for the object; restricted',
+  response: 'what a reader or a community answered',
+  'reference-date': 'a law or treaty that the built-in table does not have',
+};
+
+/** The key that tells when, of types whose date is a key of its own. */
+const WHEN: Partial<Record<EntryType, string>> = {
+  source: 'date-on-it',
+  examination: 'when',
+  search: 'when',
+  figure: 'taken',
+  response: 'on',
+  inquiry: 'received',
+  'request-for-return': 'received',
+  'reference-date': 'in-force-from',
+};
+
+/** Types whose date is a statement with a grade. */
+const STATED: readonly EntryType[] = ['event', 'holding', 'claim'];
+
+/** Most entries that are listed to choose from. */
+const MOST_LISTED = 15;
+
 export const newEntry: Command = {
   name: 'new',
-  summary: 'writes a commented file for a new entry; nothing is ever overwritten',
-  usage: 'kerfmark new TYPE [--title TEXT] [--id ID] [--date WORDS] [--KEY VALUE ...] [--yes] [--in FOLDER]',
+  summary: 'asks what an entry should say and writes its file; nothing is ever overwritten',
+  usage: 'kerfmark new [TYPE] [--title TEXT] [--id ID] [--date WORDS] [--KEY VALUE ...] [--yes] [--in FOLDER]',
   examples: [
-    'kerfmark new event --title "Taken off the wall" --kind removal --date "spring 1926"',
+    'kerfmark new',
     'kerfmark new source',
+    'kerfmark new event --title "Taken off the wall" --kind removal --date "spring 1926" --yes',
   ],
   words: 1,
   flags: {
@@ -84,20 +104,14 @@ export const newEntry: Command = {
     ...Object.fromEntries(ASKED.map((key) => [key, 'value' as const])),
   },
   async run(options, effects) {
-    const [type] = options.words;
-    if (!ENTRY_TYPES.includes(type as EntryType)) {
-      const [near] = type === undefined ? [] : nearest(type, ENTRY_TYPES, 1);
-      throw new Fault(
-        `${type === undefined ? 'Which type?' : `There is no type "${type}".${near ? ` Did you mean "${near}"?` : ''}`} The types are: ${ENTRY_TYPES.join(', ')}.`,
-      );
-    }
     const folder = folderOf(options, effects);
-    const taken = await takenIds(folder);
-    const values = await askFor(type as EntryType, options, effects);
-    const id = String(options.flags.id ?? freeId(type as EntryType, values.title ?? '', taken));
-    if (taken.has(id.toLowerCase())) throw new Fault(`The id "${id}" is taken already. Choose another with --id.`);
-    const date = await askDate(options, effects);
-    const file = await writeNew(folder, type as EntryType, id, entryText(type as EntryType, id, values, date));
+    const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
+    const type = await typeOf(options, effects);
+    const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
+    const values = await askKeys(type, options, effects, catalogue);
+    const date = await dateOf(type, options, effects);
+    const id = await idOf(type, values.title ?? '', taken, options, effects);
+    const file = await writeNew(folder, type, id, entryText(type, id, values, date, WHEN[type]));
     effects.out(
       `Written: ${path.relative(effects.cwd, file)}\nOpen it in an editor, fill it in, then type: kerfmark check\n`,
     );
@@ -105,142 +119,130 @@ export const newEntry: Command = {
   },
 };
 
-async function takenIds(folder: string): Promise<ReadonlySet<string>> {
-  const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
-  return new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
+async function typeOf(options: Options, effects: Effects): Promise<EntryType> {
+  const [given] = options.words;
+  if (ENTRY_TYPES.includes(given as EntryType)) return given as EntryType;
+  if (given === undefined && !options.flags.yes) {
+    const choices = Object.entries(MEANINGS).map(([word, meaning]) => ({ word, meaning }));
+    const type = await askChoice(effects, 'What will you write down? Number or word', choices);
+    if (type !== null) return type as EntryType;
+  }
+  const [near] = given === undefined ? [] : nearest(given, ENTRY_TYPES, 1);
+  throw new Fault(
+    `${given === undefined ? 'Which type?' : `There is no type "${given}".${near ? ` Did you mean "${near}"?` : ''}`} The types are: ${ENTRY_TYPES.join(', ')}.`,
+  );
 }
 
-interface KeySchema {
-  readonly enum?: readonly string[];
-  readonly type?: string | readonly string[];
-  readonly description?: string;
-}
-
-function schemaOf(type: EntryType): {
-  readonly required: readonly string[];
-  readonly properties: Readonly<Record<string, KeySchema>>;
-} {
-  const schema = jsonSchemaOf(type) as { required?: string[]; properties?: Record<string, KeySchema> };
-  return { required: schema.required ?? [], properties: schema.properties ?? {} };
-}
-
-async function askFor(type: EntryType, options: Options, effects: Effects): Promise<Record<string, string>> {
+/** Flags first; then questions for the title and for what must be there. */
+async function askKeys(
+  type: EntryType,
+  options: Options,
+  effects: Effects,
+  catalogue: Catalogue,
+): Promise<Record<string, string>> {
   const { required, properties } = schemaOf(type);
   const values: Record<string, string> = {};
-  for (const key of ['title', ...required.filter((one) => !['id', 'type', 'title', 'says'].includes(one)), ...ASKED]) {
+  const left = ['id', 'type', 'says', WHEN[type], ...(STATED.includes(type) ? ['grade'] : [])];
+  for (const key of ['title', ...required.filter((one) => !left.includes(one)), ...ASKED]) {
     if (!(key in properties) || key in values) continue;
+    const words = properties[key]?.enum?.map((word): Choice => ({ word }));
     const given = options.flags[key];
-    const words = properties[key]?.enum;
-    const question = `${key}${words ? ` (${words.join(', ')})` : ''}: `;
-    const answer =
-      typeof given === 'string'
-        ? given
-        : required.includes(key) && !options.flags.yes
-          ? await effects.ask(question)
-          : null;
-    if (answer === null || answer.trim() === '') continue;
-    if (words && !words.includes(answer.trim())) {
-      const [near] = nearest(answer.trim(), words, 1);
-      throw new Fault(
-        `"${answer}" is not one of the words for ${key}.${near ? ` Did you mean "${near}"?` : ''} The words are: ${words.join(', ')}.`,
-      );
-    }
-    values[key] = answer.trim().replace(/\s+/g, ' ');
+    let answer: string | null = null;
+    if (typeof given === 'string') answer = words ? wordOf(key, given, words) : given.trim().replace(/\s+/g, ' ');
+    else if ((required.includes(key) || key === 'title') && !options.flags.yes)
+      answer = await askKey(type, key, words, properties[key]?.description, effects, catalogue);
+    if (answer !== null && answer !== '') values[key] = answer;
   }
+  const objects = catalogue.ofType('object');
+  // Of one object alone every event is; it is written down, so that it can be seen and changed.
+  if (type === 'event' && values.objects === undefined && objects.length === 1) values.objects = objects[0]?.id ?? '';
   return values;
 }
 
-interface NewDate {
-  readonly edtf: string;
-  readonly sense: Sense | null;
-  readonly asWritten: string | null;
+function wordOf(key: string, given: string, words: readonly Choice[]): string {
+  const word = chosen(given, words);
+  if (word !== null && !/^\d+$/.test(given.trim())) return word;
+  const list = words.map((one) => one.word);
+  const [near] = nearest(given.trim(), list, 1);
+  throw new Fault(
+    `"${given}" is not one of the words for ${key}.${near ? ` Did you mean "${near}"?` : ''} The words are: ${list.join(', ')}.`,
+  );
 }
 
-/** A date as typed: EDTF is taken as it is; words are turned into EDTF, offered, and written after a yes. */
-async function askDate(options: Options, effects: Effects): Promise<NewDate | null> {
-  const typed = options.flags.date;
-  if (typeof typed !== 'string') return null;
-  const settings = { circa: { year: 0, decade: 0, century: 0, month: 0, day: 0 }, sunsetDays: 0 };
-  const direct = readDate(typed, 'gregorian', settings);
-  if (!isDateProblem(direct) && direct.warnings.length === 0) return { edtf: typed, sense: null, asWritten: null };
-  const read = fromWords(typed);
-  if (!read)
-    throw new Fault(
-      `"${typed}" is not understood as a date. Write for example: 1926, April 1926, 12 April 1926, spring 1926, about 1926, before 1924, between 1925 and 1931.`,
-    );
-  const edtf = readDate(read.edtf, 'gregorian', settings);
-  if (isDateProblem(edtf))
-    throw new Fault(`${edtf.message[0]?.toUpperCase()}${edtf.message.slice(1)}. Mend: ${edtf.mend}`);
-  const words = `"${typed}" will be written as ${read.edtf}${read.sense ? `, sense: ${read.sense}` : ''}`;
-  if (!options.flags.yes) {
-    const answer = await effects.ask(`${words}. Is that right? (yes/no) `);
-    if (answer === null) throw new Fault(`${words}. Type the command again with --yes to accept that.`);
-    if (!/^y/i.test(answer)) throw new Fault('Nothing was written.');
-  }
-  return { ...read, asWritten: typed };
-}
-
-/** An id made from the title: EV-taken-off-the-wall; a number is added where it is taken. */
-export function freeId(type: EntryType, title: string, taken: ReadonlySet<string>): string {
-  const [prefix] = HOMES[type];
-  if (type === 'workspace') return 'workspace';
-  const plain = title.normalize('NFD').replace(/\p{M}/gu, '').toLowerCase();
-  const words = (plain.match(/[a-z0-9]+/g) ?? []).filter((word) => !['the', 'a', 'of', 'an'].includes(word));
-  const stem = words.length > 0 ? `${prefix}-${words.slice(0, 5).join('-')}` : `${prefix}-1`;
-  if (!taken.has(stem.toLowerCase())) return stem;
-  for (let number = 2; ; number += 1) {
-    const candidate = words.length > 0 ? `${stem}-${number}` : `${prefix}-${number}`;
-    if (!taken.has(candidate.toLowerCase())) return candidate;
-  }
-}
-
-/** Writes the file of a new entry into the folder of its type; never over another file. Returns its path. */
-export async function writeNew(folder: string, type: EntryType, id: string, text: string): Promise<string> {
-  const home = path.join(folder, 'entries', HOMES[type][1]);
-  await mkdir(home, { recursive: true });
-  const file = path.join(home, `${id}.md`);
-  try {
-    await writeFile(file, text, { flag: 'wx' });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    throw new Fault(`${file} exists already and is left as it is. Choose another id with --id.`);
-  }
-  return file;
-}
-
-/** The text of a new entry: keys that were given, required keys to fill in, the others as comments. */
-export function entryText(
+async function askKey(
   type: EntryType,
-  id: string,
-  values: Readonly<Record<string, string>>,
-  date: NewDate | null,
-): string {
-  const { required, properties } = schemaOf(type);
-  const lines = ['---', `id: ${id}`, `type: ${type}`];
-  const dated = date === null ? [] : dateLines(type, date);
-  for (const [key, property] of Object.entries(properties)) {
-    if (['id', 'type', 'access', 'withhold', 'by', 'recorded', 'see', 'may-be-named'].includes(key)) continue;
-    const comment = property.enum ? property.enum.join(' | ') : (property.description ?? '');
-    const hint = comment === '' ? '' : `   # ${comment}`;
-    if (dated.some((line) => line.startsWith(`${key}:`))) continue;
-    if (values[key] !== undefined) lines.push(`${key}: ${quoted(values[key])}`);
-    else if (required.includes(key)) lines.push(`${key}:${hint}`);
-    else lines.push(`# ${key}:${hint}`);
+  key: string,
+  words: readonly Choice[] | undefined,
+  description: string | undefined,
+  effects: Effects,
+  catalogue: Catalogue,
+): Promise<string | null> {
+  if (key === 'title') return askText(effects, 'Its title, in a few words: ');
+  if (words) return askChoice(effects, key, words);
+  const note = noteOfKey(ENTRY_SCHEMAS[type], key);
+  if (!note?.refersTo || note.orWords) return askText(effects, `${key}${description ? ` (${description})` : ''}: `);
+  const fitting = catalogue.entries
+    .filter((entry) => note.refersTo === 'any' || note.refersTo?.includes(entry.type))
+    .map((entry): Choice => ({ word: entry.id, meaning: titleOf(entry) }));
+  const only = fitting.length === 1 ? (fitting[0]?.word ?? null) : null;
+  if (fitting.length > 0 && fitting.length <= MOST_LISTED)
+    return askChoice(effects, `${key}, which entry`, fitting, only);
+  const kinds = note.refersTo === 'any' ? 'an entry' : (note.refersTo ?? []).join(' or ');
+  return askText(effects, `${key}, the id of ${kinds}: `);
+}
+
+/** The date from the flag, or asked for where the type has one. */
+async function dateOf(type: EntryType, options: Options, effects: Effects): Promise<NewDate | null> {
+  const typed = options.flags.date;
+  const isStated = STATED.includes(type);
+  const isAsked = (isStated || WHEN[type] !== undefined) && !options.flags.yes;
+  if (typeof typed !== 'string' && !isAsked) return null;
+  const date =
+    typeof typed === 'string'
+      ? await confirmDate(effects, typed, options.flags.yes === true)
+      : await askDate(effects, 'When?');
+  if (date === null || !isStated || options.flags.yes) return withGrade(date, options.flags.grade);
+  const grade =
+    options.flags.grade ??
+    (await askChoice(
+      effects,
+      'How sure is that date?',
+      GRADES.map((word) => ({ word })),
+      'possible',
+    ));
+  const why = await askText(effects, 'Why so sure? Enter to leave that open: ');
+  return { ...withGrade(date, grade), ...(why === null ? {} : { why }) } as NewDate;
+}
+
+function withGrade(date: NewDate | null, grade: unknown): NewDate | null {
+  if (date === null || !GRADES.includes(grade as Grade)) return date;
+  return { ...date, grade: grade as Grade };
+}
+
+/** The id from the flag; else one made from the title, which may be changed. */
+async function idOf(
+  type: EntryType,
+  title: string,
+  taken: ReadonlySet<string>,
+  options: Options,
+  effects: Effects,
+): Promise<string> {
+  const given = options.flags.id;
+  const proposed = freeId(type, title, taken);
+  const problemOf = (id: string): string | null => {
+    if (!ID_SHAPE.test(id)) return `"${id}" cannot be an id: letters, digits, hyphens and dots only.`;
+    return taken.has(id.toLowerCase()) ? `The id "${id}" is taken already.` : null;
+  };
+  if (typeof given === 'string') {
+    const problem = problemOf(given);
+    if (problem !== null) throw new Fault(`${problem} Choose another with --id.`);
+    return given;
   }
-  return `${[...lines, ...dated, '---', '', 'Write here what speaks for this entry and what against it.'].join('\n')}\n`;
-}
-
-function dateLines(type: EntryType, date: NewDate): readonly string[] {
-  const words = `date: "${date.edtf}"${date.sense ? `, sense: ${date.sense}` : ''}${date.asWritten ? `, as-written: ${quoted(date.asWritten)}` : ''}`;
-  if (type === 'event')
-    return [
-      'stated:',
-      `  - { ${words}, grade: possible }   # set the grade, and say why: established | probable | possible | conjectural`,
-    ];
-  if (type === 'holding') return ['held:', `  - { ${words}, grade: possible }   # or under begins / ends`];
-  return type === 'claim' ? [`says: { ${words} }`] : [`# date: "${date.edtf}"`];
-}
-
-function quoted(text: string): string {
-  return `"${text.replace(/\s+/g, ' ').replaceAll('\\', '\\\\').replaceAll('"', '\\"')}"`;
+  if (options.flags.yes) return proposed;
+  for (let words = `Its id, kept for ever (Enter: ${proposed}): `; ; ) {
+    const id = (await askText(effects, words)) ?? proposed;
+    const problem = problemOf(id);
+    if (problem === null) return id;
+    words = `${problem} Another (Enter: ${proposed}): `;
+  }
 }

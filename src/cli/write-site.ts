@@ -55,6 +55,7 @@ export async function writeSite({ computed, folder, output, built, preview = fal
       built,
       version: await packageVersion(),
       problems: preview ? withErrors(computed) : computed.shownProblems,
+      excerpts: preview ? await linesOfProblems(computed, folder) : null,
       errors: computed.problems.filter((one) => one.severity === 'error').length,
       leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
       resting: findResting(file),
@@ -85,6 +86,19 @@ function withErrors({ problems, shownProblems }: Computed): SiteData['problems']
     ...problems.filter((one) => one.severity === 'error'),
     ...shownProblems.filter((one) => one.severity !== 'error'),
   ];
+}
+
+/** Lines of every entry file with a problem, for the preview. */
+async function linesOfProblems(
+  { problems }: Computed,
+  folder: string,
+): Promise<ReadonlyMap<string, readonly string[]>> {
+  const files = [...new Set(problems.map(({ place }) => place.file))].filter((file) => /\.(md|csv)$/.test(file));
+  const read = async (file: string) => {
+    const text = await readFile(path.join(folder, file), 'utf8').catch(() => '');
+    return [file, text.split(/\r\n|\r|\n/)] as const;
+  };
+  return new Map(await Promise.all(files.map(read)));
 }
 
 async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {

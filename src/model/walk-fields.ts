@@ -93,6 +93,13 @@ function unwrap(schema: Inner): readonly Inner[] {
   return [schema];
 }
 
+/** The note of a key at the top of a type, through lists and what may be missing; undefined where it has none. */
+export function noteOfKey(schema: z.ZodType, key: string): FieldNote | undefined {
+  const inner = (schema as Inner).def.shape?.[key];
+  const options = inner ? unwrap(inner).flatMap((one) => (one.def.element ? unwrap(one.def.element) : [one])) : [];
+  return options.map((one) => fieldNotes.get(one)).find((note) => note !== undefined);
+}
+
 /** Every key that a type has, at any depth. */
 export function keyNames(schema: z.ZodType): ReadonlySet<string> {
   const names = new Set<string>();

@@ -14,9 +14,9 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { startPreview } from '../../src/cli/serve.ts';
 import { ROOT } from '../workspace.ts';
+import { kerfmark } from './kerfmark.ts';
 
 const made: string[] = [];
 const temporary = (): string => {
@@ -27,30 +27,6 @@ const temporary = (): string => {
 afterAll(() => {
   for (const folder of made) rmSync(folder, { recursive: true, force: true });
 });
-
-interface Outcome {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-async function kerfmark(line: readonly string[], cwd: string, answers: readonly string[] = []): Promise<Outcome> {
-  let out = '';
-  let err = '';
-  const left = [...answers];
-  const code = await run(line, {
-    cwd,
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    today: () => '2024-06-01',
-    ask: async () => left.shift() ?? null,
-  });
-  return { code, out, err };
-}
 
 /** Every file below a folder with its content, for comparing. */
 function snapshot(folder: string): Record<string, string> {
@@ -186,6 +162,38 @@ describe('begin, new, number', () => {
     expect((await kerfmark(['check'], folder)).code).toBe(0);
     expect((await kerfmark(line, folder, ['yes'])).code).toBe(0);
     expect(existsSync(path.join(folder, 'entries/events/EV-seen-2.md'))).toBe(true);
+    // Asked for, with numbers, beginnings of words and slips; what is not understood is asked again.
+    const spoken = await kerfmark(['new'], folder, [
+      '1',
+      'Removed by night',
+      'remval',
+      'remova',
+      'Easter 1926',
+      'about 1926',
+      'y',
+      '2',
+      'the ledger says so',
+      'no such id!',
+      'EV-removed',
+    ]);
+    expect(spoken.err).toBe('');
+    expect(spoken.out).toContain('"remval" is not in the list. Did you mean "removal"?');
+    expect(spoken.out).toContain('"Easter 1926" is not understood as a date');
+    expect(spoken.out).toContain('"no such id!" cannot be an id');
+    const written = readFileSync(path.join(folder, 'entries/events/EV-removed.md'), 'utf8');
+    expect(written).toContain('kind: "removal"');
+    expect(written).toContain('objects: "OB-1"');
+    expect(written).toContain(
+      '{ date: "1926~", as-written: "about 1926", grade: probable, why: "the ledger says so" }',
+    );
+    // The only object is offered; a date before a year becomes an open interval in a key of its own.
+    await kerfmark(['new', 'evidence'], folder, ['A fill', 'fill', '', '']);
+    expect(readFileSync(path.join(folder, 'entries/evidence/PE-fill.md'), 'utf8')).toContain('object: "OB-1"');
+    await kerfmark(['new', 'source'], folder, ['A letter', 'letter', 'before 1924', 'y', '']);
+    expect(readFileSync(path.join(folder, 'entries/sources/SO-letter.md'), 'utf8')).toContain(
+      'date-on-it: "../1923"   # written: before 1924',
+    );
+    expect((await kerfmark(['check'], folder)).out).toMatch(/^no errors/);
     const clash = await kerfmark(['new', 'event', '--title', 'Seen', '--kind', 'removal', '--id', 'ev-SEEN'], folder);
     expect(clash.code).toBe(2);
   });
@@ -256,7 +264,7 @@ describe('build', () => {
     expect(preview.code).toBe(1);
     const page = readFileSync(path.join(folder, 'preview/index.html'), 'utf8');
     // Whom the broken entry is for cannot be known, so its words are told to who has the files, not on a page for others.
-    expect(page).toContain('One problem</strong> in the entries');
+    expect(page).toContain('4 problems in the entries.');
     expect(page).not.toContain('gfit');
     expect(preview.err).toContain('did you mean "gift"?');
   });
@@ -388,6 +396,10 @@ describe('serve', () => {
       expect(await until(async () => (await get('index.html')).includes('did you mean &quot;removal&quot;?'))).toBe(
         true,
       );
+      const faulty = await get('entry/EV-fresh.html');
+      expect(faulty).toContain('<code>kind: remval</code>');
+      expect(faulty).toMatch(/<li class="here"><code>kind: remval/);
+      expect(faulty).toContain('kerfmark explain unknown-word');
       expect((await fetch(`${preview.address}..%2f..%2fetc/passwd`)).status).toBe(404);
       expect((await fetch(`${preview.address}entry/`)).status).toBe(404);
     } finally {

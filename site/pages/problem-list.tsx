@@ -1,0 +1,73 @@
+import type { JSX } from 'preact';
+import type { Diagnostic } from '../../src/base/diagnostic.ts';
+import { entryPath } from '../../src/publish/page-paths.ts';
+import type { PageContext } from '../context.ts';
+
+/** Lines shown above and below the one that a problem is on. */
+const AROUND = 2;
+
+/** The problems of one entry with the lines of its file and the mend; in a preview, for who writes. */
+export function ProblemsOfEntry({ page, id }: { readonly page: PageContext; readonly id: string }): JSX.Element | null {
+  const excerpts = page.excerpts;
+  const problems = excerpts === null ? [] : page.problems.filter((one) => entryOf(one) === id);
+  if (problems.length === 0) return null;
+  return (
+    <aside class="banner" aria-label="Problems in this entry">
+      <p>
+        <strong>To mend in this entry.</strong> The page is built again as soon as you save the file.
+      </p>
+      {problems.map((one) => (
+        <OneProblem page={page} problem={one} />
+      ))}
+    </aside>
+  );
+}
+
+/** The entry of a problem; by the name of its file where the entry could not be read. */
+function entryOf({ entry, place }: Diagnostic): string | undefined {
+  return entry ?? /([^/]+)\.md$/.exec(place.file)?.[1];
+}
+
+/** To the page that shows the lines of the file beside the mend; in previews. */
+export function LinkToLines({
+  page,
+  problem,
+}: {
+  readonly page: PageContext;
+  readonly problem: Diagnostic;
+}): JSX.Element | null {
+  const id = entryOf(problem);
+  if (page.excerpts === null || id === undefined) return null;
+  const hasPage = page.leftOut.includes(id) || page.file.catalogue.get(id) !== undefined;
+  return hasPage ? <a href={page.href(entryPath(id))}>Show the lines</a> : null;
+}
+
+function OneProblem({ page, problem }: { readonly page: PageContext; readonly problem: Diagnostic }): JSX.Element {
+  const { file, line, column } = problem.place;
+  const lines = page.excerpts?.get(file) ?? [];
+  const first = Math.max(1, line - AROUND);
+  const words = problem.message;
+  return (
+    <div class="problem">
+      <p>
+        <span class="severity">{problem.severity}</span>{' '}
+        <code>
+          {file}:{line}:{column}
+        </code>{' '}
+        {words.charAt(0).toUpperCase() + words.slice(1)}.
+      </p>
+      {lines.length === 0 ? null : (
+        <ol class="excerpt" start={first}>
+          {lines.slice(first - 1, line + AROUND).map((text, i) => (
+            <li class={first + i === line ? 'here' : undefined}>
+              <code>{text === '' ? ' ' : text}</code>
+            </li>
+          ))}
+        </ol>
+      )}
+      <p>
+        <em>Mend:</em> {problem.mend}. <span class="aside">More: “kerfmark explain {problem.code}”.</span>
+      </p>
+    </div>
+  );
+}

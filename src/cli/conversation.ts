@@ -1,0 +1,126 @@
+import { nearest } from '../base/nearest.ts';
+import { fromWords } from '../dates/from-words.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
+import type { Effects } from './effects.ts';
+import type { NewDate } from './entry-files.ts';
+import { Fault } from './load-workspace.ts';
+
+/** One answer that may be chosen: the word that is written, and what it means. */
+export interface Choice {
+  readonly word: string;
+  readonly meaning?: string;
+}
+
+/** What is understood as a date, for messages and questions. */
+const DATE_EXAMPLES = '1926, April 1926, 12 April 1926, spring 1926, about 1926, before 1924, between 1925 and 1931';
+
+/** The word among choices that an answer means: its number, the word, or its beginning; null where it is none of them. */
+export function chosen(answer: string, choices: readonly Choice[]): string | null {
+  const plain = answer.trim().toLowerCase();
+  const byNumber = /^\d+$/.test(plain) ? choices[Number(plain) - 1] : undefined;
+  const exact = choices.find(({ word }) => word.toLowerCase() === plain);
+  const beginning = choices.filter(({ word }) => word.toLowerCase().startsWith(plain));
+  return (exact ?? byNumber ?? (beginning.length === 1 ? beginning[0] : undefined))?.word ?? null;
+}
+
+/**
+ * Asks for one of several words: they are listed with numbers; a number, a word or its beginning is an answer. What is
+ * none of them is asked again. Null where nobody answers, or Enter is pressed and nothing must be said.
+ */
+export async function askChoice(
+  effects: Effects,
+  question: string,
+  choices: readonly Choice[],
+  usual: string | null = null,
+): Promise<string | null> {
+  const list = listed(choices);
+  for (let words = `\n${list}${question}${usual === null ? '' : ` (Enter: ${usual})`}: `; ; ) {
+    const answer = await effects.ask(words);
+    if (answer === null) return usual;
+    if (answer.trim() === '') return usual;
+    const word = chosen(answer, choices);
+    if (word !== null) return word;
+    const [near] = nearest(
+      answer.trim(),
+      choices.map((one) => one.word),
+      1,
+    );
+    words = `"${answer.trim()}" is not in the list.${near ? ` Did you mean "${near}"?` : ''} Number or word: `;
+  }
+}
+
+/** Numbered lines; short words stand several in a line. */
+function listed(choices: readonly Choice[]): string {
+  const width = Math.max(...choices.map(({ word }) => word.length)) + 2;
+  const lines = choices.map(
+    ({ word, meaning }, i) => `${String(i + 1).padStart(4)}  ${word.padEnd(width)}${meaning ?? ''}`,
+  );
+  if (choices.some(({ meaning }) => meaning !== undefined))
+    return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+  const perLine = Math.max(1, Math.floor(78 / (width + 6)));
+  const rows: string[] = [];
+  for (let i = 0; i < lines.length; i += perLine)
+    rows.push(
+      lines
+        .slice(i, i + perLine)
+        .join('')
+        .trimEnd(),
+    );
+  return `${rows.join('\n')}\n`;
+}
+
+/** Asks for a text; null where nobody answers or nothing is said. */
+export async function askText(effects: Effects, question: string): Promise<string | null> {
+  const answer = await effects.ask(question);
+  const text = answer?.trim().replace(/\s+/g, ' ') ?? '';
+  return text === '' ? null : text;
+}
+
+/**
+ * A date as it was typed: EDTF is taken as it is; words are turned into EDTF.
+ * @returns the date, or why the words are not understood
+ */
+export function dateFromTyped(typed: string): NewDate | { readonly refused: string } {
+  const settings = { circa: { year: 0, decade: 0, century: 0, month: 0, day: 0 }, sunsetDays: 0 };
+  const direct = readDate(typed, 'gregorian', settings);
+  if (!isDateProblem(direct) && direct.warnings.length === 0) return { edtf: typed, sense: null, asWritten: null };
+  const read = fromWords(typed);
+  if (!read) return { refused: `"${typed}" is not understood as a date. Write for example: ${DATE_EXAMPLES}.` };
+  const edtf = readDate(read.edtf, 'gregorian', settings);
+  if (isDateProblem(edtf))
+    return { refused: `${edtf.message[0]?.toUpperCase()}${edtf.message.slice(1)}. Mend: ${edtf.mend}` };
+  return { ...read, asWritten: typed };
+}
+
+/** A date given on the command line: what was made of words is offered, and taken after a yes or with `yes`. */
+export async function confirmDate(effects: Effects, typed: string, yes: boolean): Promise<NewDate> {
+  const date = dateFromTyped(typed);
+  if ('refused' in date) throw new Fault(date.refused);
+  if (date.asWritten === null || yes) return date;
+  const words = sayNewDate(date);
+  const answer = await effects.ask(`${words}. Is that right? (yes/no) `);
+  if (answer === null) throw new Fault(`${words}. Type the command again with --yes to accept that.`);
+  if (!/^y/i.test(answer)) throw new Fault('Nothing was written.');
+  return date;
+}
+
+/** Asks when; what is not understood, or not meant so, is asked again. Null where it is left out. */
+export async function askDate(effects: Effects, question: string): Promise<NewDate | null> {
+  for (let words = `${question} As you would write it: ${DATE_EXAMPLES}. Enter if it is not known: `; ; ) {
+    const typed = await askText(effects, words);
+    if (typed === null) return null;
+    const date = dateFromTyped(typed);
+    if ('refused' in date) {
+      words = `${date.refused} Once more, or Enter to leave it out: `;
+      continue;
+    }
+    if (date.asWritten === null) return date;
+    const answer = await effects.ask(`${sayNewDate(date)}. Is that right? (yes/no) `);
+    if (answer === null || /^\s*y/i.test(answer)) return date;
+    words = 'Write it otherwise, or Enter to leave it out: ';
+  }
+}
+
+function sayNewDate({ edtf, sense, asWritten }: NewDate): string {
+  return `"${asWritten}" will be written as ${edtf}${sense ? `, sense: ${sense}` : ''}`;
+}
