@@ -6,9 +6,9 @@ import type { SitePage } from './pages.tsx';
 /**
  * Writes pages through Eleventy: one virtual template, paginated over the addresses. The input
  * folder is empty and its own, so no configuration, ignore file or stray page of the reader's
- * folder is picked up. Fails where a page is missing or empty, which Eleventy would not report.
+ * folder is picked up. `onPage` is called for every page. Fails where a page is missing or empty, which Eleventy would not report.
  */
-export async function writePages(pages: readonly SitePage[], output: string): Promise<void> {
+export async function writePages(pages: readonly SitePage[], output: string, onPage: () => void): Promise<void> {
   const { default: Eleventy } = await import('@11ty/eleventy');
   const byPath = new Map(pages.map((page) => [page.path, page]));
   await mkdir(output, { recursive: true });
@@ -30,7 +30,10 @@ export async function writePages(pages: readonly SitePage[], output: string): Pr
             permalink: (data: { readonly path: string }) => data.path,
             eleventyExcludeFromCollections: true,
           },
-          render: ({ path: address }) => renderPage(byPath, address),
+          render: ({ path: address }) => {
+            onPage();
+            return renderPage(byPath, address);
+          },
         });
       },
     });

@@ -21,7 +21,7 @@ export const answer: Command = {
     'kerfmark answer INQUIRY [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
   examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
   words: 1,
-  flags: { json: 'switch', keep: 'switch', changes: 'switch', ...DOCUMENT_FLAGS },
+  flags: { ...DOCUMENT_FLAGS, keep: 'switch', changes: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'));

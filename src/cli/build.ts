@@ -1,19 +1,21 @@
 import path from 'node:path';
 import { compute, hasErrors } from '../pipeline.ts';
 import { audienceOf, type Command, folderOf } from './commands.ts';
-import { countWords, formatProblems } from './format-problems.ts';
+import { progressOf } from './effects.ts';
+import { countProblems, countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 import { writeSite } from './write-site.ts';
 
 export const build: Command = {
   name: 'build',
   summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
-  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--out FOLDER]',
+  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--out FOLDER] [--json]',
   examples: ['kerfmark build', 'kerfmark build --audience public --out ../public-site'],
-  flags: { out: 'value' },
+  flags: { out: 'value', json: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const audience = audienceOf(options);
+    effects.progress?.({ what: 'Reading and computing' });
     const computed = compute(await loadWorkspace(folder), audience);
     const errors = computed.problems.filter((one) => one.severity === 'error');
     if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
@@ -23,7 +25,15 @@ export const build: Command = {
     }
     const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
     const held = computed.entries - computed.file.catalogue.entries.length;
-    const pages = await writeSite({ computed, folder, output, built: effects.today() });
+    const pages = await writeSite({ computed, folder, output, built: effects.today(), ...progressOf(effects) });
+    if (options.flags.json) {
+      const counted = countProblems(computed.problems);
+      const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };
+      effects.out(
+        `${JSON.stringify({ format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted }, null, 2)}\n`,
+      );
+      return hasErrors(computed.problems) ? 1 : 0;
+    }
     effects.out(
       `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience.\n` : ''}${countWords(computed.problems)}\n`,
     );

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import type { EntryType } from '../model/entry-type-names.ts';
+import { hasErrors } from '../pipeline.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import type { Effects } from './effects.ts';
 import { freeId, writeNew } from './entry-files.ts';
@@ -24,7 +25,7 @@ export async function writeDraftFiles(
   folder: string,
   type: EntryType,
   drafts: readonly Draft[],
-  write: boolean,
+  { write, json }: { readonly write: boolean; readonly json: boolean },
   effects: Effects,
 ): Promise<number> {
   const files = await loadWorkspace(folder);
@@ -47,25 +48,38 @@ export async function writeDraftFiles(
     entries: [...files.entries, ...settled.map((one) => ({ file: one.file, text: one.whole }))],
   });
   const problems = after.problems.filter((one) => settled.some(({ file }) => file === one.place.file));
+  const told = problems.map((one) => {
+    const from = settled.find(({ file }) => file === one.place.file)?.from ?? '';
+    return { ...one, message: `${from}: ${one.message}` };
+  });
+  if (json) {
+    const files = write ? await writeAll(folder, type, settled) : [];
+    const entries = settled.map(({ id, title, from, whole }) => ({ id, title, from, text: whole }));
+    const report = { format: 'kerfmark-drafts/1', written: files, entries, leftOut: skipped, problems: told };
+    effects.out(`${JSON.stringify(report, null, 2)}\n`);
+    return hasErrors(problems) && write ? 1 : 0;
+  }
   for (const one of settled) effects.out(`${write ? 'Entry' : 'Would write'} ${one.id} (${one.from}): ${one.title}\n`);
   for (const one of skipped) effects.out(`Left out, ${one}.\n`);
-  if (problems.length > 0) {
-    const told = problems.map((one) => {
-      const from = settled.find(({ file }) => file === one.place.file)?.from ?? '';
-      return { ...one, message: `${from}: ${one.message}` };
-    });
-    effects.out(`\n${formatProblems(told, 'text', told)}`);
-  }
+  if (problems.length > 0) effects.out(`\n${formatProblems(told, 'text', told)}`);
   if (!write) {
     effects.out(
       `\nNothing was written. With --write, ${settled.length} drafts are; entries with problems can be mended afterwards.\n`,
     );
     return 0;
   }
-  for (const one of settled) {
-    const file = await writeNew(folder, type, one.id, one.whole);
+  for (const file of await writeAll(folder, type, settled))
     effects.out(`Written: ${path.relative(effects.cwd, file)}\n`);
-  }
   effects.out('These are drafts with access "internal": check them, then type: kerfmark check\n');
-  return problems.some((one) => one.severity === 'error') ? 1 : 0;
+  return hasErrors(problems) ? 1 : 0;
+}
+
+async function writeAll(
+  folder: string,
+  type: EntryType,
+  drafts: readonly { readonly id: string; readonly whole: string }[],
+): Promise<readonly string[]> {
+  const written: string[] = [];
+  for (const one of drafts) written.push(await writeNew(folder, type, one.id, one.whole));
+  return written;
 }

@@ -24,9 +24,10 @@ export const exportCommand: Command = {
   name: 'export',
   summary:
     'writes the file for other programs: Linked Art, CSV registers, one JSON, or all of it as an RO-Crate with checksums',
-  usage: 'kerfmark export [--format linked-art,csv,json,sources,crate] [--out FOLDER] [--in FOLDER] [--audience A]',
+  usage:
+    'kerfmark export [--format linked-art,csv,json,sources,crate] [--out FOLDER] [--json] [--in FOLDER] [--audience A]',
   examples: ['kerfmark export --audience public', 'kerfmark export --format csv --out ../tables'],
-  flags: { format: 'value', out: 'value' },
+  flags: { format: 'value', out: 'value', json: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options));
@@ -70,6 +71,11 @@ export const exportCommand: Command = {
       path.join(out, MARKER),
       json({ format: 'kerfmark-export/1', audience: file.catalogue.audience, forms: wanted }),
     );
+    if (options.flags.json) {
+      const told = { format: 'kerfmark-written/1', audience: file.catalogue.audience, folder: out, files: packed };
+      effects.out(`${JSON.stringify(told, null, 2)}\n`);
+      return 0;
+    }
     effects.out(
       `${files.length} files written to ${path.relative(effects.cwd, out) || out}, for the audience ${file.catalogue.audience}.\n`,
     );

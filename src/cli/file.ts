@@ -15,7 +15,7 @@ import { packageRoot, packageVersion } from './write-site.ts';
 export const fileCommand: Command = {
   name: 'file',
   summary: 'writes the provenance file of an object: PDF for the archive, DOCX, Markdown, HTML',
-  usage: 'kerfmark file OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--in FOLDER] [--audience A]',
+  usage: 'kerfmark file OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--json] [--in FOLDER] [--audience A]',
   examples: ['kerfmark file OB-panels', 'kerfmark file OB-panels --format pdf,docx --audience public'],
   words: 1,
   flags: DOCUMENT_FLAGS,
@@ -25,7 +25,7 @@ export const fileCommand: Command = {
 export const appendix: Command = {
   name: 'appendix',
   summary: 'writes the appendix to a publication of an object: evidence, technique, plates, documents, nil results',
-  usage: 'kerfmark appendix OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--in FOLDER] [--audience A]',
+  usage: 'kerfmark appendix OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--json] [--in FOLDER] [--audience A]',
   examples: ['kerfmark appendix OB-panels --format docx', 'kerfmark appendix OB-panels --audience public'],
   words: 1,
   flags: DOCUMENT_FLAGS,

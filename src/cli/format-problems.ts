@@ -29,12 +29,17 @@ function sentence(words: string): string {
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }
 
+/** How many problems there are of each severity. */
+export function countProblems(problems: readonly Diagnostic[]): Readonly<Record<Diagnostic['severity'], number>> {
+  const count = (severity: Diagnostic['severity']) => problems.filter((one) => one.severity === severity).length;
+  return { error: count('error'), doubt: count('doubt'), note: count('note') };
+}
+
 /** `2 errors, 1 doubt, no notes`. */
 export function countWords(problems: readonly Diagnostic[]): string {
-  const counts = (['error', 'doubt', 'note'] as const).map((severity) => {
-    const count = problems.filter((one) => one.severity === severity).length;
-    return `${count === 0 ? 'no' : count} ${severity}${count === 1 ? '' : 's'}`;
-  });
+  const counts = Object.entries(countProblems(problems)).map(
+    ([severity, count]) => `${count === 0 ? 'no' : count} ${severity}${count === 1 ? '' : 's'}`,
+  );
   return `${counts.join(', ')}.`;
 }
 

@@ -16,11 +16,13 @@ export async function importSources(name: string, options: Options, effects: Eff
   const { items, problems } = /^\s*[[{]/.test(text)
     ? { items: parseCsl(text, name), problems: [] }
     : cslFromBibtex(text);
-  for (const one of problems) effects.out(`Not read: ${one}\n`);
+  const json = options.flags.json === true;
+  const tell = (words: string): void => (json ? undefined : effects.out(words));
+  for (const one of problems) tell(`Not read: ${one}\n`);
   const drafts = items.flatMap((item, i): readonly Draft[] => {
     const keys = sourceFromCsl(item);
     if (!keys) {
-      effects.out(`Left out, item ${i + 1} (${item.id ?? 'without id'}): it has no title.\n`);
+      tell(`Left out, item ${i + 1} (${item.id ?? 'without id'}): it has no title.\n`);
       return [];
     }
     return [
@@ -33,7 +35,13 @@ export async function importSources(name: string, options: Options, effects: Eff
       },
     ];
   });
-  return writeDraftFiles(folderOf(options, effects), 'source', drafts, options.flags.write === true, effects);
+  return writeDraftFiles(
+    folderOf(options, effects),
+    'source',
+    drafts,
+    { write: options.flags.write === true, json },
+    effects,
+  );
 }
 
 function parseCsl(text: string, name: string): readonly CslItem[] {

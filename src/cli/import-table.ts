@@ -17,6 +17,8 @@ import { Fault } from './load-workspace.ts';
 export async function importTable(name: string, options: Options, effects: Effects): Promise<number> {
   const type = choiceOf(options, 'type', ENTRY_TYPES, 'evidence' as EntryType);
   const grade = choiceOf(options, 'grade', GRADES, 'possible');
+  const json = options.flags.json === true;
+  const tell = (words: string): void => (json ? undefined : effects.out(words));
   const [heads = [], ...rows] = await readRows(path.resolve(effects.cwd, name));
   if (heads.length === 0) throw new Fault(`${name} holds no rows. The first row names the columns.`);
   const map = { ...suggestedMap(type, heads), ...(await savedMap(options, effects)) };
@@ -30,14 +32,14 @@ export async function importTable(name: string, options: Options, effects: Effec
     await writeFile(target, stringify(map), { flag: 'wx' }).catch(() => {
       throw new Fault(`${target} exists already and is left as it is. Name another file.`);
     });
-    effects.out(
+    tell(
       `Written: ${path.relative(effects.cwd, target)}. Correct it in an editor; an empty value leaves a column out.\n`,
     );
   }
   const used = Object.entries(map).filter(([head, target]) => heads.includes(head) && target !== '');
   const left = heads.filter((head) => (map[head] ?? '') === '');
-  effects.out(`Columns read: ${used.map(([head, target]) => `${head} as ${target}`).join(', ') || 'none'}.\n`);
-  if (left.length > 0) effects.out(`Columns not read, but kept in the text of each entry: ${left.join(', ')}.\n`);
+  tell(`Columns read: ${used.map(([head, target]) => `${head} as ${target}`).join(', ') || 'none'}.\n`);
+  if (left.length > 0) tell(`Columns not read, but kept in the text of each entry: ${left.join(', ')}.\n`);
   const fixed = options.flags.object === undefined ? {} : fixedObject(type, String(options.flags.object));
   const entries = entriesFromRows(heads, rows, map, grade).map((one) => ({ ...one, keys: { ...fixed, ...one.keys } }));
   const drafts = entries.map((one) => ({
@@ -46,7 +48,13 @@ export async function importTable(name: string, options: Options, effects: Effec
     from: `row ${one.row}`,
     text: (id: string) => rowText(type, id, one),
   }));
-  return writeDraftFiles(folderOf(options, effects), type, drafts, options.flags.write === true, effects);
+  return writeDraftFiles(
+    folderOf(options, effects),
+    type,
+    drafts,
+    { write: options.flags.write === true, json },
+    effects,
+  );
 }
 
 /** The object that all rows are about, under the key that the type has for it. */

@@ -1,16 +1,34 @@
 #!/usr/bin/env node
 import { createInterface, type Interface } from 'node:readline';
 import type { Effects } from './effects.ts';
+import { ProgressLine } from './progress-line.ts';
 import { run } from './run.ts';
 
 /** Answers come from the keyboard or, line by line, from a pipe. */
 let reader: Interface | null = null;
 let lines: AsyncIterator<string> | null = null;
 
+/** Only where a person looks on: not in pipes, not in the log of a machine. */
+const line =
+  process.stderr.isTTY && process.env.TERM !== 'dumb'
+    ? new ProgressLine(
+        (text) => process.stderr.write(text),
+        () => process.stderr.columns || 80,
+        () => performance.now(),
+      )
+    : null;
+
 const effects: Effects = {
   cwd: process.cwd(),
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
+  out: (text) => {
+    line?.clear();
+    process.stdout.write(text);
+  },
+  err: (text) => {
+    line?.clear();
+    process.stderr.write(text);
+  },
+  progress: (step) => line?.show(step),
   today: () => {
     const epoch = process.env.SOURCE_DATE_EPOCH;
     const now = epoch === undefined ? new Date() : new Date(Number(epoch) * 1000);
@@ -29,4 +47,5 @@ const effects: Effects = {
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
 
 process.exitCode = await run(process.argv.slice(2), effects);
+line?.clear();
 if (reader !== null) (reader as Interface).close();

@@ -4,7 +4,7 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import path from 'node:path';
 import { compute } from '../pipeline.ts';
 import { audienceOf, type Command, folderOf, type Options } from './commands.ts';
-import type { Effects } from './effects.ts';
+import { type Effects, progressOf } from './effects.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
 import { answerTrace } from './trace-requests.ts';
@@ -46,8 +46,16 @@ export async function startPreview(options: Options, effects: Effects, port: num
   let fault: string | null = null;
   const rebuild = async (): Promise<void> => {
     try {
+      effects.progress?.({ what: 'Reading and computing' });
       const computed = compute(await loadWorkspace(folder), audience);
-      const pages = await writeSite({ computed, folder, output, built: effects.today(), preview: true });
+      const pages = await writeSite({
+        computed,
+        folder,
+        output,
+        built: effects.today(),
+        preview: true,
+        ...progressOf(effects),
+      });
       fault = null;
       const errors = computed.problems.filter((one) => one.severity === 'error');
       effects.out(

@@ -17,10 +17,10 @@ import { computeTrial } from './trial.ts';
 export const why: Command = {
   name: 'why',
   summary: 'tells why the dates of an entry are what they are, statement by statement',
-  usage: 'kerfmark why ID [--grade established|probable|possible|conjectural] [--in FOLDER] [--without ID,ID]',
+  usage: 'kerfmark why ID [--grade established|probable|possible|conjectural] [--without ID,ID] [--json] [--in FOLDER]',
   examples: ['kerfmark why EV-removal', 'kerfmark why HO-3 --grade possible'],
   words: 1,
-  flags: { grade: 'value', without: 'value' },
+  flags: { grade: 'value', without: 'value', json: 'switch' },
   async run(options, effects) {
     const [id] = options.words;
     if (id === undefined) throw new Fault('Which entry? Type its id: kerfmark why EV-removal');
@@ -42,9 +42,15 @@ export const why: Command = {
         `${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`,
       );
     }
+    const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
+    if (options.flags.json) {
+      const reasons = moments.map((moment) => reasonsOf(file, moment, grade));
+      const report = { format: 'kerfmark-reasons/1', entry: target.entry.id, grade, without: file.withdrawn, reasons };
+      effects.out(`${JSON.stringify(report, null, 2)}\n`);
+      return hasErrors(problems) ? 1 : 0;
+    }
     if (file.withdrawn.length > 0)
       effects.out(`A trial without ${file.withdrawn.join(', ')}; the file itself is not changed.\n`);
-    const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
     effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
     for (const moment of moments) effects.out(argument(file, moment, grade));
     const errors = problems.filter((one) => one.severity === 'error');
@@ -52,6 +58,30 @@ export const why: Command = {
     return hasErrors(problems) ? 1 : 0;
   },
 };
+
+/** The argument of both bounds of a moment, for machines. */
+function reasonsOf(file: CaseFile, moment: Moment, grade: Grade): unknown {
+  const rank = rankOf(grade);
+  const range = file.rangesOf(moment)[rank];
+  const sides = (['earliest', 'latest'] as const).map((side) => {
+    if (!range?.[side]) return [side, null] as const;
+    const { sentences, excluding } = explainBound(file, moment, rank, side);
+    const steps = sentences.map(({ statement, because, so }) => ({
+      statement: statement?.id ?? null,
+      grade: statement?.grade ?? null,
+      because,
+      so,
+    }));
+    return [side, { steps, ruledOutBy: excluding.map((one) => one.id) }] as const;
+  });
+  return {
+    moment: sayMoment(file, moment),
+    edge: moment.edge,
+    range: range ? sayRange(range) : null,
+    consistent: range?.consistent ?? true,
+    ...Object.fromEntries(sides),
+  };
+}
 
 function argument(file: CaseFile, moment: Moment, grade: Grade): string {
   const rank = rankOf(grade);

@@ -19,7 +19,7 @@ import { packageRoot } from './write-site.ts';
 const FORMATS = ['pdf', 'docx', 'md', 'html'] as const;
 
 /** The flags of a command that writes documents. */
-export const DOCUMENT_FLAGS = { format: 'value', out: 'value' } as const;
+export const DOCUMENT_FLAGS = { format: 'value', out: 'value', json: 'switch' } as const;
 
 /** What is written, under which name, from which file. */
 export interface DocumentJob {
@@ -44,12 +44,14 @@ export async function writeDocuments(job: DocumentJob, options: Options, effects
   const built = effects.today();
   const author = job.file.catalogue.workspace?.keys.institution ?? '';
   const set = annotate(job.document, behindOf(job.file).book);
+  const written: string[] = [];
   const keep = async (ending: string, bytes: Uint8Array | string): Promise<void> => {
     const name = path.join(out, `${job.name}.${ending}`);
     await writeFile(name, bytes);
-    effects.out(`Written: ${path.relative(effects.cwd, name) || name}\n`);
+    written.push(name);
   };
   for (const format of FORMATS.filter((one) => wanted.includes(one))) {
+    effects.progress?.({ what: `Setting ${job.name} as ${format.toUpperCase()}` });
     if (format === 'pdf') {
       const bytes = Buffer.from(JSON.stringify(caseFileReport(job.file), null, 1));
       const attachment = { bytes, description: 'The case file, for machines (kerfmark-case-file/1)' };
@@ -70,4 +72,6 @@ export async function writeDocuments(job: DocumentJob, options: Options, effects
       await keep('html', standaloneDocument(set, job.pictures, { style, built }));
     }
   }
+  if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-written/1', files: written }, null, 2)}\n`);
+  else for (const name of written) effects.out(`Written: ${path.relative(effects.cwd, name) || name}\n`);
 }

@@ -1,6 +1,7 @@
 import { readFile, realpath } from 'node:fs/promises';
 import path from 'node:path';
 import type { CaseFile } from '../findings/case-file.ts';
+import type { Step } from './effects.ts';
 import { keyOf, type PictureStore } from './picture-store.ts';
 
 /** Widest picture that a page shows, in pixels. */
@@ -26,13 +27,15 @@ export async function writePictures(
   folder: string,
   output: string,
   store: PictureStore,
+  progress?: (step: Step) => void,
 ): Promise<ReadonlyMap<string, WrittenPicture>> {
   const figures = file.catalogue.ofType('figure').filter((figure) => !(figure.withheld ?? []).includes('image'));
   const pictures = new Map<string, WrittenPicture>();
   if (figures.length === 0) return pictures;
   const { default: sharp } = await import('sharp');
   const inside = await realpath(path.join(folder, 'entries')).catch(() => folder);
-  for (const figure of figures) {
+  for (const [done, figure] of figures.entries()) {
+    progress?.({ what: 'Pictures', done: done + 1, all: figures.length });
     const source = path.join(folder, path.dirname(figure.file), figure.keys.file);
     const real = await realpath(source).catch(() => null);
     if (real === null || !real.startsWith(inside + path.sep)) continue;

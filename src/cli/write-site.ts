@@ -12,6 +12,7 @@ import type { Computed } from '../pipeline.ts';
 import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
 import { panelPath } from '../publish/page-paths.ts';
 import type { Land } from '../publish/places-drawing.ts';
+import type { Step } from './effects.ts';
 import { Fault } from './load-workspace.ts';
 import { openPictureStore } from './picture-store.ts';
 import { writePictures } from './write-pictures.ts';
@@ -30,13 +31,21 @@ export interface SiteJob {
   readonly built: string;
   /** True for a preview by who has the files: errors are shown, whomever the pages are for. */
   readonly preview?: boolean;
+  progress?(step: Step): void;
 }
 
 /**
  * Writes a site beside the old one and puts it in its place only when it is whole. A build that
  * fails or is killed leaves the last good site. Returns the number of pages.
  */
-export async function writeSite({ computed, folder, output, built, preview = false }: SiteJob): Promise<number> {
+export async function writeSite({
+  computed,
+  folder,
+  output,
+  built,
+  preview = false,
+  progress,
+}: SiteJob): Promise<number> {
   await recover(output);
   await refuseForeign(output);
   const fresh = `${output}.new-${process.pid}`;
@@ -44,8 +53,10 @@ export async function writeSite({ computed, folder, output, built, preview = fal
     await mkdir(fresh, { recursive: true });
     const { file, leftOut } = computed;
     const store = await openPictureStore(output, fresh);
-    const pictures = await writePictures(file, folder, fresh, store);
+    const pictures = await writePictures(file, folder, fresh, store, progress);
+    progress?.({ what: 'Laying the pictures on the panels' });
     const plans = await writePlanPictures(file, pictures, fresh, store);
+    progress?.({ what: 'Cutting tiles' });
     const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null, store);
     await store.close();
     const data: SiteData = {
@@ -69,7 +80,11 @@ export async function writeSite({ computed, folder, output, built, preview = fal
       drawingStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'drawings.css'), 'utf8'),
     };
     const pages = sitePages(data);
-    await writePages(pages, fresh);
+    let made = 0;
+    await writePages(pages, fresh, () => {
+      made += 1;
+      progress?.({ what: 'Pages', done: made, all: pages.length });
+    });
     await writeAssets(fresh);
     const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
     await writeFile(path.join(fresh, MARKER), `${JSON.stringify(marker, null, 1)}\n`);
