@@ -15,6 +15,7 @@ import { panels } from './panels.ts';
 import { references } from './references.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
+import { card, sheet } from './sheet.ts';
 import { why } from './why.ts';
 import { worth } from './worth.ts';
 
@@ -35,6 +36,8 @@ export const COMMANDS: readonly Command[] = [
   fileCommand,
   appendix,
   exportCommand,
+  sheet,
+  card,
   serve,
   build,
   number,

@@ -3,19 +3,28 @@ import path from 'node:path';
 import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
 import { formatDocument } from '../model/format-document.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
-import type { Command } from './commands.ts';
+import { type Command, folderOf } from './commands.ts';
+import { writeEditorFiles } from './editor-files.ts';
 import { Fault } from './load-workspace.ts';
 
 export const schema: Command = {
   name: 'schema',
   summary: 'prints the JSON Schema of a type of entry, for editors',
-  usage: 'kerfmark schema [TYPE] [--out FOLDER] [--markdown]',
-  examples: ['kerfmark schema event', 'kerfmark schema --out schemas', 'kerfmark schema --markdown'],
+  usage: 'kerfmark schema [TYPE] [--out FOLDER | --editor [--in FOLDER] | --markdown]',
+  examples: ['kerfmark schema event', 'kerfmark schema --editor --in ../my-panels', 'kerfmark schema --out schemas'],
   words: 1,
-  flags: { out: 'value', markdown: 'switch' },
+  flags: { out: 'value', markdown: 'switch', editor: 'switch' },
   async run(options, effects) {
     if (options.flags.markdown) {
       effects.out(formatDocument());
+      return 0;
+    }
+    if (options.flags.editor) {
+      const { written, left } = await writeEditorFiles(folderOf(options, effects));
+      const from = (file: string): string => path.relative(effects.cwd, file) || file;
+      for (const file of written) effects.out(`Written: ${from(file)}\n`);
+      for (const file of left) effects.out(`There already, left as it is: ${from(file)}\n`);
+      effects.out('How to go on: docs/guide/your-first-file.md, "Help from your editor".\n');
       return 0;
     }
     const types = options.words.length > 0 ? options.words : ENTRY_TYPES;

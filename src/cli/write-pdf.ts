@@ -27,7 +27,6 @@ const WEIGHTS = ['400Regular', '400Regular_Italic', '600SemiBold', '600SemiBold_
  * bad structure; that export is thrown away. Same input, same bytes: faces come from packages only, the date is given.
  */
 export async function makePdf(job: PdfJob): Promise<Buffer> {
-  const { NodeCompiler } = await import('@myriaddreamin/typst-ts-node-compiler');
   const probe = printData(job.document, job.pictures, {
     built: job.built,
     author: job.author,
@@ -40,27 +39,50 @@ export async function makePdf(job: PdfJob): Promise<Buffer> {
       `No face is known for these letters: ${unknown.slice(0, 12).join(' ')}. Leave them out of the PDF, or set them in DOCX.`,
     );
   const further = await furtherFonts(scripts, job.folder);
-  const fonts = [...(await shippedFonts()), ...further.map((one) => one.bytes)];
-  const compiler = NodeCompiler.create({ workspace: '/', fontArgs: [{ fontBlobs: fonts }] });
   const data = printData(job.document, job.pictures, {
     built: job.built,
     author: job.author,
     faces: [...new Set(further.map((one) => one.family))],
     attachment: job.attachment?.description ?? null,
   });
-  compiler.mapShadow('/document.json', Buffer.from(data));
-  if (job.attachment) compiler.mapShadow('/case-file.json', job.attachment.bytes);
   const keys = job.pictures.map((one) => one.key);
-  for (const { key, svg } of job.pictures) compiler.mapShadow(picturePath(key, keys), Buffer.from(svg));
-  const template = await readFile(path.join(packageRoot(), 'site', 'styles', 'document.typ'), 'utf8');
-  compiler.addSource('/main.typ', template);
+  const files = {
+    '/document.json': Buffer.from(data),
+    ...(job.attachment ? { '/case-file.json': job.attachment.bytes } : {}),
+    ...Object.fromEntries(job.pictures.map(({ key, svg }) => [picturePath(key, keys), Buffer.from(svg)])),
+  };
+  return setInPrint(
+    'document.typ',
+    files,
+    job.built,
+    further.map((one) => one.bytes),
+  );
+}
+
+/**
+ * Sets a template of site/styles with its files as PDF/A-3a, having seen that the same pages pass as PDF/UA-1. Faces
+ * come from packages only, and a warning is a fault.
+ * @param files what the template reads, by absolute path
+ * @param built ISO date, the time of the PDF
+ */
+export async function setInPrint(
+  template: string,
+  files: Readonly<Record<string, Buffer>>,
+  built: string,
+  furtherFaces: readonly Buffer[] = [],
+): Promise<Buffer> {
+  const { NodeCompiler } = await import('@myriaddreamin/typst-ts-node-compiler');
+  const fonts = [...(await shippedFonts()), ...furtherFaces];
+  const compiler = NodeCompiler.create({ workspace: '/', fontArgs: [{ fontBlobs: fonts }] });
+  for (const [name, bytes] of Object.entries(files)) compiler.mapShadow(name, bytes);
+  compiler.addSource('/main.typ', await readFile(path.join(packageRoot(), 'site', 'styles', template), 'utf8'));
   const compiled = compiler.compile({ mainFilePath: '/main.typ' });
   const warnings = compiled.takeWarnings();
   if (!compiled.result || warnings)
     throw new Fault(`The document could not be set: ${describe(compiled.takeError() ?? warnings)}`);
   try {
-    compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: timestamp(job.built) });
-    return compiler.pdf(compiled.result, { pdfStandard: 'a-3a', creationTimestamp: timestamp(job.built) });
+    compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: timestamp(built) });
+    return compiler.pdf(compiled.result, { pdfStandard: 'a-3a', creationTimestamp: timestamp(built) });
   } catch (error) {
     throw new Fault(
       `The document could not be made an archival PDF: ${String((error as Error).message ?? error).slice(0, 600)}`,

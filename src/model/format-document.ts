@@ -39,6 +39,9 @@ function section(type: EntryType): readonly string[] {
 function holds(property: Property, depth = 0): string {
   if (property.const !== undefined) return `\`${String(property.const)}\``;
   if (property.enum) return property.enum.map(String).join(', ');
+  // A list that may be written as a single value.
+  const lists = property.anyOf?.filter((one) => one.type === 'array') ?? [];
+  if (lists[0] && property.anyOf?.length === 2) return holds(lists[0], depth);
   if (property.anyOf) return [...new Set(property.anyOf.map((one) => holds(one, depth)))].join(' or ');
   if (property.type === 'array') return `list of ${holds(property.items ?? {}, depth)}`;
   if (property.type === 'object') {

@@ -15,8 +15,19 @@ export function jsonSchemaOf(type: EntryType): Record<string, unknown> {
       const note = fieldNotes.get(zodSchema as unknown as z.ZodType);
       if (note?.holds === 'date')
         Object.assign(jsonSchema, { type: ['string', 'integer'], description: jsonSchema.description ?? 'EDTF date' });
-      else if (note?.holds === 'text') Object.assign(jsonSchema, { type: ['string', 'number'] });
+      else if (jsonSchema.type === 'array' && isList(zodSchema as unknown as z.ZodType)) {
+        // One value counts as a list of one.
+        const { description, ...array } = { ...jsonSchema };
+        for (const key of Object.keys(jsonSchema)) delete jsonSchema[key];
+        Object.assign(jsonSchema, { anyOf: [array.items, array], ...(description ? { description } : {}) });
+      } else if (note?.holds === 'text') Object.assign(jsonSchema, { type: ['string', 'number'] });
     },
   });
   return { $id: `kerfmark-${type}.schema.json`, title: `Kerfmark entry: ${type}`, ...schema };
+}
+
+/** True for what `list()` makes: a single value is put into a list before it is looked at. */
+function isList(schema: z.ZodType): boolean {
+  const { type, out } = schema.def as { readonly type: string; readonly out?: z.ZodType };
+  return type === 'pipe' && out?.def.type === 'array';
 }

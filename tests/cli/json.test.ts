@@ -11,7 +11,7 @@ const out = mkdtempSync(path.join(tmpdir(), 'kerfmark-json-'));
 afterAll(() => rmSync(out, { recursive: true, force: true }));
 
 /** Commands that report nothing: they ask, write a file for people, or serve. */
-const SILENT = ['begin', 'new', 'explain', 'serve', 'schema'];
+const SILENT = ['begin', 'new', 'explain', 'serve', 'schema', 'sheet', 'card'];
 
 describe('--json', () => {
   const csv = path.join(out, 'table.csv');
