@@ -19,6 +19,8 @@ interface Props {
   readonly size?: { readonly width: string; readonly height: string };
   /** Text of a style sheet, for a file that stands alone. */
   readonly style?: string;
+  /** False where another plan of the panel on the same page has brought the hatchings. */
+  readonly patterns?: boolean;
 }
 
 /** Photographs that can be shown under the lines, at most eight; a rule of the style sheet belongs to each place. */
@@ -50,7 +52,7 @@ export function planFrame(plan: PanelFace): {
 }
 
 /** The plan of one face of a panel in millimetres: outline, marks by kind, photographs underneath, a scale in centimetres. */
-export function PanelPlan({ page, plan, under = [], link, size, style }: Props): JSX.Element {
+export function PanelPlan({ page, plan, under = [], link, size, style, patterns = true }: Props): JSX.Element {
   const { width, height } = extentOf(plan.outline);
   const frame = planFrame(plan);
   const flip = ([x, y]: Point): Point => [x, height - y];
@@ -69,7 +71,7 @@ export function PanelPlan({ page, plan, under = [], link, size, style }: Props):
     >
       {style === undefined ? null : <style>{style}</style>}
       {link ? null : <title>{name}</title>}
-      <PlanPatterns size={frame.letters} />
+      {patterns ? <PlanPatterns size={frame.letters} /> : null}
       {under.map((figure, i) => (
         <image
           class={`under under-${i + 1}`}

@@ -43,8 +43,8 @@ export function PanelPage({ page, panel }: Props): JSX.Element {
         <a href={page.href(measuredPath(object.id, geometry.panel))}>how they were computed</a>, from which traces, by
         which published method.
       </p>
-      {facesOf(panel).map((plan) => (
-        <PlanPart page={page} plan={plan} outlineTraced={geometry.outlineTraced} />
+      {facesOf(panel).map((plan, i) => (
+        <PlanPart page={page} plan={plan} outlineTraced={geometry.outlineTraced} isFirst={i === 0} />
       ))}
       <ComparePart page={page} panel={panel} />
       <SurfacePart page={page} panel={panel} />

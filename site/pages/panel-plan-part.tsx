@@ -11,10 +11,12 @@ interface Props {
   readonly page: PageContext;
   readonly plan: PanelFace;
   readonly outlineTraced: boolean;
+  /** True for the first plan of the page. */
+  readonly isFirst: boolean;
 }
 
 /** The plan of one face with what can be shown and hidden, all without a script. */
-export function PlanPart({ page, plan, outlineTraced }: Props): JSX.Element {
+export function PlanPart({ page, plan, outlineTraced, isFirst }: Props): JSX.Element {
   const shapes = numberShapes(plan.shapes);
   const marks = [...new Set(shapes.map((one) => one.mark))];
   const under = shownUnder(page, plan);
@@ -49,7 +51,13 @@ export function PlanPart({ page, plan, outlineTraced }: Props): JSX.Element {
         </fieldset>
       ) : null}
       <figure class="plan-figure">
-        <PanelPlan page={page} plan={plan} under={under} link={(trace) => page.href(entryPath(trace))} />
+        <PanelPlan
+          page={page}
+          plan={plan}
+          under={under}
+          link={(trace) => page.href(entryPath(trace))}
+          patterns={isFirst}
+        />
         <figcaption>
           In millimetres from the lower left corner of the {plan.face}
           {plan.face === 'back' ? ', as one sees it when the panel is turned' : ''};{' '}

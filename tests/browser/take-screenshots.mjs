@@ -5,33 +5,10 @@ import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 import { FLAGS, packagedChromium } from './packaged-chromium.mjs';
+import { PAGE_KINDS } from './page-kinds.mjs';
 
 const [site = '_site', out = '.tmp/screenshots'] = process.argv.slice(2);
 mkdirSync(out, { recursive: true });
-const pages = [
-  'index',
-  'chronology',
-  'contradictions',
-  'method',
-  'registers',
-  'doubts',
-  'register/evidence',
-  'entry/EV-removal',
-  'entry/OB-lerakos',
-  'entry/PE-fill-A1',
-  'entry/FI-A-uv',
-  'panel/OB-lerakos-A',
-  'panel/OB-lerakos-A-how',
-  'panel/OB-lerakos-B',
-  'plate/OB-lerakos-A-front',
-  'close/FI-B-visible',
-  'trial',
-  'custody',
-  'research',
-  'references',
-  'check-first',
-  'why/EV-removal',
-];
 const given = process.env.CHROMIUM_PATH;
 const browser = await chromium.launch({
   ...(given ? { executablePath: given } : await packagedChromium()),
@@ -46,10 +23,14 @@ for (const [width, colorScheme, media] of [
   const context = await browser.newContext({ viewport: { width, height: 1000 }, colorScheme });
   const page = await context.newPage();
   await page.emulateMedia({ media });
-  for (const name of pages) {
-    await page.goto(pathToFileURL(path.resolve(site, `${name}.html`)).href);
+  for (const name of PAGE_KINDS) {
+    const [file, hash] = name.split('#');
+    await page.goto(`${pathToFileURL(path.resolve(site, file)).href}${hash ? `#${hash}` : ''}`);
     await page.screenshot({
-      path: path.join(out, `${name.replace('/', '-')}-${width}-${media === 'print' ? 'print' : colorScheme}.png`),
+      path: path.join(
+        out,
+        `${file.replace('/', '-').replace('.html', '')}${hash ? '-state' : ''}-${width}-${media === 'print' ? 'print' : colorScheme}.png`,
+      ),
       fullPage: true,
     });
   }
