@@ -33,6 +33,7 @@ import { CustodyPage } from './pages/custody-page.tsx';
 import { DoubtsPage } from './pages/doubts-page.tsx';
 import { EntryPage } from './pages/entry-page.tsx';
 import { FaultyEntryPage } from './pages/faulty-entry-page.tsx';
+import { MarksPage } from './pages/marks-page.tsx';
 import { MeasuredPage } from './pages/measured-page.tsx';
 import { MethodPage } from './pages/method-page.tsx';
 import { OpeningPage } from './pages/opening-page.tsx';
@@ -74,6 +75,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
     page('places.html', (context) => <PlacesPage page={context} />),
     page('research.html', (context) => <ResearchPage page={context} />),
     page('method.html', (context) => <MethodPage page={context} />),
+    page('marks.html', (context) => <MarksPage page={context} />),
     page('registers.html', (context) => <RegistersPage page={context} />),
     ...(file.catalogue.audience === 'public'
       ? []

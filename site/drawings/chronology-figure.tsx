@@ -138,7 +138,8 @@ function RowMarks({
   );
 }
 
-function BarMark({ bar, y }: { readonly bar: Bar; readonly y: number }): JSX.Element | null {
+/** The range of one grade in a row. */
+export function BarMark({ bar, y }: { readonly bar: Bar; readonly y: number }): JSX.Element | null {
   const height = THICKNESS[bar.grade];
   const unbounded = bar.openLeft && bar.openRight;
   if (unbounded && bar.grade !== 'established') return null;
@@ -165,7 +166,7 @@ function BarMark({ bar, y }: { readonly bar: Bar; readonly y: number }): JSX.Ele
 }
 
 /** Two facing brackets at the bounds that cross, and a word. */
-function Crossing({
+export function Crossing({
   left,
   right,
   y,

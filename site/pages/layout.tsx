@@ -153,7 +153,8 @@ function Foot({
               {grade} <span class="letter">{GRADE_LETTER[grade]}</span>
             </>
           ))}
-          . <a href={page.href('method.html')}>What they mean</a>.
+          . <a href={page.href('method.html')}>What they mean</a>;{' '}
+          <a href={page.href('marks.html')}>the marks of the drawings</a>.
         </p>
       ) : null}
       <p class="cite">

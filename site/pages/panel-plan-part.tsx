@@ -2,8 +2,9 @@ import type { ComponentChildren, JSX } from 'preact';
 import { inLanguage, titleOf } from '../../src/model/catalogue.ts';
 import { entryPath, planFilePath, platePath } from '../../src/publish/page-paths.ts';
 import type { PanelFace } from '../../src/publish/panel-faces.ts';
-import { MARK_WORDS, type Mark, numberShapes } from '../../src/publish/plan-marks.ts';
+import { MARK_WORDS, numberShapes } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
+import { MarkSample } from '../drawings/mark-sample.tsx';
 import { PanelPlan, shownUnder } from '../drawings/panel-plan.tsx';
 import { Scroll } from './parts.tsx';
 
@@ -139,25 +140,5 @@ function Choice({
       <input type="radio" name={name} class={pick === undefined ? undefined : `pick-${pick}`} checked={checked} />{' '}
       {children}
     </label>
-  );
-}
-
-const FILLED: readonly Mark[] = ['fill', 'addition', 'retouching', 'loss', 'delamination'];
-
-/** The mark as it is drawn on the plan, small. */
-function MarkSample({ mark }: { readonly mark: Mark }): JSX.Element {
-  const line =
-    mark === 'coating' ? 'M2 8Q5 3 8 8T14 8T20 8T26 8T32 8' : FILLED.includes(mark) ? 'M3 3H31V13H3Z' : 'M2 8H32';
-  return (
-    <svg class="plan sample" viewBox="0 0 34 16" aria-hidden="true">
-      <g class={`mark mark-${mark}`}>
-        {mark === 'sample' ? <circle class="shape" cx={17} cy={8} r={5} /> : null}
-        {mark === 'fixing' ? <path class="shape" d="M12 3H22V13H12Z" /> : null}
-        {mark === 'label' ? <path class="flag" d="M13 15V2L24 5.5L13 9" /> : null}
-        {['sample', 'fixing', 'label'].includes(mark) ? null : <path class="shape" d={line} />}
-        {mark === 'section-joint' ? <path class="joint-gap" d="M2 8H32" /> : null}
-        {mark === 'cut-edge' ? <path class="ticks" d="M8 8V14M17 8V14M26 8V14" /> : null}
-      </g>
-    </svg>
   );
 }

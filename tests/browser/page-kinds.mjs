@@ -17,6 +17,7 @@ export const PAGE_KINDS = [
   'report/OB-lerakos-appendix.html',
   'research.html',
   'method.html',
+  'marks.html',
   'registers.html',
   'doubts.html',
   'register/evidence.html',

@@ -1,0 +1,240 @@
+import type { ComponentChildren, JSX } from 'preact';
+import { GRADES } from '../../src/base/grade.ts';
+import { MARK_WORDS, type Mark } from '../../src/publish/plan-marks.ts';
+import type { PageContext } from '../context.ts';
+import { BarMark, Crossing } from '../drawings/chronology-figure.tsx';
+import { MarkSample } from '../drawings/mark-sample.tsx';
+import { PlanPatterns } from '../drawings/plan-shape.tsx';
+import { Layout } from './layout.tsx';
+import { GradeMark } from './parts.tsx';
+
+/** Every mark of the drawings with its meaning, drawn by the same code as the drawings themselves. */
+export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element {
+  return (
+    <Layout page={page} title="The marks" standing="What the drawings show, and how.">
+      <h1>The marks</h1>
+      <p>
+        Nothing is told by colour alone: every mark keeps its meaning in grey, in print and in forced colours. Each
+        drawing stands above a table that says the same in words. <a href={page.href('method.html')}>Method</a> tells
+        what is computed.
+      </p>
+      <h2 id="time">Dates in time</h2>
+      <Marks>
+        {GRADES.map((grade) => (
+          <Meaning
+            mark={
+              <TimeSample>
+                <BarMark bar={{ grade, x1: 8, x2: 132, openLeft: false, openRight: false }} y={12} />
+              </TimeSample>
+            }
+          >
+            the range on statements that are {grade} <GradeMark grade={grade} /> or better
+          </Meaning>
+        ))}
+        <Meaning
+          mark={
+            <TimeSample>
+              <BarMark bar={{ grade: 'established', x1: 8, x2: 132, openLeft: false, openRight: false }} y={12} />
+              <BarMark bar={{ grade: 'probable', x1: 40, x2: 110, openLeft: false, openRight: false }} y={12} />
+              <BarMark bar={{ grade: 'possible', x1: 40, x2: 86, openLeft: false, openRight: false }} y={12} />
+            </TimeSample>
+          }
+        >
+          one inside the other: each further grade only narrows the range
+        </Meaning>
+        <Meaning
+          mark={
+            <TimeSample>
+              <BarMark bar={{ grade: 'established', x1: 8, x2: 132, openLeft: false, openRight: true }} y={12} />
+            </TimeSample>
+          }
+        >
+          nothing bounds it on the side of the tip
+        </Meaning>
+        <Meaning
+          mark={
+            <TimeSample>
+              <BarMark bar={{ grade: 'probable', x1: 8, x2: 132, openLeft: false, openRight: false }} y={12} />
+              <rect class="core" x={52} y={9} width={40} height={6} />
+            </TimeSample>
+          }
+        >
+          certainly under way: it had begun and had not ended, whatever the true dates are
+        </Meaning>
+        <Meaning
+          mark={
+            <TimeSample>
+              <Crossing left={30} right={58} y={12} />
+            </TimeSample>
+          }
+        >
+          two bounds cross: statements that cannot all be right
+        </Meaning>
+        <Meaning
+          mark={
+            <TimeSample>
+              <path class="reference" d="M66 2 L70 7 V23" />
+            </TimeSample>
+          }
+        >
+          the day of a law, treaty or policy that this file has chosen
+        </Meaning>
+      </Marks>
+      <h2 id="custody">Holdings, and the four chains</h2>
+      <Marks>
+        <Meaning
+          mark={
+            <LineSample drawing="custody">
+              <path class="throughout" d="M8 12H132" />
+            </LineSample>
+          }
+        >
+          held throughout, told to the day
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="custody">
+              <path class="possibly" d="M8 12H132" />
+            </LineSample>
+          }
+        >
+          possibly held
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="custody">
+              <path class="throughout shared" d="M8 9H132M8 15H132" />
+            </LineSample>
+          }
+        >
+          held by several together
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="custody">
+              <circle class="recorded" cx={70} cy={12} r={4} />
+            </LineSample>
+          }
+        >
+          recorded once, within a stretch; a ring around it where it was shared
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="custody">
+              <path class="open" d="M15 8L8 12L15 16" />
+            </LineSample>
+          }
+        >
+          nothing bounds it on this side
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="chains">
+              <path class="possibly" d="M8 12H132" />
+              <path class="ends" d="M8 7V17M132 7V17" />
+            </LineSample>
+          }
+        >
+          an act lay somewhere between the two strokes
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="chains">
+              <path class="asserted" d="M8 12H132" />
+            </LineSample>
+          }
+        >
+          a title as it is asserted: a legal position, never computed with
+        </Meaning>
+        <Meaning mark={<span class="aside">bare paper, a length in it</span>}>not known, for so long</Meaning>
+        <Meaning mark={<span class="aside">(a name in parentheses)</span>}>a dealer, agent or consignee</Meaning>
+      </Marks>
+      <h2 id="plan">Plans of panels</h2>
+      <svg class="patterns" aria-hidden="true">
+        <PlanPatterns size={10} />
+      </svg>
+      <Marks>
+        {(Object.keys(MARK_WORDS) as Mark[]).map((mark) => (
+          <Meaning mark={<MarkSample mark={mark} />}>{MARK_WORDS[mark]}</Meaning>
+        ))}
+      </Marks>
+      <p>Numbers lead to the key below each plan, from the top and from the left.</p>
+      <h2 id="layers">Layers</h2>
+      <p>
+        One line of text a layer, the earliest at the foot; a line between two says that the upper was laid, cut or
+        filled later. Layers side by side have no order. A heavier box is part of a circle, which cannot be.
+      </p>
+      <h2 id="places">Places</h2>
+      <Marks>
+        <Meaning
+          mark={
+            <LineSample drawing="map">
+              <path class="leg told" d="M8 12H132" />
+            </LineSample>
+          }
+        >
+          a way that an entry tells
+        </Meaning>
+        <Meaning
+          mark={
+            <LineSample drawing="map">
+              <path class="leg inferred" d="M8 12H132" />
+            </LineSample>
+          }
+        >
+          a way inferred from where it was before and after
+        </Meaning>
+      </Marks>
+      <h2 id="line">The provenance line</h2>
+      <p>
+        Where semicolons are direct: a semicolon says that the object passed directly from one to the next, a period
+        that it did not, or that it is not known. A workspace can exchange the two; the legend below each line says
+        which holds. Square brackets hold dealers and agents in lines that are read; parentheses hold them in lines that
+        are written.
+      </p>
+      <h2 id="ids">Small names in the text</h2>
+      <p>
+        <code>EV-removal</code> is an entry; <code>EV-removal#2</code> a statement of it, named by its number or by a
+        word of its own. Numbers may have gaps where statements are not shown to this audience.
+      </p>
+    </Layout>
+  );
+}
+
+function Marks({ children }: { readonly children: ComponentChildren }): JSX.Element {
+  return <dl class="marks">{children}</dl>;
+}
+
+function Meaning({
+  mark,
+  children,
+}: {
+  readonly mark: ComponentChildren;
+  readonly children: ComponentChildren;
+}): JSX.Element {
+  return (
+    <div>
+      <dt>{mark}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+function TimeSample({ children }: { readonly children: ComponentChildren }): JSX.Element {
+  return <LineSample drawing="chronology">{children}</LineSample>;
+}
+
+/** A piece of a drawing, in the styles of the whole. */
+function LineSample({
+  drawing,
+  children,
+}: {
+  readonly drawing: 'chronology' | 'custody' | 'chains' | 'map';
+  readonly children: ComponentChildren;
+}): JSX.Element {
+  return (
+    <svg class={`${drawing} mark-sample`} viewBox="0 0 140 24" aria-hidden="true">
+      {children}
+    </svg>
+  );
+}
