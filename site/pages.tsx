@@ -24,6 +24,7 @@ import { composeAppendix, composeFile } from '../src/reports/provenance-file.ts'
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
+import { markLanguages } from './mark-languages.ts';
 import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
 import { ChronologyPage } from './pages/chronology-page.tsx';
@@ -61,7 +62,11 @@ export function sitePages(data: SiteData): readonly SitePage[] {
   const { file } = data;
   const page = (path: string, view: (context: PageContext) => JSX.Element): SitePage => ({
     path,
-    render: () => `<!doctype html>\n${renderToString(view({ ...data, path, href: (to) => relativeHref(path, to) }))}\n`,
+    render: () => {
+      const html = renderToString(view({ ...data, path, href: (to) => relativeHref(path, to) }));
+      // The live page is drawn anew in the browser, from the same parts.
+      return `<!doctype html>\n${path === 'trial.html' ? html : markLanguages(html)}\n`;
+    },
   });
   const timed = new Set(file.statements.moments.all.map((moment) => moment.entry));
   return [

@@ -21,6 +21,7 @@ import { Facts } from './facts.tsx';
 import { FourChainsPart } from './four-chains-part.tsx';
 import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
+import { NamesPart } from './names-part.tsx';
 import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
 import { ProblemsOfEntry } from './problem-list.tsx';
 import { StandingInDispute } from './standing-in-dispute.tsx';
@@ -50,6 +51,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
         <Picture page={page} entry={entry} />
         <Cautions list={cautionsFor(entry)} />
         {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
+        <NamesPart page={page} entry={entry} />
         <RangeTable
           page={page}
           entry={entry}

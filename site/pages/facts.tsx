@@ -4,6 +4,7 @@ import { isDateProblem, readDate } from '../../src/dates/read-date.ts';
 import { formatExpression } from '../../src/dates/wording.ts';
 import { ENTRY_SCHEMAS, type Entry } from '../../src/model/entry.ts';
 import { findNotedFields, type NotedField } from '../../src/model/walk-fields.ts';
+import { isLanguageTag } from '../../src/publish/languages.ts';
 import type { PageContext } from '../context.ts';
 import { EntryLink } from './parts.tsx';
 
@@ -26,6 +27,7 @@ const SHOWN_ELSEWHERE = [
   'grade',
   'standing',
   'may-be-named',
+  'names',
 ];
 
 /** Keys that may hold one text a language. */
@@ -96,20 +98,47 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
   if (note?.note.refersTo && page.file.catalogue.resolve(String(value)))
     return <EntryLink page={page} id={String(value)} />;
   if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
-  const [around, last] = path.split(' ').slice(-2);
-  const language = last !== undefined && IN_LANGUAGES.includes(around ?? '') ? last : undefined;
-  return <span lang={language}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
+  return <span lang={languageAt(path, notes)}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
+}
+
+/** The language that the keys around a text tell: that of its map, of the name beside it, of the quotation. */
+function languageAt(path: string, notes: ReadonlyMap<string, NotedField>): string | undefined {
+  const keys = path.split(' ');
+  const [around, last] = keys.slice(-2);
+  if (last !== undefined && IN_LANGUAGES.includes(around ?? '')) return last;
+  const beside = (key: string): string | undefined => notes.get([...keys.slice(0, -1), key].join(' '))?.value;
+  const told =
+    last === 'text' || last === 'romanised'
+      ? beside('language')
+      : last === 'quote'
+        ? beside('quote-language')
+        : undefined;
+  if (told === undefined || !isLanguageTag(told)) return undefined;
+  return last === 'romanised' ? `${told}-Latn` : told;
 }
 
 function DateValue({ page, field }: { readonly page: PageContext; readonly field: NotedField }): JSX.Element {
   const calendar = (field.parent as { calendar?: string } | null)?.calendar as CalendarName | undefined;
+  return <EdtfWords page={page} text={field.value} calendar={calendar} />;
+}
+
+/** A date in words, with its EDTF beside it where that says it otherwise. */
+export function EdtfWords({
+  page,
+  text,
+  calendar,
+}: {
+  readonly page: PageContext;
+  readonly text: string;
+  readonly calendar?: CalendarName | undefined;
+}): JSX.Element {
   const known = calendar !== undefined && CALENDARS.includes(calendar) ? calendar : 'gregorian';
-  const result = readDate(field.value, known, page.file.settings.dates);
-  const words = isDateProblem(result) ? field.value : formatExpression(result);
+  const result = readDate(text, known, page.file.settings.dates);
+  const words = isDateProblem(result) ? text : formatExpression(result);
   return (
-    <span data-edtf={field.value}>
+    <span data-edtf={text}>
       {words}
-      {words === field.value ? '' : <span class="aside"> ({field.value})</span>}
+      {words === text ? '' : <span class="aside"> ({text})</span>}
     </span>
   );
 }
