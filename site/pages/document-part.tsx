@@ -68,7 +68,7 @@ function BlockPart({
     case 'table':
       return (
         <Scroll label={block.caption}>
-          <table>
+          <table class={block.head.length > 3 ? 'stacking' : undefined}>
             <caption>{block.caption}</caption>
             <thead>
               <tr>
@@ -80,8 +80,11 @@ function BlockPart({
             <tbody>
               {block.rows.map((row) => (
                 <tr>
-                  {row.map((one) => (
+                  {row.map((one, column) => (
                     <td>
+                      {one.words === '' || block.head.length <= 3 ? null : (
+                        <span class="cell-label">{block.head[column]} </span>
+                      )}
                       <Said page={page} passage={one} />
                     </td>
                   ))}

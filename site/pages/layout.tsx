@@ -18,7 +18,7 @@ interface LayoutProps {
   readonly children: ComponentChildren;
   /** Explains the letters of the grades at the foot. */
   readonly usesGrades?: boolean;
-  /** A script of this page alone, beside that of the registers. */
+  /** The script of this page; most have none. */
   readonly script?: string;
 }
 
@@ -40,7 +40,6 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
         <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
         <link rel="stylesheet" href={page.href('assets/plan.css')} />
         <link rel="stylesheet" href={page.href('assets/drawings.css')} />
-        <script src={page.href('assets/registers.js')} defer />
         {script ? <script src={page.href(`assets/${script}`)} defer /> : null}
       </head>
       <body>

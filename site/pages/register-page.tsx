@@ -135,6 +135,7 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
     <Layout
       page={page}
       title={register.title}
+      script="registers.js"
       standing={
         <>
           <a href={page.href('registers.html')}>Registers</a> of the file.

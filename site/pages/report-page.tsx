@@ -33,6 +33,7 @@ export function ReportPage({
     >
       <h1>{document.title}</h1>
       <p class="lead">{document.subtitle}</p>
+      {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
       <DocumentPart page={page} document={document} picture={(key) => reportPicturePath(object.id, key)} />
       <Cited page={page} document={document} />
     </Layout>

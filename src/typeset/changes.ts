@@ -19,19 +19,18 @@ interface Line {
  * by itself.
  */
 export function changesSince(sent: string, today: string): readonly Change[] {
-  const changes: { heading: string; was: string[]; is: string[] }[] = [];
+  const changes = new Map<string, { readonly heading: string; readonly was: string[]; readonly is: string[] }>();
   const parts = diffArrays([...linesOf(sent)], [...linesOf(today)], {
     comparator: (a, b) => a.words === b.words && a.heading === b.heading,
   });
   for (const part of parts.filter((one) => one.added || one.removed)) {
     for (const { heading, words } of part.value) {
-      const last = changes.at(-1);
-      const change = last?.heading === heading ? last : { heading, was: [], is: [] };
-      if (change !== last) changes.push(change);
+      const change = changes.get(heading) ?? { heading, was: [], is: [] };
+      changes.set(heading, change);
       (part.added ? change.is : change.was).push(words);
     }
   }
-  return changes;
+  return [...changes.values()];
 }
 
 function linesOf(markdown: string): readonly Line[] {

@@ -4,7 +4,7 @@ import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
 import { kerfmark } from '../cli/kerfmark.ts';
-import { entries } from '../workspace.ts';
+import { entries, ROOT } from '../workspace.ts';
 
 const root = mkdtempSync(path.join(tmpdir(), 'kerfmark-hostile-files-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
@@ -139,6 +139,14 @@ const ATTACKS: readonly Attack[] = [
     told: 'unknown-key',
   },
 ];
+
+it('docs/security.md tells each of them, and what happens', () => {
+  const page = readFileSync(path.join(ROOT, 'docs/security.md'), 'utf8');
+  for (const { name, told } of ATTACKS)
+    expect(page).toContain(
+      `| ${name} | ${told === null ? 'read as what it is; nothing in it runs or loads' : `\`${told}\``} |`,
+    );
+});
 
 describe('hostile files', () => {
   it.each(ATTACKS)(
