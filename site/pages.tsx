@@ -24,6 +24,7 @@ import { composeAppendix, composeFile } from '../src/reports/provenance-file.ts'
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
+import { interfaceFor } from './languages/languages.ts';
 import { markLanguages } from './mark-languages.ts';
 import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
@@ -50,6 +51,7 @@ import { SearchPage } from './pages/search-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 import { reportPictures } from './report-pictures.tsx';
+import { speaking } from './say.ts';
 
 /** One file of the site: its address and how to make its text. */
 export interface SitePage {
@@ -60,10 +62,12 @@ export interface SitePage {
 /** All pages of the site, in a fixed order. */
 export function sitePages(data: SiteData): readonly SitePage[] {
   const { file } = data;
+  const spoken = interfaceFor(file.settings.languages);
   const page = (path: string, view: (context: PageContext) => JSX.Element): SitePage => ({
     path,
     render: () => {
-      const html = renderToString(view({ ...data, path, href: (to) => relativeHref(path, to) }));
+      const context = { ...data, path, href: (to: string) => relativeHref(path, to) };
+      const html = speaking(spoken, () => renderToString(view(context)));
       // The live page is drawn anew in the browser, from the same parts.
       return `<!doctype html>\n${path === 'trial.html' ? html : markLanguages(html)}\n`;
     },

@@ -5,6 +5,7 @@ import { publicDifferences, publicDoubts } from './findings/public-differences.t
 import { checkSentAnswers } from './findings/sent-answers.ts';
 import { shownProblems } from './findings/shown-problems.ts';
 import type { SentFile } from './model/sent-file.ts';
+import { withLanguage } from './model/with-language.ts';
 import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
 /** A workspace read and computed for one audience. */
@@ -24,6 +25,14 @@ export interface Computed {
   readonly entries: number;
 }
 
+/** What may be asked of a computation beyond the audience. */
+export interface ComputeOptions {
+  /** Statements taken out as a trial. */
+  readonly withdrawn?: readonly string[];
+  /** The language shown first; that of the workspace where nothing is said. */
+  readonly language?: string | null;
+}
+
 /**
  * The whole path on one screen:
  *
@@ -34,8 +43,10 @@ export interface Computed {
  *         -> findings                      src/findings
  *         -> page models -> pages          src/publish, site
  */
-export function compute(files: WorkspaceFiles, audience: Access, withdrawn: readonly string[] = []): Computed {
-  const reading = readWorkspace(files);
+export function compute(files: WorkspaceFiles, audience: Access, options: ComputeOptions = {}): Computed {
+  const { withdrawn = [], language = null } = options;
+  const read = readWorkspace(files);
+  const reading = language === null ? read : { ...read, catalogue: withLanguage(read.catalogue, language) };
   const file = buildCaseFile(reading.catalogue, audience, withdrawn);
   const byAudience = new Map([[audience, file]]);
   const fileFor = (other: Access): CaseFile => {

@@ -60,7 +60,7 @@ export function computeFiles(
     ),
     problems: [],
   };
-  return compute(workspace, audience, without);
+  return compute(workspace, audience, { withdrawn: without });
 }
 
 /**

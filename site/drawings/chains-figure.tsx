@@ -3,6 +3,7 @@ import type { CaseFile } from '../../src/findings/case-file.ts';
 import type { Band, Step } from '../../src/findings/four-chains.ts';
 import { type ChainRow, type ChainsDrawing, layOutChains } from '../../src/publish/chains-drawing.ts';
 import { drawnReferences } from '../../src/publish/chronology-rows.ts';
+import { words } from '../say.ts';
 import { shorten } from './custody-figure.tsx';
 
 /** What the four chains are called. */
@@ -36,7 +37,7 @@ export function ChainsFigure({
       class="chains"
       viewBox={`0 0 ${width} ${drawing.bottom + 26}`}
       role="group"
-      aria-label="State, place, custody and title in time; the table below says the same"
+      aria-label={words('State, place, custody and title in time; the table below says the same')}
     >
       <Ruling drawing={drawing} />
       {drawing.bands.map((band) => (
@@ -103,7 +104,7 @@ function StepMark({
     const before = outside === 'before';
     return (
       <text class="outside" x={before ? left + 6 : right - 6} y={y + 5} text-anchor={before ? 'start' : 'end'}>
-        {before ? 'earlier' : 'later'}
+        {before ? words('earlier') : words('later')}
       </text>
     );
   }

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
 import type { EntryRanges } from '../../src/findings/range-changes.ts';
 import { type Bar, layOutRow, type Row, type Ruling as RulingLines } from '../../src/publish/chronology-drawing.ts';
+import { say, words } from '../say.ts';
 import { Still } from './still.ts';
 
 const ROW = 30;
@@ -29,7 +30,7 @@ export function ChronologyFigure({ events, ruling, printedGrade, hrefOf }: Props
       class="chronology"
       viewBox={`0 0 ${format.width} ${bottom + FOOT}`}
       role="group"
-      aria-label="Chronology: one row an event; the table below says the same"
+      aria-label={words('Chronology: one row an event; the table below says the same')}
     >
       <Ruling ruling={ruling} top={top} bottom={bottom} />
       {events.map((event, i) => (
@@ -119,7 +120,7 @@ function RowMarks({
           y={y + 5}
           text-anchor={row.outside === 'before' ? 'start' : 'end'}
         >
-          {row.outside === 'before' ? 'earlier: ' : 'later: '}
+          {row.outside === 'before' ? words('earlier: ') : words('later: ')}
           {row.years}
         </text>
       ) : null}
@@ -180,7 +181,7 @@ export function Crossing({
       <path d={`M${left - 5} ${y - 10} H${left} V${y + 10} H${left - 5}`} />
       <path d={`M${right + 5} ${y - 10} H${right} V${y + 10} H${right + 5}`} />
       <text x={right + 9} y={y + 4.5}>
-        disputed
+        {say('disputed')}
       </text>
     </g>
   );

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { ExaminationCoverage, Face, FaceState } from '../../src/physical/coverage.ts';
+import { say } from '../say.ts';
 
 const WIDTH = 46;
 const EDGE = 7;
@@ -47,10 +48,10 @@ export function CoverageFigure({
         );
       })}
       <text x={inner + WIDTH / 2} y={total[1] - 3} text-anchor="middle">
-        front
+        {say('front')}
       </text>
       <text x={2 * inner + WIDTH * 1.5 + 14} y={total[1] - 3} text-anchor="middle">
-        back
+        {say('back')}
       </text>
     </svg>
   );

@@ -7,6 +7,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { dated, words } from '../say.ts';
 
 const WIDTH = 860;
 const LEFT = 270;
@@ -48,7 +49,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
       class="custody"
       viewBox={`0 0 ${WIDTH} ${bottom + 24}`}
       role="group"
-      aria-label="Holdings in time; the table below says the same"
+      aria-label={words('Holdings in time; the table below says the same')}
     >
       {years.map((year) => (
         <g class="rule">
@@ -68,7 +69,9 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
         return (
           <>
             <a href={page.href(entryPath(holding.id))}>
-              <title>{`${name}: held ${sayCertain(row)}; possibly ${sayStretch(possibly)}`}</title>
+              <title>
+                {words('{0}: held {1}; possibly {2}', name, dated(sayCertain(row)), dated(sayStretch(possibly)))}
+              </title>
               <text class="holding-name" x={aside ? 14 : 0} y={y + 4}>
                 {shorten(name, aside ? 36 : 38)}
               </text>
@@ -86,8 +89,8 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
             </a>
             {gap ? (
               <text class="gap-length" x={LEFT + 6} y={y + ROW / 2 + 4}>
-                {gap.passage === 'direct' ? 'between them ' : 'no record known: '}
-                {sayGap(gap)}
+                {gap.passage === 'direct' ? words('between them ') : words('no record known: ')}
+                {dated(sayGap(gap))}
               </text>
             ) : null}
           </>
@@ -115,7 +118,7 @@ function bar(x: (day: number) => number, { first, last }: Stretch, y: number, sh
 
 /** What stands beside a row: dealers and agents in parentheses, as in a provenance line. */
 export function nameOf(holding: Entry<'holding'>, languages: readonly string[]): string {
-  if (holding.keys['not-disclosed']) return 'Known, not disclosed';
+  if (holding.keys['not-disclosed']) return words('Known, not disclosed');
   const name = titleOf(holding, languages);
   return holding.keys.capacity === 'agent or dealer' || holding.keys.capacity === 'consignee' ? `(${name})` : name;
 }

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { LayerDrawing } from '../../src/publish/layer-drawing.ts';
+import { words } from '../say.ts';
 
 /** The layer diagram: boxes without fill, the earliest at the foot, each unit a link. */
 export function LayerFigure({
@@ -17,7 +18,7 @@ export function LayerFigure({
       viewBox={`-2 -2 ${drawing.width + 4} ${drawing.height + 4}`}
       width={drawing.width + 4}
       role="group"
-      aria-label={`Layers of panel ${panel}, the earliest at the foot; the list below says the same`}
+      aria-label={words('Layers of panel {0}, the earliest at the foot; the list below says the same', panel)}
     >
       {drawing.lines.map(({ points, words }) => (
         <path

@@ -6,6 +6,7 @@ import type { CutMotif } from '../../src/physical/panel-motifs.ts';
 import { extentOf, type PanelFace } from '../../src/publish/panel-faces.ts';
 import { MARK_WORDS, type NumberedShape, numberShapes, placeNumbers } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
+import { term, words } from '../say.ts';
 import { PlanPatterns, pathOf, ShapeLines } from './plan-shape.tsx';
 
 interface Props {
@@ -58,7 +59,12 @@ export function PanelPlan({ page, plan, under = [], link, size, style, patterns 
   const flip = ([x, y]: Point): Point => [x, height - y];
   const shapes = numberShapes(plan.shapes);
   const margin = -frame.x;
-  const name = `Plan of panel ${plan.panel}, ${plan.face}${link ? '; the key below names every mark' : ''}`;
+  const name = words(
+    'Plan of panel {0}, {1}{2}',
+    plan.panel,
+    term(plan.face),
+    link ? words('; the key below names every mark') : '',
+  );
   return (
     <svg
       xmlns="http://www.w3.org/2000/svg"
@@ -105,7 +111,7 @@ export function PanelPlan({ page, plan, under = [], link, size, style, patterns 
         </g>
       ))}
       <text class="plan-label" x={width / 2} y={-margin + frame.letters * 1.6} text-anchor="middle">
-        {plan.face === 'back' ? 'top, seen from behind' : 'top'}
+        {plan.face === 'back' ? words('top, seen from behind') : words('top')}
       </text>
       <ScaleBar y={height + margin * 0.55} size={frame.letters} longest={width} />
     </svg>
@@ -178,7 +184,7 @@ function ScaleBar({
       ))}
       {[0, 1, 3, 5].map((steps) => (
         <text class="plan-label" x={steps * step} y={y + size * 1.6} text-anchor="middle">
-          {steps === 5 ? `${step / 2} cm` : (steps * step) / 10}
+          {steps === 5 ? words('{0} cm', step / 2) : (steps * step) / 10}
         </text>
       ))}
     </g>

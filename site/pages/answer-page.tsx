@@ -10,6 +10,7 @@ import { withoutAsker } from '../../src/typeset/asker.ts';
 import { type Change, changesSince } from '../../src/typeset/changes.ts';
 import { documentMarkdown } from '../../src/typeset/markdown.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { DocumentPart } from './document-part.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink } from './parts.tsx';
@@ -23,7 +24,7 @@ export function AnswerPage({
   readonly inquiry: Entry<'inquiry'>;
 }): JSX.Element {
   const { document, facts } = answerTo(inquiry, page.file.catalogue, page.fileFor);
-  const title = `Answer: ${titleOf(inquiry, page.file.settings.languages)}`;
+  const title = words('Answer: {0}', titleOf(inquiry, page.file.settings.languages));
   const named = inquiry.keys['sent-file'];
   const kept = named ? page.sent.get(named.file) : undefined;
   // Another audience than the one it was composed for would read more, or see changes that are none.
@@ -37,8 +38,11 @@ export function AnswerPage({
       title={title}
       standing={
         <>
-          Answer to <EntryLink page={page} id={inquiry.id} />, made from the entries that the audience{' '}
-          <em>{facts.catalogue.audience}</em> may see.
+          {say(
+            'Answer to {0}, made from the entries that the audience {1} may see.',
+            <EntryLink page={page} id={inquiry.id} />,
+            <em>{term(facts.catalogue.audience)}</em>,
+          )}
         </>
       }
     >
@@ -55,8 +59,10 @@ export function AnswerPage({
         <>
           {named ? (
             <p class="caution">
-              An answer was sent{inquiry.keys['sent-on'] ? ` on ${sayDate(page.file, inquiry.keys['sent-on'])}` : ''}.
-              What stands here is what this file would answer today, not what was sent.
+              {say(
+                'An answer was sent{0}. What stands here is what this file would answer today, not what was sent.',
+                inquiry.keys['sent-on'] ? words(' on {0}', sayDate(page.file, inquiry.keys['sent-on'])) : '',
+              )}
             </p>
           ) : null}
           <DocumentPart page={page} document={document} />
@@ -82,30 +88,34 @@ function Sent({
   return (
     <>
       <p class="facts-line">
-        Sent{inquiry.keys['sent-on'] ? ` on ${sayDate(page.file, inquiry.keys['sent-on'])}` : ''}; kept as sent in{' '}
-        <code>{inquiry.keys['sent-file']?.file}</code>, SHA-256 <code>{inquiry.keys['sent-file']?.sha256}</code>
+        {say(
+          'Sent{0}; kept as sent in {1}, SHA-256 {2}',
+          inquiry.keys['sent-on'] ? words(' on {0}', sayDate(page.file, inquiry.keys['sent-on'])) : '',
+          <code>{inquiry.keys['sent-file']?.file}</code>,
+          <code>{inquiry.keys['sent-file']?.sha256}</code>,
+        )}
       </p>
       <section>
-        <h2>What would be said otherwise today</h2>
-        {changes.length === 0 ? <p>Nothing.</p> : null}
+        <h2>{say('What would be said otherwise today')}</h2>
+        {changes.length === 0 ? <p>{say('Nothing.')}</p> : null}
         {changes.map(({ heading, was, is }) => (
           <>
             <h3>{heading}</h3>
             {was.map((words) => (
               <p class="change">
-                <span class="change-word">Said then:</span> <del>{words}</del>
+                <span class="change-word">{say('Said then:')}</span> <del>{words}</del>
               </p>
             ))}
             {is.map((words) => (
               <p class="change">
-                <span class="change-word">Today:</span> <ins>{words}</ins>
+                <span class="change-word">{say('Today:')}</span> <ins>{words}</ins>
               </p>
             ))}
           </>
         ))}
       </section>
       <section>
-        <h2>As it was sent</h2>
+        <h2>{say('As it was sent')}</h2>
         <div class="report" dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null, 1) }} />
       </section>
     </>

@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import type { Caution } from '../../src/findings/cautions.ts';
+import { term } from '../say.ts';
 
 /** Cautions with what they rest on; nothing where there are none. */
 export function Cautions({ list }: { readonly list: readonly Caution[] }): JSX.Element {
@@ -9,7 +10,7 @@ export function Cautions({ list }: { readonly list: readonly Caution[] }): JSX.E
         <p class="caution">
           {one.text}{' '}
           <span class="aside">
-            {one.source} ({one.standing}).
+            {one.source} ({term(one.standing)}).
           </span>
         </p>
       ))}

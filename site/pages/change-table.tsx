@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { SaidChanges } from '../../src/findings/worth-in-words.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface Props {
@@ -23,11 +24,11 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
           <table class="changes stacking">
             <thead>
               <tr>
-                <th scope="col">Date</th>
-                <th scope="col">now</th>
-                <th scope="col">without</th>
-                <th scope="col">effect</th>
-                {grades ? <th scope="col">on statements that are</th> : null}
+                <th scope="col">{say('Date')}</th>
+                <th scope="col">{say('now')}</th>
+                <th scope="col">{say('without')}</th>
+                <th scope="col">{say('effect')}</th>
+                {grades ? <th scope="col">{say('on statements that are')}</th> : null}
               </tr>
             </thead>
             <tbody>
@@ -38,20 +39,20 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
                     {one.of === 'whole' ? '' : `, ${one.of}`}
                   </th>
                   <td>
-                    <span class="cell-label">now </span>
+                    <span class="cell-label">{say('now')} </span>
                     {one.was}
                   </td>
                   <td>
-                    <span class="cell-label">without </span>
+                    <span class="cell-label">{say('without')} </span>
                     {one.is}
                   </td>
                   <td>
-                    <span class="cell-label">effect </span>
+                    <span class="cell-label">{say('effect')} </span>
                     {one.effect}
                   </td>
                   {grades ? (
                     <td>
-                      <span class="cell-label">grades </span>
+                      <span class="cell-label">{say('grades')} </span>
                       {one.grades.join(', ')}
                     </td>
                   ) : null}
@@ -63,8 +64,11 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
       )}
       {finer === 0 ? null : (
         <p class="aside">
-          {changes.length === 0 ? '' : 'Besides, '}
-          {finer === 1 ? 'one date moves' : `${finer} dates move`} by less than what is printed.
+          {say(
+            '{0}{1} by less than what is printed.',
+            changes.length === 0 ? '' : words('Besides, '),
+            finer === 1 ? words('one date moves') : words('{0} dates move', finer),
+          )}
         </p>
       )}
     </>

@@ -5,6 +5,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, Joined, StatementLink } from './parts.tsx';
 
@@ -14,16 +15,18 @@ export function CheckFirstPage({ page }: { readonly page: PageContext }): JSX.El
   return (
     <Layout
       page={page}
-      title="What to check first"
-      standing="Which statements the dates of the key events hang on; for internal readers only."
+      title={words('What to check first')}
+      standing={words('Which statements the dates of the key events hang on; for internal readers only.')}
     >
-      <h1>What to check first</h1>
+      <h1>{say('What to check first')}</h1>
       <p class="lead">
-        Statements below <i>established</i>, in the order of how much of the key events’ dates would give way without
-        each: dates that would become open first, then the number of dates, then the days. Computed on{' '}
-        {page.file.settings.printedGrade} statements. It says nothing of how likely a statement is to be wrong.
+        {say(
+          'Statements below {0}, in the order of how much of the key events’ dates would give way without each: dates that would become open first, then the number of dates, then the days. Computed on {1} statements. It says nothing of how likely a statement is to be wrong.',
+          <i>{say('established')}</i>,
+          term(page.file.settings.printedGrade),
+        )}
       </p>
-      {objects.length === 0 ? <p>No object names its key events yet.</p> : null}
+      {objects.length === 0 ? <p>{say('No object names its key events yet.')}</p> : null}
       {objects.map((object) => (
         <ObjectPart page={page} object={object} />
       ))}
@@ -39,35 +42,33 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
       <h2>
         <EntryLink page={page} id={object.id} />
       </h2>
-      {statements.length === 0 ? <p>No statement below established moves these dates.</p> : null}
+      {statements.length === 0 ? <p>{say('No statement below established moves these dates.')}</p> : null}
       <ol class="check-first">
         {statements.slice(0, 60).map(({ statement, moved }) => (
           <li>
             {statement.text} <StatementLink page={page} statement={statement} /> <GradeMark grade={statement.grade} />
             {statement.source ? (
-              <span class="aside">
-                {' '}
-                Source: <EntryLink page={page} id={statement.source} />.
-              </span>
+              <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={statement.source} />)}</span>
             ) : null}
             {page.file.inDetail ? (
               <Moved page={page} moved={moved} withdrawn={[statement]} />
             ) : (
-              <span class="aside"> {moved.length} bounds of key events</span>
+              <span class="aside"> {say('{0} bounds of key events', moved.length)}</span>
             )}
           </li>
         ))}
       </ol>
-      <h3>One root left out after the other</h3>
+      <h3>{say('One root left out after the other')}</h3>
       <p>
-        A source counts together with everything that was copied from it alone. If one root fell, with all of that,
-        these dates would be others.
+        {say(
+          'A source counts together with everything that was copied from it alone. If one root fell, with all of that, these dates would be others.',
+        )}
       </p>
       {roots.length === 0 ? (
         <p>
           {page.file.inDetail
-            ? 'No root moves them.'
-            : 'In a file of this size this is left to “kerfmark dates --without SOURCE”.'}
+            ? words('No root moves them.')
+            : words('In a file of this size this is left to “kerfmark dates --without SOURCE”.')}
         </p>
       ) : null}
       <ol class="check-first">
@@ -75,7 +76,7 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
           <li>
             <EntryLink page={page} id={root} />{' '}
             <span class="aside">
-              with <Joined items={out.map((one) => <StatementLink page={page} statement={one} />)} />
+              {say('with {0}', <Joined items={out.map((one) => <StatementLink page={page} statement={one} />)} />)}
             </span>
             <Moved page={page} moved={moved} withdrawn={out} />
           </li>
@@ -99,12 +100,22 @@ function Moved({
     <ul class="plain aside">
       {changes.map((one) => (
         <li>
-          <a href={page.href(reasonPath(one.entry))}>{one.title}</a>
-          {one.of === 'whole' ? '' : `, ${one.of}`}: {one.was} becomes {one.is}
+          {say(
+            '{0}{1}: {2} becomes {3}',
+            <a href={page.href(reasonPath(one.entry))}>{one.title}</a>,
+            one.of === 'whole' ? '' : `, ${one.of}`,
+            one.was,
+            one.is,
+          )}
         </li>
       ))}
       {finer > 0 ? (
-        <li>{finer === 1 ? 'one date moves' : `${finer} dates move`} by less than what is printed</li>
+        <li>
+          {say(
+            '{0} by less than what is printed',
+            finer === 1 ? words('one date moves') : words('{0} dates move', finer),
+          )}
+        </li>
       ) : null}
     </ul>
   );

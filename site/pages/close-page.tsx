@@ -3,6 +3,7 @@ import { inLanguage, titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext, TiledPicture } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 
 /** A large figure to look at closely; without a script the whole picture at its full size. */
@@ -22,12 +23,8 @@ export function ClosePage({
   return (
     <Layout
       page={page}
-      title={`Closer: ${title}`}
-      standing={
-        <>
-          Looking closely at <a href={page.href(entryPath(figure.id))}>{title}</a>.
-        </>
-      }
+      title={words('Closer: {0}', title)}
+      standing={<>{say('Looking closely at {0}.', <a href={page.href(entryPath(figure.id))}>{title}</a>)}</>}
       usesGrades={false}
       script="close.js"
     >
@@ -35,15 +32,15 @@ export function ClosePage({
       <div id="close" class="close-board">
         <p class="close-tools" hidden>
           <button type="button" name="nearer">
-            Nearer
+            {say('Nearer')}
           </button>{' '}
           <button type="button" name="farther">
-            Farther
+            {say('Farther')}
           </button>{' '}
           <button type="button" name="whole">
-            The whole
+            {say('The whole')}
           </button>{' '}
-          <span class="aside">or the wheel, two fingers, the keys + − 0 and the arrows</span>
+          <span class="aside">{say('or the wheel, two fingers, the keys + − 0 and the arrows')}</span>
         </p>
         <div class="close-view">
           <img
@@ -55,8 +52,13 @@ export function ClosePage({
         </div>
       </div>
       <p>
-        {tiles.width} × {tiles.height} pixels. {figure.keys.credit ? `${figure.keys.credit}. ` : ''}
-        <a href={whole}>The picture alone</a>.
+        {say(
+          '{0} × {1} pixels. {2}{3}.',
+          tiles.width,
+          tiles.height,
+          figure.keys.credit ? `${figure.keys.credit}. ` : '',
+          <a href={whole}>{say('The picture alone')}</a>,
+        )}
       </p>
       <script
         type="application/json"

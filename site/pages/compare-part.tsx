@@ -5,6 +5,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { facesOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
 import { shownUnder } from '../drawings/panel-plan.tsx';
+import { say, words } from '../say.ts';
 
 /**
  * Two photographs of one front, each laid into the frame, so that a place in one is the same place in the other. Without a
@@ -28,11 +29,11 @@ export function ComparePart({
   );
   return (
     <section class="compare">
-      <h2>Two lights compared</h2>
+      <h2>{say('Two lights compared')}</h2>
       <div class="compare-choices choices" hidden>
         {(['left', 'right'] as const).map((side, at) => (
           <label>
-            {side === 'left' ? 'On the left' : 'On the right'}{' '}
+            {side === 'left' ? words('On the left') : words('On the right')}{' '}
             <select name={side}>
               {figures.map((figure, i) => (
                 <option value={page.href(page.plans.get(figure.id) ?? '')} selected={i === at}>
@@ -42,18 +43,17 @@ export function ComparePart({
             </select>
           </label>
         ))}
-        <label>
-          Border between them <input type="range" min="0" max="100" value="50" step="1" />
-        </label>
+        {/* biome-ignore lint/a11y/noLabelWithoutControl: the field is among the words */}
+        <label>{say('Border between them {0}', <input type="range" min="0" max="100" value="50" step="1" />)}</label>
       </div>
       <div class="compare-board">
-        {image(first, `Panel ${panel.geometry.panel}, ${name(first)}`)}
-        {image(second, `Panel ${panel.geometry.panel}, ${name(second)}`)}
+        {image(first, words('Panel {0}, {1}', panel.geometry.panel, name(first)))}
+        {image(second, words('Panel {0}, {1}', panel.geometry.panel, name(second)))}
       </div>
-      <p class="compare-told aside">
-        Left: {name(first)}; right: {name(second)}.
+      <p class="compare-told aside">{say('Left: {0}; right: {1}.', name(first), name(second))}</p>
+      <p class="aside">
+        {say('Both are laid into the frame of the panel by their control points; how well is told below.')}
       </p>
-      <p class="aside">Both are laid into the frame of the panel by their control points; how well is told below.</p>
     </section>
   );
 }

@@ -12,6 +12,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { dated, say, term, words } from '../say.ts';
 import { formatTrial } from '../trial/trial-state.ts';
 import { Layout } from './layout.tsx';
 import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
@@ -20,15 +21,19 @@ import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
 export function ContradictionsPage({ page }: { readonly page: PageContext }): JSX.Element {
   const clusters = clustersOfContradictions(page.file);
   return (
-    <Layout page={page} title="Contradictions" standing="Where statements of the file cannot all be right.">
-      <h1>Contradictions</h1>
+    <Layout
+      page={page}
+      title={words('Contradictions')}
+      standing={words('Where statements of the file cannot all be right.')}
+    >
+      <h1>{say('Contradictions')}</h1>
       {clusters.length === 0 ? (
-        <p>No statements of this file contradict each other, at any grade.</p>
+        <p>{say('No statements of this file contradict each other, at any grade.')}</p>
       ) : (
         <p class="lead">
-          Each set below cannot hold together, and would be free of contradiction if any one of its statements were
-          withdrawn. The file does not choose: its dates rest on what is not in dispute, and the ways out say which
-          withdrawals would mend all of them together, and what the dates would then be.
+          {say(
+            'Each set below cannot hold together, and would be free of contradiction if any one of its statements were withdrawn. The file does not choose: its dates rest on what is not in dispute, and the ways out say which withdrawals would mend all of them together, and what the dates would then be.',
+          )}
         </p>
       )}
       {clusters.map((cluster) => (
@@ -50,15 +55,19 @@ function ClusterSection({
   const Heading = several ? 'h3' : 'h2';
   return (
     <section class="cluster">
-      {several ? <h2>Group {cluster.number}</h2> : null}
+      {several ? <h2>{say('Group {0}', cluster.number)}</h2> : null}
       {cluster.contradictions.map((one) => (
         <ContradictionPart page={page} one={one} Heading={Heading} />
       ))}
-      {cluster.complete ? null : <p>There may be more contradictions in this group than could be listed.</p>}
-      <Heading>Ways out{cluster.contradictions.length > 1 ? ' of all of these together' : ''}</Heading>
+      {cluster.complete ? null : <p>{say('There may be more contradictions in this group than could be listed.')}</p>}
+      <Heading>
+        {say('Ways out{0}', cluster.contradictions.length > 1 ? words(' of all of these together') : '')}
+      </Heading>
       <p>
-        Each row withdraws as little as possible; none is preferred. The dates are those on statements that are{' '}
-        {cluster.grade} or better.
+        {say(
+          'Each row withdraws as little as possible; none is preferred. The dates are those on statements that are {0} or better.',
+          term(cluster.grade),
+        )}
       </p>
       <WaysTable page={page} cluster={cluster} />
     </section>
@@ -79,26 +88,33 @@ function ContradictionPart({
   return (
     <div id={`c-${one.number}`}>
       <Heading>
-        {one.number}. {one.kind === 'order' ? 'A loop of order' : 'Statements that cannot all be right'}, {one.grade}
+        {one.number}. {one.kind === 'order' ? words('A loop of order') : words('Statements that cannot all be right')},{' '}
+        {term(one.grade)}
       </Heading>
       {one.kind === 'order' ? (
         <p>
-          Each comes after the next, and the last after the first. All on one day would satisfy it; it is rather a slip
-          in one of the relations.
+          {say(
+            'Each comes after the next, and the last after the first. All on one day would satisfy it; it is rather a slip in one of the relations.',
+          )}
         </p>
       ) : null}
       {said ? (
         <p>
-          {said.moment.charAt(0).toUpperCase() + said.moment.slice(1)} would have to be {said.earliest.words}, by{' '}
-          <Links page={page} statements={said.earliest.statements} />, and {said.latest.words}, by{' '}
-          <Links page={page} statements={said.latest.statements} />.
+          {say(
+            '{0} would have to be {1}, by {2}, and {3}, by {4}.',
+            said.moment.charAt(0).toUpperCase() + said.moment.slice(1),
+            said.earliest.words,
+            <Links page={page} statements={said.earliest.statements} />,
+            said.latest.words,
+            <Links page={page} statements={said.latest.statements} />,
+          )}
         </p>
       ) : null}
       {!said && one.kind === 'dates' ? (
         <p>
           {one.statements.some((statement) => statement.choice)
-            ? 'None of the separate dates that are left open fits with all of the others.'
-            : 'They make a circle: followed round, something would have to lie later than itself.'}
+            ? words('None of the separate dates that are left open fits with all of the others.')
+            : words('They make a circle: followed round, something would have to lie later than itself.')}
         </p>
       ) : null}
       <StatementList page={page} statements={one.statements} />
@@ -135,16 +151,16 @@ function WaysTable({
       return (
         <td class={same ? 'same' : undefined}>
           <span class="cell-label">{title(i)} </span>
-          {sayRange(range)}
+          {dated(sayRange(range))}
         </td>
       );
     });
   return (
-    <Scroll label={`Ways out of group ${cluster.number}`}>
+    <Scroll label={words('Ways out of group {0}', cluster.number)}>
       <table class="stacking long">
         <thead>
           <tr>
-            <th scope="col">Withdrawn</th>
+            <th scope="col">{say('Withdrawn')}</th>
             {affected.map((entry, i) => (
               <th scope="col">
                 <a href={page.href(reasonPath(entry.id))}>{title(i)}</a>
@@ -154,7 +170,7 @@ function WaysTable({
         </thead>
         <tbody>
           <tr>
-            <th scope="row">Nothing: as the file stands</th>
+            <th scope="row">{say('Nothing: as the file stands')}</th>
             {cells(standing, null)}
           </tr>
           {ways.map((way) => (
@@ -183,7 +199,7 @@ function Withdrawn({
     <>
       <Links page={page} statements={statements} />{' '}
       <a class="ref" href={page.href(trial)}>
-        (see it)
+        {say('(see it)')}
       </a>
     </>
   );

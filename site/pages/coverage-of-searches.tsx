@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { type HoldingCoverage, searchCoverage, type Years } from '../../src/findings/search-coverage.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 /** Holders and years against the archives that were consulted. */
@@ -10,20 +11,21 @@ export function CoverageOfSearches({ page }: { readonly page: PageContext }): JS
   if (repositories.length === 0) return null;
   return (
     <section>
-      <h2>Holders and years against archives</h2>
+      <h2>{say('Holders and years against archives')}</h2>
       <p>
-        For each holding, the years that were looked through in each archive, and what came of it. Years that nobody has
-        looked through stand at the right. A blank says that no search there concerns the holding.
+        {say(
+          'For each holding, the years that were looked through in each archive, and what came of it. Years that nobody has looked through stand at the right. A blank says that no search there concerns the holding.',
+        )}
       </p>
-      <Scroll label="Holders and years against archives">
+      <Scroll label={words('Holders and years against archives')}>
         <table class="readings">
           <thead>
             <tr>
-              <th scope="col">Holding</th>
+              <th scope="col">{say('Holding')}</th>
               {repositories.map((name) => (
                 <th scope="col">{name}</th>
               ))}
-              <th scope="col">Not looked through</th>
+              <th scope="col">{say('Not looked through')}</th>
             </tr>
           </thead>
           <tbody>
@@ -31,7 +33,7 @@ export function CoverageOfSearches({ page }: { readonly page: PageContext }): JS
               <tr>
                 <th scope="row">
                   <EntryLink page={page} id={row.holding.id} />
-                  <span class="aside"> {row.years ? sayYears(row.years) : 'years not bounded'}</span>
+                  <span class="aside"> {row.years ? sayYears(row.years) : words('years not bounded')}</span>
                 </th>
                 {repositories.map((name) => (
                   <td>
@@ -54,8 +56,8 @@ function Looks({ page, looks }: { readonly page: PageContext; readonly looks: Ho
       {looks.map(({ search, years }, i) => (
         <>
           {i > 0 ? '; ' : ''}
-          {years ? sayYears(years) : 'years not recorded'}:{' '}
-          <a href={page.href(`entry/${search.id}.html`)}>{search.keys.outcome}</a>
+          {years ? sayYears(years) : words('years not recorded')}:{' '}
+          <a href={page.href(`entry/${search.id}.html`)}>{term(search.keys.outcome)}</a>
         </>
       ))}
     </>
@@ -63,7 +65,7 @@ function Looks({ page, looks }: { readonly page: PageContext; readonly looks: Ho
 }
 
 function sayUncovered({ years, uncovered }: HoldingCoverage): string {
-  if (!years) return 'cannot be told';
+  if (!years) return words('cannot be told');
   return uncovered.length === 0 ? 'none' : uncovered.map(sayYears).join(', ');
 }
 

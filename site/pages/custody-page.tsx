@@ -8,6 +8,7 @@ import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
 import { CustodyFigure } from '../drawings/custody-figure.tsx';
+import { dated, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -15,14 +16,20 @@ import { EntryLink, Joined, Scroll } from './parts.tsx';
 export function CustodyPage({ page }: { readonly page: PageContext }): JSX.Element {
   const chains = findChains(page.file);
   return (
-    <Layout page={page} title="Custody" standing="Who had the pieces, one after the other, and what is not known.">
-      <h1>Custody</h1>
+    <Layout
+      page={page}
+      title={words('Custody')}
+      standing={words('Who had the pieces, one after the other, and what is not known.')}
+    >
+      <h1>{say('Custody')}</h1>
       <p class="lead">
-        On probable statements or better: <em>held throughout</em> from the latest possible beginning to the earliest
-        possible end, <em>possibly held</em> from the earliest to the latest. Gaps are as long as all statements
-        together leave them. A gap is what this museum has no record of; it says nothing of anybody’s conduct.
+        {say(
+          'On probable statements or better: {0} from the latest possible beginning to the earliest possible end, {1} from the earliest to the latest. Gaps are as long as all statements together leave them. A gap is what this museum has no record of; it says nothing of anybody’s conduct.',
+          <em>{say('held throughout')}</em>,
+          <em>{say('possibly held')}</em>,
+        )}
       </p>
-      {chains.length === 0 ? <p>No holding is recorded yet.</p> : null}
+      {chains.length === 0 ? <p>{say('No holding is recorded yet.')}</p> : null}
       {chains.map((chain) => (
         <ChainSection page={page} chain={chain} />
       ))}
@@ -34,7 +41,9 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
   const { file } = page;
   const name = titleOf(chain.object, file.settings.languages);
   const panels =
-    chain.panels.length === 0 ? '' : `, panel${chain.panels.length > 1 ? 's' : ''} ${chain.panels.join(' and ')}`;
+    chain.panels.length === 0
+      ? ''
+      : words(', panel{0} {1}', chain.panels.length > 1 ? 's' : '', chain.panels.join(' and '));
   const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
   return (
     <section class="chain">
@@ -45,15 +54,15 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
       <figure class="drawing">
         <CustodyFigure page={page} chain={chain} />
         <figcaption>
-          Solid: held throughout; two lines, or a ring, where it was shared. Dashed: possibly held. A point: recorded
-          then, and nothing says since when or until when. Arrows: nothing bounds that end. Dealers and agents stand in
-          parentheses; set in: who had it meanwhile, for somebody else.
+          {say(
+            'Solid: held throughout; two lines, or a ring, where it was shared. Dashed: possibly held. A point: recorded then, and nothing says since when or until when. Arrows: nothing bounds that end. Dealers and agents stand in parentheses; set in: who had it meanwhile, for somebody else.',
+          )}
         </figcaption>
       </figure>
       <Holdings page={page} chain={chain} label={`${name}${panels}`} />
       <Gaps page={page} chain={chain} />
       <Titles page={page} chain={chain} />
-      <h3>Provenance line</h3>
+      <h3>{say('Provenance line')}</h3>
       <p class="provenance-line">{line}</p>
       {notes.length > 0 ? (
         <ol class="line-notes">
@@ -66,7 +75,7 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
         </ol>
       ) : null}
       <p class="aside">
-        {sayLegend(houseStyle(file))} By the convention of the AAM Guide to Provenance Research (2001).
+        {say('{0} By the convention of the AAM Guide to Provenance Research (2001).', sayLegend(houseStyle(file)))}
       </p>
     </section>
   );
@@ -82,43 +91,43 @@ function Holdings({
   readonly label: string;
 }): JSX.Element {
   return (
-    <Scroll label={`Holdings of ${label}`}>
+    <Scroll label={words('Holdings of {0}', label)}>
       <table class="stacking">
         <thead>
           <tr>
-            <th scope="col">Holding</th>
-            <th scope="col">Capacity</th>
-            <th scope="col">Certainly held</th>
-            <th scope="col">Possibly held</th>
-            <th scope="col">How acquired</th>
+            <th scope="col">{say('Holding')}</th>
+            <th scope="col">{say('Capacity')}</th>
+            <th scope="col">{say('Certainly held')}</th>
+            <th scope="col">{say('Possibly held')}</th>
+            <th scope="col">{say('How acquired')}</th>
           </tr>
         </thead>
         <tbody>
           {[...chain.holdings, ...chain.meanwhile].map(({ holding, throughout, recorded, possibly }, i) => (
             <tr>
               <th scope="row">
-                {i < chain.holdings.length ? '' : 'Meanwhile: '}
+                {i < chain.holdings.length ? '' : words('Meanwhile: ')}
                 <EntryLink page={page} id={holding.id} />
                 {holding.keys['not-disclosed']
-                  ? ` (known, not disclosed: ${holding.keys['not-disclosed'].ground})`
+                  ? words(' (known, not disclosed: {0})', term(holding.keys['not-disclosed'].ground))
                   : ''}
               </th>
               <td>
-                <span class="cell-label">capacity</span>
-                {holding.keys.capacity}
+                <span class="cell-label">{say('capacity')}</span>
+                {term(holding.keys.capacity)}
                 <Shared page={page} parties={holding.keys['shared-with'] ?? []} />
               </td>
               <td>
-                <span class="cell-label">certainly</span>
-                {sayCertain({ throughout, recorded })}
+                <span class="cell-label">{say('certainly')}</span>
+                {dated(sayCertain({ throughout, recorded }))}
               </td>
               <td>
-                <span class="cell-label">possibly</span>
-                {sayStretch(possibly)}
+                <span class="cell-label">{say('possibly')}</span>
+                {dated(sayStretch(possibly))}
               </td>
               <td>
-                <span class="cell-label">acquired</span>
-                {holding.keys['acquired-by'] ?? 'not recorded'}
+                <span class="cell-label">{say('acquired')}</span>
+                {holding.keys['acquired-by'] ?? words('not recorded')}
               </td>
             </tr>
           ))}
@@ -136,42 +145,50 @@ function Shared({
   readonly parties: readonly string[];
 }): JSX.Element | null {
   if (parties.length === 0) return null;
-  return (
-    <>
-      , shared with <Joined items={parties.map((id) => <EntryLink page={page} id={id} />)} />
-    </>
-  );
+  return <>{say(', shared with {0}', <Joined items={parties.map((id) => <EntryLink page={page} id={id} />)} />)}</>;
 }
 
 function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Chain }): JSX.Element {
   const unknown = chain.holdings.filter(
     ({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'],
   );
-  if (chain.gaps.length === 0 && unknown.length === 0) return <p>No gap is left open by the statements.</p>;
+  if (chain.gaps.length === 0 && unknown.length === 0) return <p>{say('No gap is left open by the statements.')}</p>;
   return (
     <>
-      <h3>What is not known</h3>
+      <h3>{say('What is not known')}</h3>
       <ul>
         {unknown.map(({ holding, possibly }) => (
           <li>
-            <EntryLink page={page} id={holding.id} />: no record known to this museum says who had it; possibly{' '}
-            {sayStretch(possibly)}. <Searches page={page} list={searchesFor(page.file, [holding], possibly)} />
+            {say(
+              '{0}: no record known to this museum says who had it; possibly {1}. {2}',
+              <EntryLink page={page} id={holding.id} />,
+              dated(sayStretch(possibly)),
+              <Searches page={page} list={searchesFor(page.file, [holding], possibly)} />,
+            )}
           </li>
         ))}
         {chain.gaps.map((gap) => (
           <li>
-            Between <EntryLink page={page} id={gap.before.id} /> and <EntryLink page={page} id={gap.after.id} />:{' '}
-            {gap.passage === 'direct' ? 'said to be direct; ' : 'no record known to this museum; '}
-            {sayGap(gap)}
-            {gap.most === null ? '' : ` (${gap.least} to ${gap.most} days)`}, {sayWithin(gap.within)}.
-            {gap.periods.length > 0 ? ` It may reach into: ${gap.periods.map((one) => one.title).join('; ')}.` : ''}{' '}
-            <Searches page={page} list={gap.searches} />
+            {say(
+              'Between {0} and {1}: {2}{3}{4}, {5}.{6} {7}',
+              <EntryLink page={page} id={gap.before.id} />,
+              <EntryLink page={page} id={gap.after.id} />,
+              gap.passage === 'direct' ? words('said to be direct; ') : words('no record known to this museum; '),
+              dated(sayGap(gap)),
+              gap.most === null ? '' : words(' ({0} to {1} days)', gap.least, gap.most),
+              sayWithin(gap.within),
+              gap.periods.length > 0
+                ? words(' It may reach into: {0}.', gap.periods.map((one) => one.title).join('; '))
+                : '',
+              <Searches page={page} list={gap.searches} />,
+            )}
           </li>
         ))}
       </ul>
       <p class="aside">
-        The order of dates only: it does not say that an act was lawful or unlawful. Ask qualified counsel in each land
-        concerned.
+        {say(
+          'The order of dates only: it does not say that an act was lawful or unlawful. Ask qualified counsel in each land concerned.',
+        )}
       </p>
     </>
   );
@@ -184,18 +201,19 @@ function Searches({
   readonly page: PageContext;
   readonly list: Chain['gaps'][number]['searches'];
 }): JSX.Element {
-  if (list.length === 0) return <>No search for it is recorded.</>;
+  if (list.length === 0) return <>{say('No search for it is recorded.')}</>;
   return (
     <>
-      Searched:{' '}
-      <Joined
-        items={list.map((one) => (
-          <>
-            <EntryLink page={page} id={one.id} /> ({one.keys.outcome})
-          </>
-        ))}
-      />
-      .
+      {say(
+        'Searched: {0}.',
+        <Joined
+          items={list.map((one) => (
+            <>
+              <EntryLink page={page} id={one.id} /> ({term(one.keys.outcome)})
+            </>
+          ))}
+        />,
+      )}
     </>
   );
 }
@@ -204,21 +222,30 @@ function Titles({ page, chain }: { readonly page: PageContext; readonly chain: C
   if (chain.titles.length === 0) return null;
   return (
     <>
-      <h3>Title, as asserted</h3>
+      <h3>{say('Title, as asserted')}</h3>
       <ul>
         {chain.titles.map((one) => (
           <li>
-            <EntryLink page={page} id={one.id} />: {one.keys.interest}, asserted by{' '}
-            <EntryLink page={page} id={one.keys['asserted-by']} />, on the ground of {one.keys.ground}
-            {one.keys.begins ? `, from ${one.keys.begins}` : ''}
-            {one.keys.ends ? ` until ${one.keys.ends}` : ''}.
+            {say(
+              '{0}: {1}, asserted by {2}, on the ground of {3}{4}{5}.',
+              <EntryLink page={page} id={one.id} />,
+              term(one.keys.interest),
+              <EntryLink page={page} id={one.keys['asserted-by']} />,
+              term(one.keys.ground),
+              one.keys.begins ? words(', from {0}', one.keys.begins) : '',
+              one.keys.ends ? words(' until {0}', one.keys.ends) : '',
+            )}
           </li>
         ))}
       </ul>
       {chain.disputed.map(([a, b]) => (
         <p>
-          <strong>Title disputed</strong>: <EntryLink page={page} id={a.id} /> and <EntryLink page={page} id={b.id} />{' '}
-          are asserted for the same time. Titles are assertions; nothing is computed from them.
+          {say(
+            '{0}: {1} and {2} are asserted for the same time. Titles are assertions; nothing is computed from them.',
+            <strong>{say('Title disputed')}</strong>,
+            <EntryLink page={page} id={a.id} />,
+            <EntryLink page={page} id={b.id} />,
+          )}
         </p>
       ))}
     </>

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { publicDifferences } from '../../src/findings/public-differences.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { Scroll } from './parts.tsx';
 
@@ -11,16 +12,19 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
   return (
     <Layout
       page={page}
-      title="Doubts"
-      standing="Known traps of the trade that the checks found; for internal readers."
+      title={words('Doubts')}
+      standing={words('Known traps of the trade that the checks found; for internal readers.')}
       usesGrades={false}
     >
-      <h1>Doubts and notes</h1>
+      <h1>{say('Doubts and notes')}</h1>
       <p>
-        <a href={page.href('check-first.html')}>What to check first</a> tells on which statements most depends.
+        {say(
+          '{0} tells on which statements most depends.',
+          <a href={page.href('check-first.html')}>{say('What to check first')}</a>,
+        )}
       </p>
       {problems.length === 0 ? (
-        <p>The checks found none.</p>
+        <p>{say('The checks found none.')}</p>
       ) : (
         <ol>
           {problems.map((one) => (
@@ -30,7 +34,7 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
                   <a href={page.href(entryPath(one.entry))}>{one.entry}</a>:{' '}
                 </>
               ) : null}
-              {one.message}. <em>Mend:</em> {one.mend}.{' '}
+              {one.message}. <em>{say('Mend:')}</em> {one.mend}.{' '}
               <span class="aside">
                 {one.severity}, {one.code},{' '}
                 <code>
@@ -43,7 +47,9 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
       )}
       {page.file.catalogue.holdsMore && !page.file.catalogue.workspace?.keys['unshown-note'] ? (
         <p class="aside">
-          Doubts about entries that this audience does not see whole are not listed here; “kerfmark check” tells them.
+          {say(
+            'Doubts about entries that this audience does not see whole are not listed here; “kerfmark check” tells them.',
+          )}
         </p>
       ) : null}
       <PublicDifferences page={page} />
@@ -57,22 +63,27 @@ function PublicDifferences({ page }: { readonly page: PageContext }): JSX.Elemen
   const signed = new Map((page.file.catalogue.workspace?.keys['signed-off'] ?? []).map((one) => [one.entry, one]));
   return (
     <section>
-      <h2>What a public build says otherwise</h2>
+      <h2>{say('What a public build says otherwise')}</h2>
       <p>
-        Compared with what this audience ({page.file.catalogue.audience}) may see.{' '}
-        {page.file.catalogue.audience === 'restricted' ? '' : 'Restricted entries are compared by “kerfmark check”.'}
+        {say(
+          'Compared with what this audience ({0}) may see. {1}',
+          term(page.file.catalogue.audience),
+          page.file.catalogue.audience === 'restricted'
+            ? ''
+            : words('Restricted entries are compared by “kerfmark check”.'),
+        )}
       </p>
       {differences.length === 0 ? (
-        <p>By that, it prints the same ranges and gaps, and hides no contradiction.</p>
+        <p>{say('By that, it prints the same ranges and gaps, and hides no contradiction.')}</p>
       ) : (
-        <Scroll label="What a public build says otherwise">
+        <Scroll label={words('What a public build says otherwise')}>
           <table class="stacking">
             <thead>
               <tr>
-                <th scope="col">About</th>
-                <th scope="col">Here</th>
-                <th scope="col">In public</th>
-                <th scope="col">Signed off</th>
+                <th scope="col">{say('About')}</th>
+                <th scope="col">{say('Here')}</th>
+                <th scope="col">{say('In public')}</th>
+                <th scope="col">{say('Signed off')}</th>
               </tr>
             </thead>
             <tbody>
@@ -82,16 +93,16 @@ function PublicDifferences({ page }: { readonly page: PageContext }): JSX.Elemen
                     <a href={page.href(entryPath(one.entry))}>{one.what}</a>
                   </th>
                   <td>
-                    <span class="cell-label">here</span>
+                    <span class="cell-label">{say('here')}</span>
                     {one.here}
                   </td>
                   <td>
-                    <span class="cell-label">in public</span>
+                    <span class="cell-label">{say('in public')}</span>
                     {one.public}
                   </td>
                   <td>
-                    <span class="cell-label">signed off</span>
-                    {signed.get(one.entry)?.why ?? 'not yet'}
+                    <span class="cell-label">{say('signed off')}</span>
+                    {signed.get(one.entry)?.why ?? words('not yet')}
                   </td>
                 </tr>
               ))}

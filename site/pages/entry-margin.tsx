@@ -5,6 +5,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { EntryLink, GradeMark } from './parts.tsx';
 
 /** What the entry rests on, what links to it, and which dates rest on it. */
@@ -14,13 +15,13 @@ export function Margin({ page, entry }: { readonly page: PageContext; readonly e
   const linked = [...new Set(catalogue.linksTo(entry.id).map((link) => link.from))];
   const bounds = page.resting.get(entry.id) ?? [];
   return (
-    <aside class="margin" aria-label="Links of this entry">
-      <LinkList page={page} head="Rests on, or names" ids={restsOn} />
-      <LinkList page={page} head="What links here" ids={linked} />
+    <aside class="margin" aria-label={words('Links of this entry')}>
+      <LinkList page={page} head={words('Rests on, or names')} ids={restsOn} />
+      <LinkList page={page} head={words('What links here')} ids={linked} />
       <section>
-        <h2>Dates whose reasons cite it</h2>
+        <h2>{say('Dates whose reasons cite it')}</h2>
         {bounds.length === 0 ? (
-          <p>No computed date of another entry.</p>
+          <p>{say('No computed date of another entry.')}</p>
         ) : (
           <ul>
             {[...groupBy(bounds, (bound) => bound.moment.entry)].map(([id, list]) => (
@@ -71,13 +72,13 @@ function RestingEntry({
   const other = page.file.catalogue.get(id);
   const [first] = bounds;
   const sides = (['earliest', 'latest'] as const).filter((side) => bounds.some((bound) => bound.side === side));
-  const words = sides.map((side) => (side === 'earliest' ? 'not earlier' : 'not later')).join(' and ');
+  const told = sides.map((side) => (side === 'earliest' ? words('not earlier') : words('not later'))).join(' and ');
   return (
     <li>
       <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>
         {other ? titleOf(other, page.file.settings.languages) : id}
       </a>
-      : {words} <GradeMark grade={first?.grade ?? 'conjectural'} />
+      : {told} <GradeMark grade={first?.grade ?? 'conjectural'} />
     </li>
   );
 }
@@ -97,21 +98,9 @@ export function Neighbours({
   const before = all[at - 1];
   const after = all[at + 1];
   return (
-    <nav class="neighbours" aria-label="Neighbouring entries">
-      {before ? (
-        <span>
-          Before: <EntryLink page={page} id={before.id} />
-        </span>
-      ) : (
-        <span />
-      )}
-      {after ? (
-        <span>
-          Next: <EntryLink page={page} id={after.id} />
-        </span>
-      ) : (
-        <span />
-      )}
+    <nav class="neighbours" aria-label={words('Neighbouring entries')}>
+      {before ? <span>{say('Before: {0}', <EntryLink page={page} id={before.id} />)}</span> : <span />}
+      {after ? <span>{say('Next: {0}', <EntryLink page={page} id={after.id} />)}</span> : <span />}
     </nav>
   );
 }

@@ -15,6 +15,7 @@ import {
   tracingPath,
 } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
@@ -55,7 +56,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
         <RangeTable
           page={page}
           entry={entry}
-          caption="Dates, on statements of each grade or better; each opens its reason"
+          caption={words('Dates, on statements of each grade or better; each opens its reason')}
         />
         <Statements page={page} entry={entry} />
         <WorthSection page={page} entry={entry} />
@@ -69,20 +70,25 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
         <Panels page={page} entry={entry} />
         {isOfType(entry, 'object') && entry.keys['part-of'] === undefined ? (
           <p>
-            <a href={page.href(reportPath(entry.id, 'file'))}>The provenance file</a> and{' '}
-            <a href={page.href(reportPath(entry.id, 'appendix'))}>the appendix to a publication</a>, as they are
-            printed.
+            {say(
+              '{0} and {1}, as they are printed.',
+              <a href={page.href(reportPath(entry.id, 'file'))}>{say('The provenance file')}</a>,
+              <a href={page.href(reportPath(entry.id, 'appendix'))}>{say('the appendix to a publication')}</a>,
+            )}
           </p>
         ) : null}
         {isOfType(entry, 'inquiry') ? (
           <p>
-            <a href={page.href(answerPath(entry.id))}>The answer</a>, composed from the file
-            {entry.keys['sent-file'] ? ', with what was sent and what has changed since' : ''}.
+            {say(
+              '{0}, composed from the file{1}.',
+              <a href={page.href(answerPath(entry.id))}>{say('The answer')}</a>,
+              entry.keys['sent-file'] ? words(', with what was sent and what has changed since') : '',
+            )}
           </p>
         ) : null}
         <Facts page={page} entry={entry} />
         {(entry.withheld ?? []).length > 0 ? (
-          <p class="aside">Some particulars of this entry are not shown to this audience.</p>
+          <p class="aside">{say('Some particulars of this entry are not shown to this audience.')}</p>
         ) : null}
       </article>
       <Margin page={page} entry={entry} />
@@ -101,16 +107,17 @@ function linkTarget(page: PageContext, target: string): { readonly href: string;
 function Standing({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
   const keys = entry.keys as { object?: string; panel?: string; kind?: string };
   const register = REGISTERS.find((one) => (one.types as readonly string[]).includes(entry.type));
-  const kind = keys.kind === undefined ? entry.type : `${entry.type}, ${keys.kind}`;
+  const kind = keys.kind === undefined ? term(entry.type) : `${term(entry.type)}, ${term(keys.kind)}`;
   return (
     <>
       {keys.object === undefined ? null : (
         <>
-          {keys.panel === undefined ? '' : `Panel ${keys.panel} of `}
+          {keys.panel === undefined ? '' : words('Panel {0} of ', keys.panel)}
           <EntryLink page={page} id={keys.object} />,{' '}
         </>
       )}
-      {register ? <a href={page.href(`register/${register.name}.html`)}>{register.title}</a> : 'The file'}: {kind}.
+      {register ? <a href={page.href(`register/${register.name}.html`)}>{term(register.title)}</a> : words('The file')}:{' '}
+      {term(kind)}.
     </>
   );
 }
@@ -121,18 +128,17 @@ function factsLine(page: PageContext, entry: Entry): readonly (JSX.Element | str
   if (keys.grade)
     parts.push(
       <>
-        {keys.grade} <GradeMark grade={keys.grade} />
+        {term(keys.grade)} <GradeMark grade={keys.grade} />
       </>,
     );
   if (keys.standing && entry.type === 'claim') parts.push(keys.standing);
   if (keys.by)
     parts.push(
       <>
-        recorded by <EntryLink page={page} id={keys.by} />
-        {keys.recorded ? `, ${keys.recorded}` : ''}
+        {say('recorded by {0}{1}', <EntryLink page={page} id={keys.by} />, keys.recorded ? `, ${keys.recorded}` : '')}
       </>,
     );
-  if (page.file.catalogue.audience !== 'public') parts.push(`access: ${entry.access}`);
+  if (page.file.catalogue.audience !== 'public') parts.push(words('access: {0}', term(entry.access)));
   return parts;
 }
 
@@ -150,13 +156,13 @@ function Picture({ page, entry }: { readonly page: PageContext; readonly entry: 
         {page.tiles.has(entry.id) ? (
           <>
             {'. '}
-            <a href={page.href(closePath(entry.id))}>Look closer</a>
+            <a href={page.href(closePath(entry.id))}>{say('Look closer')}</a>
           </>
         ) : null}
         {page.file.catalogue.audience === 'public' ? null : (
           <>
             {'. '}
-            <a href={page.href(tracingPath(entry.id))}>Trace on it</a>.
+            <a href={page.href(tracingPath(entry.id))}>{say('Trace on it')}</a>.
           </>
         )}
       </figcaption>
@@ -169,29 +175,23 @@ function Statements({ page, entry }: { readonly page: PageContext; readonly entr
   if (statements.length === 0) return null;
   return (
     <section>
-      <h2>Statements</h2>
+      <h2>{say('Statements')}</h2>
       <dl class="statement-list">
         {statements.map((one) => (
           <>
             <dt id={one.entry === entry.id ? statementAnchor(one.id.split('#')[1] ?? 'claim') : undefined}>
-              <StatementLink page={page} statement={one} /> {one.grade} <GradeMark grade={one.grade} />
+              <StatementLink page={page} statement={one} /> {term(one.grade)} <GradeMark grade={one.grade} />
             </dt>
             <dd>
-              {one.text}.{one.why === null ? null : <span class="aside"> Why: {one.why}.</span>}
+              {one.text}.{one.why === null ? null : <span class="aside"> {say('Why: {0}.', one.why)}</span>}
               {one.gradeNote === '' ? null : (
-                <span class="aside">
-                  {' '}
-                  Stated as {one.statedGrade}: {one.gradeNote}.
-                </span>
+                <span class="aside"> {say('Stated as {0}: {1}.', term(one.statedGrade), one.gradeNote)}</span>
               )}
               {one.source === null ? null : (
-                <span class="aside">
-                  {' '}
-                  Source: <EntryLink page={page} id={one.source} />.
-                </span>
+                <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={one.source} />)}</span>
               )}
               {one.notUsed === null ? null : (
-                <span class="aside"> Not used in the computation, because {one.notUsed}.</span>
+                <span class="aside"> {say('Not used in the computation, because {0}.', one.notUsed)}</span>
               )}
               <StandingInDispute page={page} statement={one} />
             </dd>
@@ -209,24 +209,21 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
   const traces = page.file.catalogue.ofType('evidence').filter((trace) => trace.keys.object === entry.id);
   return (
     <section>
-      <h2>Panels</h2>
+      <h2>{say('Panels')}</h2>
       {(entry.keys.panels ?? []).map((panel) => (
         <div id={`part-${panel.id}`}>
-          <h3>
-            Panel {panel.id}
-            {panel.label ? `: ${panel.label}` : ''}
-          </h3>
+          <h3>{say('Panel {0}{1}', panel.id, panel.label ? `: ${panel.label}` : '')}</h3>
           <p>
             {[
-              panel.width && panel.height ? `${panel.width} × ${panel.height} mm` : '',
-              panel.thickness ? `${panel.thickness} mm thick` : '',
+              panel.width && panel.height ? words('{0} × {1} mm', panel.width, panel.height) : '',
+              panel.thickness ? words('{0} mm thick', panel.thickness) : '',
             ]
               .filter(Boolean)
               .join(', ')}
             {panel.width && panel.height ? (
               <>
                 {'. '}
-                <a href={page.href(panelPath(entry.id, panel.id))}>Plan, areas, sections, weights</a>.
+                <a href={page.href(panelPath(entry.id, panel.id))}>{say('Plan, areas, sections, weights')}</a>.
               </>
             ) : null}
           </p>
@@ -234,12 +231,16 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
             <ul>
               {(panel.sections ?? []).map((section) => (
                 <li id={`part-${panel.id}.${section.id}`}>
-                  Section {panel.id}.{section.id}
-                  {section.label ? `, ${section.label}` : ''}
-                  {section['key-number'] ? `, marked ${section['key-number']}` : ''}
-                  {section.crate ? `, crate ${section.crate}` : ''}
-                  {section['stated-size'] ? `, stated as ${section['stated-size']}` : ''}
-                  {section['stated-weight'] ? `, ${section['stated-weight']} stated` : ''}
+                  {say(
+                    'Section {0}.{1}{2}{3}{4}{5}{6}',
+                    panel.id,
+                    section.id,
+                    section.label ? `, ${section.label}` : '',
+                    section['key-number'] ? words(', marked {0}', section['key-number']) : '',
+                    section.crate ? words(', crate {0}', section.crate) : '',
+                    section['stated-size'] ? words(', stated as {0}', section['stated-size']) : '',
+                    section['stated-weight'] ? words(', {0} stated', section['stated-weight']) : '',
+                  )}
                 </li>
               ))}
             </ul>
@@ -249,7 +250,7 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
               .filter((trace) => trace.keys.panel === panel.id)
               .map((trace) => (
                 <li>
-                  {trace.keys.kind}: <EntryLink page={page} id={trace.id} />
+                  {term(trace.keys.kind)}: <EntryLink page={page} id={trace.id} />
                 </li>
               ))}
           </ul>

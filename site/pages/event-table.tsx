@@ -7,6 +7,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
+import { dated, say } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface EventTableProps {
@@ -24,7 +25,7 @@ export function EventTable({ page, events, label, caption }: EventTableProps): J
         <caption>{caption}</caption>
         <thead>
           <tr>
-            <th scope="col">Event</th>
+            <th scope="col">{say('Event')}</th>
             <GradeHeads />
           </tr>
         </thead>
@@ -61,9 +62,9 @@ function EventCell({
     <td class={isRepeated ? 'same' : undefined}>
       <span class="cell-label">{GRADES[rank]} </span>
       <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>
-        {formatRange(start?.earliest ?? null, end?.latest ?? null)}
+        {dated(formatRange(start?.earliest ?? null, end?.latest ?? null))}
       </a>
-      {start?.consistent && end?.consistent ? null : <span class="disputed"> disputed</span>}
+      {start?.consistent && end?.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
     </td>
   );
 }

@@ -6,6 +6,7 @@ import { ENTRY_SCHEMAS, type Entry } from '../../src/model/entry.ts';
 import { findNotedFields, type NotedField } from '../../src/model/walk-fields.ts';
 import { isLanguageTag } from '../../src/publish/languages.ts';
 import type { PageContext } from '../context.ts';
+import { dated, language, say, term, words } from '../say.ts';
 import { EntryLink } from './parts.tsx';
 
 /** Keys that the page shows elsewhere. */
@@ -46,7 +47,7 @@ export function Facts({ page, entry }: { readonly page: PageContext; readonly en
   );
   return (
     <section>
-      <h2>Recorded</h2>
+      <h2>{say('Recorded')}</h2>
       <dl class="facts">
         {facts.map(([key, value]) => (
           <>
@@ -98,7 +99,11 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
   if (note?.note.refersTo && page.file.catalogue.resolve(String(value)))
     return <EntryLink page={page} id={String(value)} />;
   if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
-  return <span lang={languageAt(path, notes)}>{value === true ? 'yes' : value === false ? 'no' : String(value)}</span>;
+  return (
+    <span lang={languageAt(path, notes)}>
+      {value === true ? words('yes') : value === false ? words('no') : note ? String(value) : term(String(value))}
+    </span>
+  );
 }
 
 /** The language that the keys around a text tell: that of its map, of the name beside it, of the quotation. */
@@ -134,16 +139,17 @@ export function EdtfWords({
 }): JSX.Element {
   const known = calendar !== undefined && CALENDARS.includes(calendar) ? calendar : 'gregorian';
   const result = readDate(text, known, page.file.settings.dates);
-  const words = isDateProblem(result) ? text : formatExpression(result);
+  const said = isDateProblem(result) ? text : dated(formatExpression(result));
   return (
     <span data-edtf={text}>
-      {words}
-      {words === text ? '' : <span class="aside"> ({text})</span>}
+      {said}
+      {said === text ? '' : <span class="aside"> ({text})</span>}
     </span>
   );
 }
 
 function label(key: string): string {
-  const words = key.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  const plain = key.replaceAll('-', ' ');
+  const name = plain.charAt(0).toUpperCase() + plain.slice(1);
+  return language().keys[name] ?? name;
 }

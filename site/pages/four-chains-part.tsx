@@ -6,6 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { BAND_NAMES, ChainsFigure } from '../drawings/chains-figure.tsx';
+import { dated, say, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 /** State, place, custody and title of an object or a panel, side by side; nothing where nothing of it is dated. */
@@ -20,34 +21,34 @@ export function FourChainsPart({
 }): JSX.Element | null {
   const steps = fourChains(page.file, object, panel);
   if (steps.length === 0) return null;
-  const name = `${titleOf(object, page.file.settings.languages)}${panel === null ? '' : `, panel ${panel}`}`;
+  const name = `${titleOf(object, page.file.settings.languages)}${panel === null ? '' : words(', panel {0}', panel)}`;
   return (
     <section>
-      <h2>State, place, custody, title</h2>
+      <h2>{say('State, place, custody, title')}</h2>
       <p>
-        Four chains that are never mixed: what was sold need not have been taken down, what was taken down need not have
-        left the country. On probable statements or better.
+        {say(
+          'Four chains that are never mixed: what was sold need not have been taken down, what was taken down need not have left the country. On probable statements or better.',
+        )}
       </p>
       <figure class="wide drawing">
         <ChainsFigure file={page.file} steps={steps} hrefOf={(id) => page.href(entryPath(id))} />
         <figcaption>
-          Between two ticks: an act took place some time in this stretch; a filled bar: certainly under way. Solid: held
-          or lasting throughout; dashed: possibly; a point: recorded then, and nothing says since when or until when. A
-          thin line: a title as somebody asserts it. Arrows: nothing bounds that end. Dealers and agents stand in
-          parentheses; letters before a name are panels.
+          {say(
+            'Between two ticks: an act took place some time in this stretch; a filled bar: certainly under way. Solid: held or lasting throughout; dashed: possibly; a point: recorded then, and nothing says since when or until when. A thin line: a title as somebody asserts it. Arrows: nothing bounds that end. Dealers and agents stand in parentheses; letters before a name are panels.',
+          )}
         </figcaption>
       </figure>
       <details class="as-table">
-        <summary>The four chains as a table</summary>
-        <Scroll label={`State, place, custody and title of ${name}`}>
+        <summary>{say('The four chains as a table')}</summary>
+        <Scroll label={words('State, place, custody and title of {0}', name)}>
           <table class="stacking">
             <thead>
               <tr>
-                <th scope="col">Step</th>
-                <th scope="col">Chain</th>
-                <th scope="col">Panels</th>
-                <th scope="col">Certainly</th>
-                <th scope="col">Possibly</th>
+                <th scope="col">{say('Step')}</th>
+                <th scope="col">{say('Chain')}</th>
+                <th scope="col">{say('Panels')}</th>
+                <th scope="col">{say('Certainly')}</th>
+                <th scope="col">{say('Possibly')}</th>
               </tr>
             </thead>
             <tbody>
@@ -57,24 +58,24 @@ export function FourChainsPart({
                     <a href={page.href(entryPath(step.entry))}>{step.name}</a>
                   </th>
                   <td>
-                    <span class="cell-label">chain </span>
+                    <span class="cell-label">{say('chain')} </span>
                     {BAND_NAMES[step.band]}
                   </td>
                   <td>
-                    <span class="cell-label">panels </span>
-                    {step.panels.length > 0 ? step.panels.join(', ') : 'all'}
+                    <span class="cell-label">{say('panels')} </span>
+                    {step.panels.length > 0 ? step.panels.join(', ') : words('all')}
                   </td>
                   <td>
-                    <span class="cell-label">certainly </span>
+                    <span class="cell-label">{say('certainly')} </span>
                     {step.is === 'lasting' && step.band !== 'title'
-                      ? sayCertain(step)
+                      ? dated(sayCertain(step))
                       : step.throughout
                         ? sayExactly(step.throughout)
-                        : 'not told'}
+                        : words('not told')}
                   </td>
                   <td>
-                    <span class="cell-label">possibly </span>
-                    {sayStretch(step.possibly)}
+                    <span class="cell-label">{say('possibly')} </span>
+                    {dated(sayStretch(step.possibly))}
                   </td>
                 </tr>
               ))}

@@ -4,6 +4,7 @@ import { ancestorsOf, restingOnAlone, rootsOf } from '../../src/findings/indepen
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { ChangeTable } from './change-table.tsx';
 import { EntryLink, Joined, StatementLink } from './parts.tsx';
 
@@ -26,37 +27,44 @@ export function IndependenceSection({
   const dates = said.changes.length + said.finer;
   return (
     <section>
-      <h2>Independence</h2>
+      <h2>{say('Independence')}</h2>
       <p>
         {isRoot ? (
           roots.unknown.has(source.id) ? (
-            'It is not known what this source rests on; it may go back to one of the others.'
+            words('It is not known what this source rests on; it may go back to one of the others.')
           ) : (
-            'As far as the file knows, this source copies no other.'
+            words('As far as the file knows, this source copies no other.')
           )
         ) : (
-          <>
-            Goes back to <Joined items={[...roots.known, ...roots.unknown].map(link)} />.
-          </>
+          <>{say('Goes back to {0}.', <Joined items={[...roots.known, ...roots.unknown].map(link)} />)}</>
         )}{' '}
         {copies.length > 0 ? (
           <>
-            Copied, straight or through others, by <Joined items={copies.map((one) => link(one.id))} />.
+            {say('Copied, straight or through others, by {0}.', <Joined items={copies.map((one) => link(one.id))} />)}
           </>
         ) : null}
       </p>
       {resting.length > 0 ? (
         <details>
           <summary>
-            Left out with all that goes back to it alone:{' '}
-            {dates === 0
-              ? `no date changes on ${file.settings.printedGrade} statements`
-              : `${dates === 1 ? 'one date is another' : `${dates} dates are others`} on ${file.settings.printedGrade} statements`}
+            {say(
+              'Left out with all that goes back to it alone: {0}',
+              dates === 0
+                ? words('no date changes on {0} statements', term(file.settings.printedGrade))
+                : words(
+                    '{0} on {1} statements',
+                    dates === 1 ? words('one date is another') : words('{0} dates are others', dates),
+                    term(file.settings.printedGrade),
+                  ),
+            )}
           </summary>
           <p>
-            Left out: <Joined items={resting.map((one) => <StatementLink page={page} statement={one} />)} />.
+            {say(
+              'Left out: {0}.',
+              <Joined items={resting.map((one) => <StatementLink page={page} statement={one} />)} />,
+            )}
           </p>
-          <ChangeTable page={page} said={said} label="Dates that would be others" grades={false} />
+          <ChangeTable page={page} said={said} label={words('Dates that would be others')} grades={false} />
         </details>
       ) : null}
     </section>

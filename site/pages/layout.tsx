@@ -5,6 +5,7 @@ import { formatDay } from '../../src/dates/wording.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { dated, language, say, term, words } from '../say.ts';
 import { LinkToLines } from './problem-list.tsx';
 
 const POLICY =
@@ -25,9 +26,9 @@ interface LayoutProps {
 /** The frame of every page: words of navigation at the head, how to cite and for whom at the foot. */
 export function Layout({ page, title, standing, children, usesGrades = true, script }: LayoutProps): JSX.Element {
   const workspace = page.file.catalogue.workspace;
-  const name = workspace ? titleOf(workspace, page.file.settings.languages) : 'Untitled workspace';
+  const name = workspace ? titleOf(workspace, page.file.settings.languages) : words('Untitled workspace');
   return (
-    <html lang={page.file.settings.languages[0] ?? 'en'}>
+    <html lang={language().tag}>
       <head>
         <meta charset="utf-8" />
         <meta http-equiv="Content-Security-Policy" content={POLICY} />
@@ -44,7 +45,7 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
       </head>
       <body>
         <a class="skip" href="#main">
-          To the text
+          {say('To the text')}
         </a>
         <header class="head">
           <p class="file-name">
@@ -66,23 +67,23 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
 function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
   const objects = page.file.catalogue.ofType('object').filter((object) => object.keys['part-of'] === undefined);
   const links: readonly (readonly [string, string])[] = [
-    ...(objects[0] ? [[`entry/${objects[0].id}.html`, 'Object'] as const] : []),
-    ['chronology.html', 'Chronology'],
-    ['trial.html', 'Withdraw and see'],
-    ['contradictions.html', 'Contradictions'],
-    ['references.html', 'Reference dates'],
-    ['register/evidence.html', 'Evidence'],
-    ['register/sources.html', 'Documents'],
-    ['custody.html', 'Custody'],
-    ['places.html', 'Places'],
-    ['research.html', 'Research'],
-    ['registers.html', 'Registers'],
-    ['method.html', 'Method'],
-    ['search.html', 'Search'],
-    ...(page.file.catalogue.audience === 'public' ? [] : [['doubts.html', 'Doubts'] as const]),
+    ...(objects[0] ? [[`entry/${objects[0].id}.html`, words('Object')] as const] : []),
+    ['chronology.html', words('Chronology')],
+    ['trial.html', words('Withdraw and see')],
+    ['contradictions.html', words('Contradictions')],
+    ['references.html', words('Reference dates')],
+    ['register/evidence.html', words('Evidence')],
+    ['register/sources.html', words('Documents')],
+    ['custody.html', words('Custody')],
+    ['places.html', words('Places')],
+    ['research.html', words('Research')],
+    ['registers.html', words('Registers')],
+    ['method.html', words('Method')],
+    ['search.html', words('Search')],
+    ...(page.file.catalogue.audience === 'public' ? [] : [['doubts.html', words('Doubts')] as const]),
   ];
   return (
-    <nav aria-label="Main">
+    <nav aria-label={words('Main')}>
       <ul class="words">
         {links.map(([path, words]) => (
           <li>
@@ -101,13 +102,17 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
   const errors = page.problems.filter((one) => one.severity === 'error');
   if (page.errors === 0) return null;
   return (
-    <aside class="banner" aria-label="Problems in the entries">
+    <aside class="banner" aria-label={words('Problems in the entries')}>
       <p>
-        <strong>{page.errors === 1 ? 'One problem' : `${page.errors} problems`} in the entries.</strong>{' '}
-        {page.leftOut.length > 0
-          ? `Left out here: ${page.leftOut.join(', ')}. `
-          : 'Statements with problems are left out here. '}
-        The dates below rest on what could be read.
+        {say(
+          '{0} {1}The dates below rest on what could be read.',
+          <strong>
+            {say('{0} in the entries.', page.errors === 1 ? words('One problem') : words('{0} problems', page.errors))}
+          </strong>,
+          page.leftOut.length > 0
+            ? words('Left out here: {0}. ', page.leftOut.join(', '))
+            : words('Statements with problems are left out here. '),
+        )}
       </p>
       {errors.length === 0 ? null : (
         <ol>
@@ -116,12 +121,12 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
               <code>
                 {one.place.file}:{one.place.line}:{one.place.column}
               </code>{' '}
-              {one.message}. <em>Mend:</em> {one.mend}. <LinkToLines page={page} problem={one} />
+              {one.message}. <em>{say('Mend:')}</em> {one.mend}. <LinkToLines page={page} problem={one} />
             </li>
           ))}
         </ol>
       )}
-      {page.errors > 12 || page.errors > errors.length ? <p>“kerfmark check” lists them all.</p> : null}
+      {page.errors > 12 || page.errors > errors.length ? <p>{say('“kerfmark check” lists them all.')}</p> : null}
     </aside>
   );
 }
@@ -139,45 +144,61 @@ function Foot({
   const workspace = file.catalogue.workspace;
   const keys = workspace?.keys;
   const [year, month, day] = page.built.split('-').map(Number) as [number, number, number];
-  const built = formatDay(dayOf(year, month, day), 'day');
+  const built = dated(formatDay(dayOf(year, month, day), 'day'));
   const silent = keys?.['unshown-note'] !== undefined;
   return (
     <footer class="foot">
       {usesGrades ? (
         <p>
-          Grades:{' '}
-          {GRADES.map((grade, i) => (
-            <>
-              {i > 0 ? ', ' : ''}
-              {grade} <span class="letter">{GRADE_LETTER[grade]}</span>
-            </>
-          ))}
-          . <a href={page.href('method.html')}>What they mean</a>;{' '}
-          <a href={page.href('marks.html')}>the marks of the drawings</a>.
+          {say(
+            'Grades: {0}. {1}; {2}.',
+            GRADES.map((grade, i) => (
+              <>
+                {i > 0 ? ', ' : ''}
+                {term(grade)} <span class="letter">{GRADE_LETTER[grade]}</span>
+              </>
+            )),
+            <a href={page.href('method.html')}>{say('What they mean')}</a>,
+            <a href={page.href('marks.html')}>{say('the marks of the drawings')}</a>,
+          )}
         </p>
       ) : null}
       <p class="cite">
-        How to cite: “{title}”, <cite>{workspace ? titleOf(workspace, file.settings.languages) : ''}</cite>
-        {keys?.institution ? `, ${keys.institution}` : ''}, {built}, Kerfmark {page.version}.
+        {say(
+          'How to cite: “{0}”, {1}{2}, {3}, Kerfmark {4}.',
+          title,
+          <cite>{workspace ? titleOf(workspace, file.settings.languages) : ''}</cite>,
+          keys?.institution ? `, ${keys.institution}` : '',
+          built,
+          page.version,
+        )}
       </p>
       <p>
-        Built for the audience <em>{file.catalogue.audience}</em>.{' '}
-        {file.catalogue.holdsMore && !silent
-          ? 'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.'
-          : ''}
+        {say(
+          'Built for the audience {0}. {1}',
+          <em>{term(file.catalogue.audience)}</em>,
+          file.catalogue.holdsMore && !silent
+            ? words(
+                'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.',
+              )
+            : '',
+        )}
       </p>
+      {language().notice === '' ? null : <p>{language().notice}</p>}
       <p class="respond">
-        <strong>Know more, or disagree?</strong>{' '}
-        {keys?.['how-to-respond'] ?? 'Write to the institution that keeps this file.'} {keys?.contact ?? ''}
+        <strong>{say('Know more, or disagree?')}</strong>{' '}
+        {keys?.['how-to-respond'] ?? words('Write to the institution that keeps this file.')} {keys?.contact ?? ''}
       </p>
       <p class="registers-line">
-        Registers:{' '}
-        {REGISTERS.map((one, i) => (
-          <>
-            {i > 0 ? ' · ' : ''}
-            <a href={page.href(`register/${one.name}.html`)}>{one.title}</a>
-          </>
-        ))}
+        {say(
+          'Registers: {0}',
+          REGISTERS.map((one, i) => (
+            <>
+              {i > 0 ? ' · ' : ''}
+              <a href={page.href(`register/${one.name}.html`)}>{term(one.title)}</a>
+            </>
+          )),
+        )}
       </p>
     </footer>
   );

@@ -5,20 +5,22 @@ import type { PageContext } from '../context.ts';
 import { BarMark, Crossing } from '../drawings/chronology-figure.tsx';
 import { MarkSample } from '../drawings/mark-sample.tsx';
 import { PlanPatterns } from '../drawings/plan-shape.tsx';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { GradeMark } from './parts.tsx';
 
 /** Every mark of the drawings with its meaning, drawn by the same code as the drawings themselves. */
 export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element {
   return (
-    <Layout page={page} title="The marks" standing="What the drawings show, and how.">
-      <h1>The marks</h1>
+    <Layout page={page} title={words('The marks')} standing={words('What the drawings show, and how.')}>
+      <h1>{say('The marks')}</h1>
       <p>
-        Nothing is told by colour alone: every mark keeps its meaning in grey, in print and in forced colours. Each
-        drawing stands above a table that says the same in words. <a href={page.href('method.html')}>Method</a> tells
-        what is computed.
+        {say(
+          'Nothing is told by colour alone: every mark keeps its meaning in grey, in print and in forced colours. Each drawing stands above a table that says the same in words. {0} tells what is computed.',
+          <a href={page.href('method.html')}>{say('Method')}</a>,
+        )}
       </p>
-      <h2 id="time">Dates in time</h2>
+      <h2 id="time">{say('Dates in time')}</h2>
       <Marks>
         {GRADES.map((grade) => (
           <Meaning
@@ -28,7 +30,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
               </TimeSample>
             }
           >
-            the range on statements that are {grade} <GradeMark grade={grade} /> or better
+            {say('the range on statements that are {0} {1} or better', term(grade), <GradeMark grade={grade} />)}
           </Meaning>
         ))}
         <Meaning
@@ -40,7 +42,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </TimeSample>
           }
         >
-          one inside the other: each further grade only narrows the range
+          {say('one inside the other: each further grade only narrows the range')}
         </Meaning>
         <Meaning
           mark={
@@ -49,7 +51,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </TimeSample>
           }
         >
-          nothing bounds it on the side of the tip
+          {say('nothing bounds it on the side of the tip')}
         </Meaning>
         <Meaning
           mark={
@@ -59,7 +61,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </TimeSample>
           }
         >
-          certainly under way: it had begun and had not ended, whatever the true dates are
+          {say('certainly under way: it had begun and had not ended, whatever the true dates are')}
         </Meaning>
         <Meaning
           mark={
@@ -68,7 +70,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </TimeSample>
           }
         >
-          two bounds cross: statements that cannot all be right
+          {say('two bounds cross: statements that cannot all be right')}
         </Meaning>
         <Meaning
           mark={
@@ -77,10 +79,10 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </TimeSample>
           }
         >
-          the day of a law, treaty or policy that this file has chosen
+          {say('the day of a law, treaty or policy that this file has chosen')}
         </Meaning>
       </Marks>
-      <h2 id="custody">Holdings, and the four chains</h2>
+      <h2 id="custody">{say('Holdings, and the four chains')}</h2>
       <Marks>
         <Meaning
           mark={
@@ -89,7 +91,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          held throughout, told to the day
+          {say('held throughout, told to the day')}
         </Meaning>
         <Meaning
           mark={
@@ -98,7 +100,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          possibly held
+          {say('possibly held')}
         </Meaning>
         <Meaning
           mark={
@@ -107,7 +109,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          held by several together
+          {say('held by several together')}
         </Meaning>
         <Meaning
           mark={
@@ -116,7 +118,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          recorded once, within a stretch; a ring around it where it was shared
+          {say('recorded once, within a stretch; a ring around it where it was shared')}
         </Meaning>
         <Meaning
           mark={
@@ -125,7 +127,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          nothing bounds it on this side
+          {say('nothing bounds it on this side')}
         </Meaning>
         <Meaning
           mark={
@@ -135,7 +137,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          an act lay somewhere between the two strokes
+          {say('an act lay somewhere between the two strokes')}
         </Meaning>
         <Meaning
           mark={
@@ -144,27 +146,32 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          a title as it is asserted: a legal position, never computed with
+          {say('a title as it is asserted: a legal position, never computed with')}
         </Meaning>
-        <Meaning mark={<span class="aside">bare paper, a length in it</span>}>not known, for so long</Meaning>
-        <Meaning mark={<span class="aside">(a name in parentheses)</span>}>a dealer, agent or consignee</Meaning>
+        <Meaning mark={<span class="aside">{say('bare paper, a length in it')}</span>}>
+          {say('not known, for so long')}
+        </Meaning>
+        <Meaning mark={<span class="aside">{say('(a name in parentheses)')}</span>}>
+          {say('a dealer, agent or consignee')}
+        </Meaning>
       </Marks>
-      <h2 id="plan">Plans of panels</h2>
+      <h2 id="plan">{say('Plans of panels')}</h2>
       <svg class="patterns" aria-hidden="true">
         <PlanPatterns size={10} />
       </svg>
       <Marks>
         {(Object.keys(MARK_WORDS) as Mark[]).map((mark) => (
-          <Meaning mark={<MarkSample mark={mark} />}>{MARK_WORDS[mark]}</Meaning>
+          <Meaning mark={<MarkSample mark={mark} />}>{term(MARK_WORDS[mark])}</Meaning>
         ))}
       </Marks>
-      <p>Numbers lead to the key below each plan, from the top and from the left.</p>
-      <h2 id="layers">Layers</h2>
+      <p>{say('Numbers lead to the key below each plan, from the top and from the left.')}</p>
+      <h2 id="layers">{say('Layers')}</h2>
       <p>
-        One line of text a layer, the earliest at the foot; a line between two says that the upper was laid, cut or
-        filled later. Layers side by side have no order. A heavier box is part of a circle, which cannot be.
+        {say(
+          'One line of text a layer, the earliest at the foot; a line between two says that the upper was laid, cut or filled later. Layers side by side have no order. A heavier box is part of a circle, which cannot be.',
+        )}
       </p>
-      <h2 id="places">Places</h2>
+      <h2 id="places">{say('Places')}</h2>
       <Marks>
         <Meaning
           mark={
@@ -173,7 +180,7 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          a way that an entry tells
+          {say('a way that an entry tells')}
         </Meaning>
         <Meaning
           mark={
@@ -182,20 +189,22 @@ export function MarksPage({ page }: { readonly page: PageContext }): JSX.Element
             </LineSample>
           }
         >
-          a way inferred from where it was before and after
+          {say('a way inferred from where it was before and after')}
         </Meaning>
       </Marks>
-      <h2 id="line">The provenance line</h2>
+      <h2 id="line">{say('The provenance line')}</h2>
       <p>
-        Where semicolons are direct: a semicolon says that the object passed directly from one to the next, a period
-        that it did not, or that it is not known. A workspace can exchange the two; the legend below each line says
-        which holds. Square brackets hold dealers and agents in lines that are read; parentheses hold them in lines that
-        are written.
+        {say(
+          'Where semicolons are direct: a semicolon says that the object passed directly from one to the next, a period that it did not, or that it is not known. A workspace can exchange the two; the legend below each line says which holds. Square brackets hold dealers and agents in lines that are read; parentheses hold them in lines that are written.',
+        )}
       </p>
-      <h2 id="ids">Small names in the text</h2>
+      <h2 id="ids">{say('Small names in the text')}</h2>
       <p>
-        <code>EV-removal</code> is an entry; <code>EV-removal#2</code> a statement of it, named by its number or by a
-        word of its own. Numbers may have gaps where statements are not shown to this audience.
+        {say(
+          '{0} is an entry; {1} a statement of it, named by its number or by a word of its own. Numbers may have gaps where statements are not shown to this audience.',
+          <code>EV-removal</code>,
+          <code>EV-removal#2</code>,
+        )}
       </p>
     </Layout>
   );

@@ -3,6 +3,7 @@ import { reasonsOfPanel } from '../../src/physical/measured-reasons.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import { panelPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined } from './parts.tsx';
 
@@ -19,34 +20,39 @@ export function MeasuredPage({
   return (
     <Layout
       page={page}
-      title={`How panel ${name} was measured`}
+      title={words('How panel {0} was measured', name)}
       standing={
         <>
-          <a href={page.href(panelPath(object.id, name))}>Panel {name}</a> of <EntryLink page={page} id={object.id} />,
-          how its results were computed.
+          {say(
+            '{0} of {1}, how its results were computed.',
+            <a href={page.href(panelPath(object.id, name))}>{say('Panel {0}', name)}</a>,
+            <EntryLink page={page} id={object.id} />,
+          )}
         </>
       }
       usesGrades={false}
     >
-      <h1>How panel {name} was measured</h1>
-      {reasons.length === 0 ? <p>Nothing could be computed of this panel yet; its traces have no shapes.</p> : null}
+      <h1>{say('How panel {0} was measured', name)}</h1>
+      {reasons.length === 0 ? (
+        <p>{say('Nothing could be computed of this panel yet; its traces have no shapes.')}</p>
+      ) : null}
       {reasons.map((one) => (
         <section id={one.id}>
           <h2>{one.what}</h2>
           <dl class="facts">
-            <dt>Result</dt>
+            <dt>{say('Result')}</dt>
             <dd>{one.result}</dd>
-            <dt>From</dt>
+            <dt>{say('From')}</dt>
             <dd>
               <Joined items={one.inputs.map((id) => <EntryLink page={page} id={id} />)} />
             </dd>
-            <dt>Method</dt>
+            <dt>{say('Method')}</dt>
             <dd>{one.method}</dd>
-            <dt>Source</dt>
+            <dt>{say('Source')}</dt>
             <dd>{one.source}</dd>
             {one.caution === null ? null : (
               <>
-                <dt>Caution</dt>
+                <dt>{say('Caution')}</dt>
                 <dd>{one.caution}</dd>
               </>
             )}

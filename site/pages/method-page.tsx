@@ -5,6 +5,7 @@ import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import densities from '../../src/reference/densities.json' with { type: 'json' };
 import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { GradeMark, Scroll } from './parts.tsx';
 
@@ -24,75 +25,84 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
   const references = chosenReferences(file.catalogue).filter((one) => !one.adoption);
   const declined = (keys?.['reference-dates'] ?? []).filter((one) => typeof one !== 'string');
   return (
-    <Layout page={page} title="Method" standing="What the words, marks and numbers of this site mean.">
-      <h1>Method</h1>
-      <h2 id="grades">Grades</h2>
+    <Layout
+      page={page}
+      title={words('Method')}
+      standing={words('What the words, marks and numbers of this site mean.')}
+    >
+      <h1>{say('Method')}</h1>
+      <h2 id="grades">{say('Grades')}</h2>
       <p>
-        A grade is set by a person, with a reason. Grades are an order only; they are never averaged, multiplied or
-        turned into per cent.
+        {say(
+          'A grade is set by a person, with a reason. Grades are an order only; they are never averaged, multiplied or turned into per cent.',
+        )}
       </p>
       <dl class="facts">
         {GRADES.map((grade) => (
           <>
             <dt>
-              {grade} <GradeMark grade={grade} />
+              {term(grade)} <GradeMark grade={grade} />
             </dt>
             <dd>{keys?.['grade-words']?.[grade] ?? USUAL_WORDS[grade]}</dd>
           </>
         ))}
       </dl>
       <p>
-        A question mark in a date lowers its statement by one grade. A source of questioned authenticity lets nothing
-        count as better than possible; statements of a source shown to be false are not used. That a source was told or
-        copied lowers no grade by itself.
+        {say(
+          'A question mark in a date lowers its statement by one grade. A source of questioned authenticity lets nothing count as better than possible; statements of a source shown to be false are not used. That a source was told or copied lowers no grade by itself.',
+        )}
       </p>
-      <h2 id="ranges">Ranges</h2>
+      <h2 id="ranges">{say('Ranges')}</h2>
       <p>
-        Each event has a beginning and an end, each trace one moment. Every statement bounds one or more of these, by
-        days. At each grade the tightest bounds are computed from the statements of that grade or better that are not in
-        dispute, together with those that a better grade already held. So a range never rests on a claim in dispute, and
-        further grades only narrow it. “Nothing ends before it starts” always holds.
+        {say(
+          'Each event has a beginning and an end, each trace one moment. Every statement bounds one or more of these, by days. At each grade the tightest bounds are computed from the statements of that grade or better that are not in dispute, together with those that a better grade already held. So a range never rests on a claim in dispute, and further grades only narrow it. “Nothing ends before it starts” always holds.',
+        )}
       </p>
       <p>
-        A reason is a chain of statements. Among several chains that give the same bound, the one with the fewest
-        statements is told. Method: simple temporal constraints, Dechter, Meiri and Pearl,{' '}
-        <cite>Artificial Intelligence</cite> 49 (1991).
+        {say(
+          'A reason is a chain of statements. Among several chains that give the same bound, the one with the fewest statements is told. Method: simple temporal constraints, Dechter, Meiri and Pearl, {0} 49 (1991).',
+          <cite>{say('Artificial Intelligence')}</cite>,
+        )}
       </p>
-      <p>No date is printed finer than the coarsest date that it rests on; all computing is done in days.</p>
-      <h2 id="circa">About (circa)</h2>
+      <p>{say('No date is printed finer than the coarsest date that it rests on; all computing is done in days.')}</p>
+      <h2 id="circa">{say('About (circa)')}</h2>
       <p>
-        No standard says how wide “about” is. This file counts, either side:{' '}
-        {Object.entries(circa).map(([unit, width], i) => (
-          <>
-            {i > 0 ? ', ' : ''}
-            {unit === 'month' || unit === 'day' ? `${width} ${unit}s for a ${unit}` : `${width} years for a ${unit}`}
-          </>
-        ))}
-        {Object.keys(circa).length === 0 ? 'nothing is declared, so such dates are refused' : ''}. Ten years either side
-        of a year is what the Object ID guide suggests.
+        {say(
+          'No standard says how wide “about” is. This file counts, either side: {0}{1}. Ten years either side of a year is what the Object ID guide suggests.',
+          Object.entries(circa).map(([unit, width], i) => (
+            <>
+              {i > 0 ? ', ' : ''}
+              {unit === 'month' || unit === 'day'
+                ? words('{0} {1}s for a {2}', width, unit, unit)
+                : words('{0} years for a {1}', width, unit)}
+            </>
+          )),
+          Object.keys(circa).length === 0 ? words('nothing is declared, so such dates are refused') : '',
+        )}
       </p>
-      <h2 id="calendars">Calendars</h2>
+      <h2 id="calendars">{say('Calendars')}</h2>
       <p>
-        Dates are written in the calendar of their document and converted by the program; both are shown. Days of the
-        Islamic and Hebrew calendars begin at sunset, and Islamic months by sighting, so they are widened by{' '}
-        {file.settings.dates.sunsetDays} day either side. Greece used the Julian calendar until 15 February 1923.
+        {say(
+          'Dates are written in the calendar of their document and converted by the program; both are shown. Days of the Islamic and Hebrew calendars begin at sunset, and Islamic months by sighting, so they are widened by {0} day either side. Greece used the Julian calendar until 15 February 1923.',
+          file.settings.dates.sunsetDays,
+        )}
       </p>
-      <h2 id="references">Reference dates</h2>
+      <h2 id="references">{say('Reference dates')}</h2>
       <p class="caution">{cautions.find((one) => one.subject === 'legal')?.text}</p>
       {references.length === 0 ? (
-        <p>None were chosen for this file.</p>
+        <p>{say('None were chosen for this file.')}</p>
       ) : (
-        <Scroll label="Reference dates">
+        <Scroll label={words('Reference dates')}>
           <table>
-            <caption>Chosen for this file; order of dates only</caption>
+            <caption>{say('Chosen for this file; order of dates only')}</caption>
             <thead>
               <tr>
-                <th scope="col">Date</th>
-                <th scope="col">In force</th>
-                <th scope="col">Tested on</th>
-                <th scope="col">Source</th>
-                <th scope="col">Standing</th>
-                <th scope="col">How sure</th>
+                <th scope="col">{say('Date')}</th>
+                <th scope="col">{say('In force')}</th>
+                <th scope="col">{say('Tested on')}</th>
+                <th scope="col">{say('Source')}</th>
+                <th scope="col">{say('Standing')}</th>
+                <th scope="col">{say('How sure')}</th>
               </tr>
             </thead>
             <tbody>
@@ -100,12 +110,12 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
                 <tr>
                   <th scope="row">{title}</th>
                   <td>
-                    {madeOnly ? `made ${row.made}; in force: not in the table` : row.inForceFrom}
-                    {row.inForceTo === '' ? '' : ` to ${row.inForceTo}`}
+                    {madeOnly ? words('made {0}; in force: not in the table', row.made) : row.inForceFrom}
+                    {row.inForceTo === '' ? '' : words(' to {0}', row.inForceTo)}
                   </td>
                   <td>{row.tests.replaceAll(';', ', ')}</td>
                   <td>{row.source}</td>
-                  <td>{row.standing}</td>
+                  <td>{term(row.standing)}</td>
                   <td>{row.howSure}</td>
                 </tr>
               ))}
@@ -115,7 +125,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
       )}
       {declined.length === 0 ? null : (
         <>
-          <p>Declined:</p>
+          <p>{say('Declined:')}</p>
           <ul>
             {declined.map((one) => (
               <li>
@@ -125,26 +135,27 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
           </ul>
         </>
       )}
-      <h2 id="materials">Dated materials</h2>
+      <h2 id="materials">{say('Dated materials')}</h2>
       <p>
-        A material that was made with a layer bounds that layer by the first year in which it is known. The table below
-        is a research aid; its grade cap is the worse of standing and certainty.
+        {say(
+          'A material that was made with a layer bounds that layer by the first year in which it is known. The table below is a research aid; its grade cap is the worse of standing and certainty.',
+        )}
       </p>
       <details>
-        <summary>The table of dated materials ({DATED_MATERIALS.length} rows)</summary>
-        <Scroll label="Dated materials">
+        <summary>{say('The table of dated materials ({0} rows)', DATED_MATERIALS.length)}</summary>
+        <Scroll label={words('Dated materials')}>
           <table>
-            <caption>First known and first in trade</caption>
+            <caption>{say('First known and first in trade')}</caption>
             <thead>
               <tr>
-                <th scope="col">Material</th>
-                <th scope="col">Known</th>
-                <th scope="col">In trade</th>
-                <th scope="col">Needs</th>
-                <th scope="col">Natural or ancient</th>
-                <th scope="col">Source</th>
-                <th scope="col">Standing</th>
-                <th scope="col">How sure</th>
+                <th scope="col">{say('Material')}</th>
+                <th scope="col">{say('Known')}</th>
+                <th scope="col">{say('In trade')}</th>
+                <th scope="col">{say('Needs')}</th>
+                <th scope="col">{say('Natural or ancient')}</th>
+                <th scope="col">{say('Source')}</th>
+                <th scope="col">{say('Standing')}</th>
+                <th scope="col">{say('How sure')}</th>
               </tr>
             </thead>
             <tbody>
@@ -154,9 +165,9 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
                   <td>{row.firstKnownText}</td>
                   <td>{row.firstCommercialText}</td>
                   <td>{row.needs}</td>
-                  <td>{row.naturalOrAncient ? 'yes' : 'no'}</td>
+                  <td>{row.naturalOrAncient ? words('yes') : words('no')}</td>
                   <td>{row.source}</td>
-                  <td>{row.standing}</td>
+                  <td>{term(row.standing)}</td>
                   <td>{row.howSure}</td>
                 </tr>
               ))}
@@ -164,16 +175,16 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
           </table>
         </Scroll>
       </details>
-      <h2 id="densities">Densities</h2>
-      <p>Under density a trace names one of these materials, or a value of its own with its unit.</p>
-      <Scroll label="Densities">
+      <h2 id="densities">{say('Densities')}</h2>
+      <p>{say('Under density a trace names one of these materials, or a value of its own with its unit.')}</p>
+      <Scroll label={words('Densities')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Material</th>
-              <th scope="col">kg/m³</th>
-              <th scope="col">Source</th>
-              <th scope="col">Standing</th>
+              <th scope="col">{say('Material')}</th>
+              <th scope="col">{say('kg/m³')}</th>
+              <th scope="col">{say('Source')}</th>
+              <th scope="col">{say('Standing')}</th>
             </tr>
           </thead>
           <tbody>
@@ -181,29 +192,36 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
               <tr>
                 <th scope="row">{row.material}</th>
                 <td>
-                  {row.kgPerM3Min === null ? 'no value: state your own' : `${row.kgPerM3Min} to ${row.kgPerM3Max}`}
+                  {row.kgPerM3Min === null
+                    ? words('no value: state your own')
+                    : words('{0} to {1}', row.kgPerM3Min, row.kgPerM3Max)}
                 </td>
                 <td>{row.source}</td>
-                <td>{row.standing}</td>
+                <td>{term(row.standing)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
-      <h2 id="cautions">Cautions</h2>
+      <h2 id="cautions">{say('Cautions')}</h2>
       <ul>
         {cautions.map((one) => (
           <li>
             <strong>{one.subject}:</strong> {one.text}{' '}
             <span class="aside">
-              ({one.source}; {one.standing}, {one.howSure})
+              ({one.source}; {term(one.standing)}, {one.howSure})
             </span>
           </li>
         ))}
       </ul>
-      <h2 id="version">Version</h2>
+      <h2 id="version">{say('Version')}</h2>
       <p>
-        Kerfmark {page.version}; built on {page.built} for the audience {file.catalogue.audience}.
+        {say(
+          'Kerfmark {0}; built on {1} for the audience {2}.',
+          page.version,
+          page.built,
+          term(file.catalogue.audience),
+        )}
       </p>
     </Layout>
   );

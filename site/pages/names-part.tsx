@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { Entry, Keys } from '../../src/model/entry.ts';
 import { isLanguageTag, languageName, missingLanguages, otherTitles } from '../../src/publish/languages.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { EdtfWords } from './facts.tsx';
 
 type Name = NonNullable<Keys<'place'>['names']>[number];
@@ -28,14 +29,14 @@ export function NamesPart({ page, entry }: { readonly page: PageContext; readonl
   const sorted = [...names].sort((a, b) => ORDER.indexOf(a.standing) - ORDER.indexOf(b.standing));
   return (
     <section class="names">
-      <h2>Names</h2>
+      <h2>{say('Names')}</h2>
       <ul class="plain">
         {others.map(([language, title]) => (
           <li>
             <span lang={language} dir="auto">
               {title}
             </span>{' '}
-            <span class="aside">title in {inWords(language)}</span>
+            <span class="aside">{say('title in {0}', inWords(language))}</span>
           </li>
         ))}
         {sorted.map((name) => (
@@ -45,7 +46,7 @@ export function NamesPart({ page, entry }: { readonly page: PageContext; readonl
         ))}
       </ul>
       {missing.length === 0 ? null : (
-        <p class="aside">No name or title in {missing.map(inWords).join(', ')} is recorded yet.</p>
+        <p class="aside">{say('No name or title in {0} is recorded yet.', missing.map(inWords).join(', '))}</p>
       )}
     </section>
   );
@@ -65,21 +66,9 @@ function OneName({
     ...(name.romanised ? [<span lang={tag ? `${tag}-Latn` : undefined}>{name.romanised}</span>] : []),
     ...(name.language ? [inWords(name.language)] : []),
     ...(name.standing ? [name.standing] : []),
-    ...(name['used-by'] ? [`used by ${name['used-by']}`] : []),
-    ...(name.from
-      ? [
-          <>
-            from <EdtfWords page={page} text={name.from} />
-          </>,
-        ]
-      : []),
-    ...(name.to
-      ? [
-          <>
-            to <EdtfWords page={page} text={name.to} />
-          </>,
-        ]
-      : []),
+    ...(name['used-by'] ? [words('used by {0}', name['used-by'])] : []),
+    ...(name.from ? [<>{say('from {0}', <EdtfWords page={page} text={name.from} />)}</>] : []),
+    ...(name.to ? [<>{say('to {0}', <EdtfWords page={page} text={name.to} />)}</>] : []),
   ];
   return (
     <>

@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { type OfferedReferences, offeredReferences, sayNothingOffered } from '../../src/findings/offered-references.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 /** What the rule over each event's place offers, and what a person decided about it. */
@@ -9,23 +10,22 @@ export function OfferedPart({ page }: { readonly page: PageContext }): JSX.Eleme
   if (offered.length === 0) return null;
   return (
     <section id="offered">
-      <h2>Offered by the rule over each place</h2>
+      <h2>{say('Offered by the rule over each place')}</h2>
       <p>
-        For each removal, export, import and acquisition: who ruled the place at the time, and which rows of the
-        built-in table speak of such an act then. Rules for what is fixed to a building, for what is movable, and for
-        export are kinds of their own: being taken off the wall changes which kind applies. A person chooses or
-        declines; nothing is chosen by the program.
+        {say(
+          'For each removal, export, import and acquisition: who ruled the place at the time, and which rows of the built-in table speak of such an act then. Rules for what is fixed to a building, for what is movable, and for export are kinds of their own: being taken off the wall changes which kind applies. A person chooses or declines; nothing is chosen by the program.',
+        )}
       </p>
-      <Scroll label="Offered reference dates">
+      <Scroll label={words('Offered reference dates')}>
         <table class="stacking">
           <thead>
             <tr>
-              <th scope="col">Event</th>
-              <th scope="col">Place and rule</th>
-              <th scope="col">Row of the table</th>
-              <th scope="col">Kind</th>
-              <th scope="col">Standing</th>
-              <th scope="col">Decision</th>
+              <th scope="col">{say('Event')}</th>
+              <th scope="col">{say('Place and rule')}</th>
+              <th scope="col">{say('Row of the table')}</th>
+              <th scope="col">{say('Kind')}</th>
+              <th scope="col">{say('Standing')}</th>
+              <th scope="col">{say('Decision')}</th>
             </tr>
           </thead>
           <tbody>{offered.flatMap((one) => rowsOf(page, one))}</tbody>
@@ -43,8 +43,8 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
         <EntryLink page={page} id={one.event.id} />
       </th>
       <td>
-        <span class="cell-label">place </span>
-        {one.place ? <EntryLink page={page} id={one.place.id} /> : 'not recorded'}
+        <span class="cell-label">{say('place')} </span>
+        {one.place ? <EntryLink page={page} id={one.place.id} /> : words('not recorded')}
         {one.rule ? `; ${one.rule.power}, ${one.rule.kind}` : ''}
       </td>
     </>
@@ -63,20 +63,20 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
     <tr>
       {head}
       <td>
-        <span class="cell-label">row </span>
+        <span class="cell-label">{say('row')} </span>
         {row.title}, {row.dateAsGiven} <code>{row.id}</code>
       </td>
       <td>
-        <span class="cell-label">kind </span>
-        {row.kind}
+        <span class="cell-label">{say('kind')} </span>
+        {term(row.kind)}
       </td>
       <td>
-        <span class="cell-label">standing </span>
-        {row.standing}
-        {row.howSure === 'doubtful' ? ', doubtful' : ''}
+        <span class="cell-label">{say('standing')} </span>
+        {term(row.standing)}
+        {row.howSure === 'doubtful' ? words(', doubtful') : ''}
       </td>
       <td>
-        <span class="cell-label">decision </span>
+        <span class="cell-label">{say('decision')} </span>
         {decision}
       </td>
     </tr>

@@ -9,6 +9,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { dated, say, term, words } from '../say.ts';
 import { EventTable, eventRanges } from './event-table.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, StatementLink } from './parts.tsx';
@@ -18,7 +19,7 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
   const { file } = page;
   const { workspace } = file.catalogue;
   const objects = file.catalogue.ofType('object').filter((object) => object.keys['key-events'] !== undefined);
-  const title = workspace ? titleOf(workspace, file.settings.languages) : 'Untitled workspace';
+  const title = workspace ? titleOf(workspace, file.settings.languages) : words('Untitled workspace');
   const html = workspace
     ? argumentHtml(workspace.argument, 'workspace', (target) => {
         const found = file.catalogue.resolve(target.split('#')[0] as string);
@@ -28,13 +29,15 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
       })
     : '';
   return (
-    <Layout page={page} title={title} standing={workspace?.keys.institution ?? 'A research file.'}>
+    <Layout page={page} title={title} standing={workspace?.keys.institution ?? words('A research file.')}>
       <h1>{title}</h1>
       {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}
       {objects.length === 0 && file.catalogue.audience !== 'public' ? (
         <p>
-          No object names its key events yet. Add “key-events: [EV-...]” to an object to see them here.{' '}
-          <a href={page.href('chronology.html')}>The chronology</a> holds all events.
+          {say(
+            'No object names its key events yet. Add “key-events: [EV-...]” to an object to see them here. {0} holds all events.',
+            <a href={page.href('chronology.html')}>{say('The chronology')}</a>,
+          )}
         </p>
       ) : null}
       {objects.map((object) => (
@@ -67,42 +70,46 @@ function ObjectSummary({
       <EventTable
         page={page}
         events={events}
-        label="Key events"
-        caption="Key events, from the earliest beginning to the latest end"
+        label={words('Key events')}
+        caption={words('Key events, from the earliest beginning to the latest end')}
       />
       {contradictions.length > 0 ? (
         <p>
-          <a href={page.href('contradictions.html')}>
-            {contradictions.length === 1 ? 'One contradiction' : `${contradictions.length} contradictions`}
-          </a>{' '}
-          in these dates:{' '}
-          {contradictions.map((one, i) => (
-            <>
-              {i > 0 ? '; ' : ''}
-              {one.statements.map((s, k) => (
-                <>
-                  {k > 0 ? ', ' : ''}
-                  <StatementLink page={page} statement={s} />
-                </>
-              ))}
-            </>
-          ))}
-          .
+          {say(
+            '{0} in these dates: {1}.',
+            <a href={page.href('contradictions.html')}>
+              {contradictions.length === 1
+                ? words('One contradiction')
+                : words('{0} contradictions', contradictions.length)}
+            </a>,
+            contradictions.map((one, i) => (
+              <>
+                {i > 0 ? '; ' : ''}
+                {one.statements.map((s, k) => (
+                  <>
+                    {k > 0 ? ', ' : ''}
+                    <StatementLink page={page} statement={s} />
+                  </>
+                ))}
+              </>
+            )),
+          )}
         </p>
       ) : (
-        <p>No contradiction touches these events.</p>
+        <p>{say('No contradiction touches these events.')}</p>
       )}
       <CheckFirst page={page} object={object} />
       {questions.length > 0 ? (
         <p>
-          Open:{' '}
-          {questions.map((one, i) => (
-            <>
-              {i > 0 ? '; ' : ''}
-              <EntryLink page={page} id={one.id} />
-            </>
-          ))}
-          .
+          {say(
+            'Open: {0}.',
+            questions.map((one, i) => (
+              <>
+                {i > 0 ? '; ' : ''}
+                <EntryLink page={page} id={one.id} />
+              </>
+            )),
+          )}
         </p>
       ) : null}
     </section>
@@ -121,7 +128,7 @@ function CheckFirst({
   if (first.length === 0) return null;
   return (
     <p>
-      <a href={page.href('check-first.html')}>What to check first</a>:{' '}
+      <a href={page.href('check-first.html')}>{say('What to check first')}</a>:{' '}
       {first.map(({ statement }, i) => (
         <>
           {i > 0 ? '; ' : ''}
@@ -138,12 +145,12 @@ function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): st
   const parts = events.map((event) => {
     const [starts = [], ends = []] = eventRanges(page, event);
     const rank = shownRank(page.file.settings.printedGrade, starts, ends);
-    const range = formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null);
+    const range = dated(formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null));
     const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${GRADES[rank]})`;
     return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;
   });
   if (parts.length === 0) return '';
-  return `On ${page.file.settings.printedGrade} statements: ${parts.join('; ')}.`;
+  return words('On {0} statements: {1}.', term(page.file.settings.printedGrade), parts.join('; '));
 }
 
 function lower(title: string): string {

@@ -5,6 +5,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { extentOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
 import { CoverageFigure } from '../drawings/coverage-figure.tsx';
+import { say, term, words } from '../say.ts';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 /** What was looked at, by each examination; what was looked for and not seen; what could not be reached. */
@@ -23,10 +24,11 @@ export function CoveragePart({
     entries.map(({ id }) => <EntryLink page={page} id={id} />);
   return (
     <section>
-      <h2>What was looked at</h2>
+      <h2>{say('What was looked at')}</h2>
       <p>
-        The panel laid open, once for each examination: tinted where it looked, crossed where it could not reach, blank
-        where it did not look. That something was looked for and not seen proves no absence.
+        {say(
+          'The panel laid open, once for each examination: tinted where it looked, crossed where it could not reach, blank where it did not look. That something was looked for and not seen proves no absence.',
+        )}
       </p>
       <div class="coverages">
         {list.map((one) => (
@@ -38,16 +40,16 @@ export function CoveragePart({
           </figure>
         ))}
       </div>
-      <Scroll label="What was looked at">
+      <Scroll label={words('What was looked at')}>
         <table class="stacking">
           <thead>
             <tr>
-              <th scope="col">Examination</th>
+              <th scope="col">{say('Examination')}</th>
               {FACES.map((face) => (
-                <th scope="col">{face}</th>
+                <th scope="col">{term(face)}</th>
               ))}
-              <th scope="col">Looked for, not seen</th>
-              <th scope="col">Not accessible</th>
+              <th scope="col">{say('Looked for, not seen')}</th>
+              <th scope="col">{say('Not accessible')}</th>
             </tr>
           </thead>
           <tbody>
@@ -58,17 +60,17 @@ export function CoveragePart({
                 </th>
                 {FACES.map((face) => (
                   <td>
-                    <span class="cell-label">{face}</span>
+                    <span class="cell-label">{term(face)}</span>
                     {one.faces[face]}
                   </td>
                 ))}
                 <td>
-                  <span class="cell-label">not seen</span>
+                  <span class="cell-label">{say('not seen')}</span>
                   <Joined items={ids(one.notSeen)} />
                   {inGeneral(one.notSeenWords)}
                 </td>
                 <td>
-                  <span class="cell-label">not accessible</span>
+                  <span class="cell-label">{say('not accessible')}</span>
                   <Joined items={ids(one.notAccessible)} />
                   {inGeneral(one.notAccessibleWords)}
                 </td>
@@ -83,5 +85,5 @@ export function CoveragePart({
 
 /** What the examination says of all that it looked at; it may concern other panels. */
 function inGeneral(words: readonly string[]): JSX.Element | null {
-  return words.length === 0 ? null : <span class="aside"> Of all panels: {words.join('; ')}.</span>;
+  return words.length === 0 ? null : <span class="aside"> {say('Of all panels: {0}.', words.join('; '))}</span>;
 }

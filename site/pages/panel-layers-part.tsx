@@ -3,6 +3,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { entryPath, panelPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { LayerFigure } from '../drawings/layer-figure.tsx';
+import { say, words } from '../say.ts';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 interface Props {
@@ -19,7 +20,7 @@ export function LayersPart({ page, panel }: Props): JSX.Element | null {
     <>
       {(layers.boxes[i] ?? []).map((id, k) => (
         <>
-          {k > 0 ? ', the same as ' : ''}
+          {k > 0 ? words(', the same as ') : ''}
           <EntryLink page={page} id={id} />
         </>
       ))}
@@ -27,17 +28,19 @@ export function LayersPart({ page, panel }: Props): JSX.Element | null {
   );
   return (
     <section>
-      <h2>Layers</h2>
+      <h2>{say('Layers')}</h2>
       <p>
-        What lies over, cuts or fills what; the later first. Relations that others already say are left out here
-        {layers.redundant.length > 0 ? ` (${layers.redundant.length})` : ''}; all of them bound dates.
+        {say(
+          'What lies over, cuts or fills what; the later first. Relations that others already say are left out here{0}; all of them bound dates.',
+          layers.redundant.length > 0 ? ` (${layers.redundant.length})` : '',
+        )}
       </p>
       {drawing ? (
         <figure class="drawing">
-          <Scroll label="Layer diagram">
+          <Scroll label={words('Layer diagram')}>
             <LayerFigure drawing={drawing} panel={geometry.panel} link={(unit) => page.href(entryPath(unit))} />
           </Scroll>
-          <figcaption>Units joined by no line have no order to each other.</figcaption>
+          <figcaption>{say('Units joined by no line have no order to each other.')}</figcaption>
         </figure>
       ) : null}
       <ul>
@@ -49,13 +52,19 @@ export function LayersPart({ page, panel }: Props): JSX.Element | null {
       </ul>
       {layers.loops.map((loop) => (
         <p>
-          A loop, each above the next and the last above the first: <Joined items={loop.map(box)} />. They{' '}
-          <a href={page.href('contradictions.html')}>cannot all be right</a>.
+          {say(
+            'A loop, each above the next and the last above the first: {0}. They {1}.',
+            <Joined items={loop.map(box)} />,
+            <a href={page.href('contradictions.html')}>{say('cannot all be right')}</a>,
+          )}
         </p>
       ))}
       {drawing && drawing.apart.length > 0 ? (
         <p class="aside">
-          Without any relation: <Joined items={drawing.apart.map((id) => <EntryLink page={page} id={id} />)} />.
+          {say(
+            'Without any relation: {0}.',
+            <Joined items={drawing.apart.map((id) => <EntryLink page={page} id={id} />)} />,
+          )}
         </p>
       ) : null}
     </section>

@@ -4,6 +4,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { measuredPath } from '../../src/publish/page-paths.ts';
 import { facesOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { ComparePart } from './compare-part.tsx';
 import { FourChainsPart } from './four-chains-part.tsx';
 import { Layout } from './layout.tsx';
@@ -25,23 +26,22 @@ interface Props {
 export function PanelPage({ page, panel }: Props): JSX.Element {
   const { geometry } = panel;
   const { object, label } = geometry;
-  const name = `Panel ${geometry.panel}${label ? `: ${label}` : ''}`;
+  const name = words('Panel {0}{1}', geometry.panel, label ? `: ${label}` : '');
   return (
     <Layout
       page={page}
       title={name}
       standing={
-        <>
-          Panel {geometry.panel} of <EntryLink page={page} id={object.id} />, as it is measured.
-        </>
+        <>{say('Panel {0} of {1}, as it is measured.', geometry.panel, <EntryLink page={page} id={object.id} />)}</>
       }
       script="compare.js"
     >
       <h1>{name}</h1>
       <p class="lead">
-        Every result below opens its reasons:{' '}
-        <a href={page.href(measuredPath(object.id, geometry.panel))}>how they were computed</a>, from which traces, by
-        which published method.
+        {say(
+          'Every result below opens its reasons: {0}, from which traces, by which published method.',
+          <a href={page.href(measuredPath(object.id, geometry.panel))}>{say('how they were computed')}</a>,
+        )}
       </p>
       {facesOf(panel).map((plan, i) => (
         <PlanPart page={page} plan={plan} outlineTraced={geometry.outlineTraced} isFirst={i === 0} />
@@ -72,14 +72,19 @@ function Joins({ page, panel }: Props): JSX.Element | null {
   if (mine.length === 0) return null;
   return (
     <section>
-      <h2>Edges that may join</h2>
+      <h2>{say('Edges that may join')}</h2>
       {mine.map(({ first, second, join, byChance, pairs, errorMm }) => (
         <p>
-          <EntryLink page={page} id={first.trace.id} /> and <EntryLink page={page} id={second.trace.id} /> may join:
-          they run alike over {Math.round(join.matched)} mm, to {join.deviation.toFixed(1)} mm (root mean square); they
-          are traced to {errorMm.toFixed(1)} mm together. Of edges as rough, {sayChance(byChance)};{' '}
-          {pairs === 1 ? 'one pair was' : `${pairs} pairs were`} compared. That edges run alike does not say that they
-          belong together.
+          {say(
+            '{0} and {1} may join: they run alike over {2} mm, to {3} mm (root mean square); they are traced to {4} mm together. Of edges as rough, {5}; {6} compared. That edges run alike does not say that they belong together.',
+            <EntryLink page={page} id={first.trace.id} />,
+            <EntryLink page={page} id={second.trace.id} />,
+            Math.round(join.matched),
+            join.deviation.toFixed(1),
+            errorMm.toFixed(1),
+            sayChance(byChance),
+            pairs === 1 ? words('one pair was') : words('{0} pairs were', pairs),
+          )}
         </p>
       ))}
     </section>
@@ -91,17 +96,17 @@ function Registrations({ page, panel }: Props): JSX.Element | null {
   if (figures.length === 0) return null;
   return (
     <section>
-      <h2>Photographs in the frame</h2>
-      <Scroll label="Registration of figures">
+      <h2>{say('Photographs in the frame')}</h2>
+      <Scroll label={words('Registration of figures')}>
         <table>
-          <caption>Control points and how far the map misses them, in mm</caption>
+          <caption>{say('Control points and how far the map misses them, in mm')}</caption>
           <thead>
             <tr>
-              <th scope="col">Figure</th>
-              <th scope="col">Map</th>
-              <th scope="col">Root mean square</th>
-              <th scope="col">Off by about</th>
-              <th scope="col">Each point</th>
+              <th scope="col">{say('Figure')}</th>
+              <th scope="col">{say('Map')}</th>
+              <th scope="col">{say('Root mean square')}</th>
+              <th scope="col">{say('Off by about')}</th>
+              <th scope="col">{say('Each point')}</th>
             </tr>
           </thead>
           <tbody>
@@ -110,9 +115,9 @@ function Registrations({ page, panel }: Props): JSX.Element | null {
                 <th scope="row">
                   <EntryLink page={page} id={figure.id} />
                 </th>
-                <td>{registration.kind}</td>
+                <td>{term(registration.kind)}</td>
                 <td>{registration.rootMeanSquareMm.toFixed(2)}</td>
-                <td>{registration.errorMm === null ? 'cannot be told' : registration.errorMm.toFixed(2)}</td>
+                <td>{registration.errorMm === null ? words('cannot be told') : registration.errorMm.toFixed(2)}</td>
                 <td>{registration.residualsMm.map((one) => one.toFixed(2)).join(', ')}</td>
               </tr>
             ))}

@@ -6,6 +6,7 @@ import { MARK_WORDS, numberShapes } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
 import { MarkSample } from '../drawings/mark-sample.tsx';
 import { PanelPlan, shownUnder } from '../drawings/panel-plan.tsx';
+import { say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface Props {
@@ -23,16 +24,21 @@ export function PlanPart({ page, plan, outlineTraced, isFirst }: Props): JSX.Ele
   const under = shownUnder(page, plan);
   const languages = page.file.settings.languages;
   return (
-    <section class="plan-desk" aria-label={`Plan, ${plan.face}`}>
-      {plan.face === 'back' ? <h2>The back</h2> : null}
+    <section class="plan-desk" aria-label={words('Plan, {0}', term(plan.face))}>
+      {plan.face === 'back' ? <h2>{say('The back')}</h2> : null}
       {shapes.length === 0 ? (
-        <p>No trace of this {plan.face === 'back' ? 'back' : 'panel'} has a shape yet; the plan shows its outline.</p>
+        <p>
+          {say(
+            'No trace of this {0} has a shape yet; the plan shows its outline.',
+            plan.face === 'back' ? words('back') : words('panel'),
+          )}
+        </p>
       ) : null}
       {under.length > 0 ? (
         <fieldset class="choices">
-          <legend>Under the lines</legend>
+          <legend>{say('Under the lines')}</legend>
           <Choice name={`under-${plan.face}`} checked>
-            bare paper
+            {say('bare paper')}
           </Choice>
           {under.map((figure, i) => (
             <Choice name={`under-${plan.face}`} pick={i + 1}>
@@ -43,10 +49,11 @@ export function PlanPart({ page, plan, outlineTraced, isFirst }: Props): JSX.Ele
       ) : null}
       {marks.length > 0 ? (
         <fieldset class="choices">
-          <legend>Lines shown</legend>
+          <legend>{say('Lines shown')}</legend>
           {marks.map((mark) => (
             <label>
-              <input type="checkbox" class={`show-${mark}`} checked /> <MarkSample mark={mark} /> {MARK_WORDS[mark]}
+              <input type="checkbox" class={`show-${mark}`} checked /> <MarkSample mark={mark} />{' '}
+              {term(MARK_WORDS[mark])}
             </label>
           ))}
         </fieldset>
@@ -60,20 +67,25 @@ export function PlanPart({ page, plan, outlineTraced, isFirst }: Props): JSX.Ele
           patterns={isFirst}
         />
         <figcaption>
-          In millimetres from the lower left corner of the {plan.face}
-          {plan.face === 'back' ? ', as one sees it when the panel is turned' : ''};{' '}
-          {outlineTraced ? 'outline as traced' : 'outline by the stated width and height'}.
-          {under.map(
-            (figure) =>
-              ` ${inLanguage(figure.keys.title, languages)}${figure.keys.credit ? `: ${figure.keys.credit}` : ''}.`,
+          {say(
+            'In millimetres from the lower left corner of the {0}{1}; {2}.{3}',
+            term(plan.face),
+            plan.face === 'back' ? words(', as one sees it when the panel is turned') : '',
+            outlineTraced ? words('outline as traced') : words('outline by the stated width and height'),
+            under.map(
+              (figure) =>
+                ` ${inLanguage(figure.keys.title, languages)}${figure.keys.credit ? `: ${figure.keys.credit}` : ''}.`,
+            ),
           )}
         </figcaption>
       </figure>
       <p class="plan-files">
-        <a href={page.href(platePath(plan.object, plan.panel, plan.face))}>Plate to print, at a stated scale</a>
+        <a href={page.href(platePath(plan.object, plan.panel, plan.face))}>
+          {say('Plate to print, at a stated scale')}
+        </a>
         {' · '}
         <a href={page.href(planFilePath(plan.object, plan.panel, plan.face))} download>
-          The drawing as an SVG file, in true size
+          {say('The drawing as an SVG file, in true size')}
         </a>
       </p>
       <PlanKey page={page} plan={plan} />
@@ -87,35 +99,32 @@ export function PlanKey({ page, plan }: Pick<Props, 'page' | 'plan'>): JSX.Eleme
   if (shapes.length === 0) return null;
   const first = shapes.filter((one, i) => shapes.findIndex((other) => other.number === one.number) === i);
   return (
-    <Scroll label={plan.face === 'back' ? 'Key of the plan of the back' : 'Key of the plan'}>
+    <Scroll label={plan.face === 'back' ? words('Key of the plan of the back') : words('Key of the plan')}>
       <table class="stacking">
-        <caption>Key: from the top, from the left</caption>
+        <caption>{say('Key: from the top, from the left')}</caption>
         <thead>
           <tr>
-            <th scope="col">No.</th>
-            <th scope="col">Trace</th>
-            <th scope="col">Drawn as</th>
-            <th scope="col">Traced to</th>
+            <th scope="col">{say('No.')}</th>
+            <th scope="col">{say('Trace')}</th>
+            <th scope="col">{say('Drawn as')}</th>
+            <th scope="col">{say('Traced to')}</th>
           </tr>
         </thead>
         <tbody>
           {first.map(({ number, shape, mark }) => (
             <tr>
               <td>
-                <span class="cell-label">number</span>
+                <span class="cell-label">{say('number')}</span>
                 {number}
               </td>
               <th scope="row">
                 <a href={page.href(entryPath(shape.trace.id))}>{titleOf(shape.trace, page.file.settings.languages)}</a>
               </th>
               <td>
-                <span class="cell-label">drawn as</span>
-                <MarkSample mark={mark} /> {MARK_WORDS[mark]}
+                <span class="cell-label">{say('drawn as')}</span>
+                <MarkSample mark={mark} /> {term(MARK_WORDS[mark])}
               </td>
-              <td>
-                <span class="cell-label">traced to</span>
-                {shape.errorMm.toFixed(1)} mm
-              </td>
+              <td>{say('{0}{1} mm', <span class="cell-label">{say('traced to')}</span>, shape.errorMm.toFixed(1))}</td>
             </tr>
           ))}
         </tbody>

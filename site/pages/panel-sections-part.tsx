@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { type PanelFindings, statedOf } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 interface Props {
@@ -18,19 +19,20 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
   const unmatched = named.filter((one) => !matched.includes(one));
   return (
     <section>
-      <h2>Sections</h2>
+      <h2>{say('Sections')}</h2>
       <p>
-        The pieces that the section joints make of the outline, numbered from the top and from the left. Sizes are those
-        of the least upright rectangle about each, half of the joint's width included.
+        {say(
+          "The pieces that the section joints make of the outline, numbered from the top and from the left. Sizes are those of the least upright rectangle about each, half of the joint's width included.",
+        )}
       </p>
-      <Scroll label="Sections">
+      <Scroll label={words('Sections')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Section</th>
-              <th scope="col">Width × height, mm</th>
-              <th scope="col">cm²</th>
-              {matched.some((one) => one !== null) ? <th scope="col">Said of it</th> : null}
+              <th scope="col">{say('Section')}</th>
+              <th scope="col">{say('Width × height, mm')}</th>
+              <th scope="col">{say('cm²')}</th>
+              {matched.some((one) => one !== null) ? <th scope="col">{say('Said of it')}</th> : null}
             </tr>
           </thead>
           <tbody>
@@ -49,23 +51,36 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
       </Scroll>
       {unmatched.length > 0 ? (
         <p>
-          Named by the object, but without a point that says which piece is meant:{' '}
-          {unmatched.map((one) => saidOf(one)).join('; ')}.
+          {say(
+            'Named by the object, but without a point that says which piece is meant: {0}.',
+            unmatched.map((one) => saidOf(one)).join('; '),
+          )}
         </p>
       ) : null}
       {dangling.map(({ joint, at }) => (
         <p>
-          <EntryLink page={page} id={joint.trace.id} /> ends inside a section, at ({Math.round(at[0])},{' '}
-          {Math.round(at[1])}); it divides nothing there.
+          {say(
+            '{0} ends inside a section, at ({1}, {2}); it divides nothing there.',
+            <EntryLink page={page} id={joint.trace.id} />,
+            Math.round(at[0]),
+            Math.round(at[1]),
+          )}
         </p>
       ))}
       <p>
         {tooFew
-          ? 'Too few joints to ask whether they stand at a regular distance.'
+          ? words('Too few joints to ask whether they stand at a regular distance.')
           : [upright, level]
               .map((found, i) =>
                 found
-                  ? `${i === 0 ? 'Upright' : 'Level'} joints: ${found.isRegular ? `a module of ${found.module.toFixed(0)} mm` : 'no regular distance'}; random lines do as well in ${(100 * found.byChance).toFixed(1)} of 100 cases.`
+                  ? words(
+                      '{0} joints: {1}; random lines do as well in {2} of 100 cases.',
+                      i === 0 ? words('Upright') : words('Level'),
+                      found.isRegular
+                        ? words('a module of {0} mm', found.module.toFixed(0))
+                        : words('no regular distance'),
+                      (100 * found.byChance).toFixed(1),
+                    )
                   : '',
               )
               .join(' ')}
@@ -77,6 +92,8 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
 function saidOf(section: Readonly<Record<string, unknown>> | undefined): string {
   return Object.entries(section ?? {})
     .filter(([key]) => key !== 'point')
-    .map(([key, value]) => (key === 'id' ? `section ${String(value)}` : `${key.replaceAll('-', ' ')} ${String(value)}`))
+    .map(([key, value]) =>
+      key === 'id' ? words('section {0}', String(value)) : `${key.replaceAll('-', ' ')} ${String(value)}`,
+    )
     .join(', ');
 }

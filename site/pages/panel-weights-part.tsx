@@ -4,6 +4,7 @@ import { cautionsOn } from '../../src/findings/cautions.ts';
 import { sayWeight } from '../../src/physical/panel-weight.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { EntryLink, Scroll } from './parts.tsx';
 
@@ -19,28 +20,24 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
   if (weight.parts.length === 0 && weight.unweighed.length === 0 && !weight.weighed) return null;
   return (
     <section>
-      <h2>Weight</h2>
+      <h2>{say('Weight')}</h2>
       <Cautions list={cautionsOn('lifting')} />
-      <p>
-        The panel: <strong>{sayWeight(weight)}</strong>.
-      </p>
+      <p>{say('The panel: {0}.', <strong>{sayWeight(weight)}</strong>)}</p>
       {sectionWeights.length > 0 ? (
         <ul>
           {sectionWeights.map((one, i) => (
-            <li>
-              Section {i + 1}: {sayWeight(one)}.
-            </li>
+            <li>{say('Section {0}: {1}.', i + 1, sayWeight(one))}</li>
           ))}
         </ul>
       ) : null}
-      <Scroll label="What the weight is made of">
+      <Scroll label={words('What the weight is made of')}>
         <table>
           <thead>
             <tr>
-              <th scope="col">Layer or pieces</th>
-              <th scope="col">Reckoned</th>
-              <th scope="col">kg</th>
-              <th scope="col">Density from</th>
+              <th scope="col">{say('Layer or pieces')}</th>
+              <th scope="col">{say('Reckoned')}</th>
+              <th scope="col">{say('kg')}</th>
+              <th scope="col">{say('Density from')}</th>
             </tr>
           </thead>
           <tbody>
@@ -60,11 +57,9 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
       {weight.unweighed.map((one) => (
         <p>
           {one.trace === null ? (
-            <>Not counted: {one.missing}.</>
+            <>{say('Not counted: {0}.', one.missing)}</>
           ) : (
-            <>
-              <EntryLink page={page} id={one.trace} /> is not counted; it wants {one.missing}.
-            </>
+            <>{say('{0} is not counted; it wants {1}.', <EntryLink page={page} id={one.trace} />, one.missing)}</>
           )}
         </p>
       ))}
@@ -78,7 +73,9 @@ export function NotTold({ what }: { readonly what: string }): JSX.Element {
     <section>
       <h2>{what}</h2>
       <p>
-        Not told to this audience: entries of this panel are not shown, and without them the figures would be wrong.
+        {say(
+          'Not told to this audience: entries of this panel are not shown, and without them the figures would be wrong.',
+        )}
       </p>
     </section>
   );

@@ -6,6 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { dated, say, term, words } from '../say.ts';
 
 /** Holds a wide table; can be scrolled sideways with the keyboard too. */
 export function Scroll({
@@ -27,7 +28,7 @@ export function Scroll({
 export function EntryLink({ page, id }: { readonly page: PageContext; readonly id: string }): JSX.Element {
   const target = page.file.catalogue.resolve(id.split('#')[0] as string);
   if (!target) return <span>{id}</span>;
-  const part = target.part === null ? '' : `, panel ${target.part}`;
+  const part = target.part === null ? '' : words(', panel {0}', target.part);
   return (
     <a href={page.href(entryPath(id))}>
       {titleOf(target.entry, page.file.settings.languages)}
@@ -81,21 +82,21 @@ export function RangeTable({
   const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
   if (moments.length === 0) return null;
   return (
-    <Scroll label="Dates">
+    <Scroll label={words('Dates')}>
       <table class="ranges">
         <caption>{caption}</caption>
         <thead>
           <tr>
-            <th scope="col">On statements that are</th>
+            <th scope="col">{say('On statements that are')}</th>
             {moments.map((moment) => (
-              <th scope="col">{EDGE_WORDS[moment.edge]}</th>
+              <th scope="col">{term(EDGE_WORDS[moment.edge])}</th>
             ))}
           </tr>
         </thead>
         <tbody>
           {GRADES.map((grade, rank) => (
             <tr>
-              <th scope="row">{grade}</th>
+              <th scope="row">{term(grade)}</th>
               {moments.map((moment) => (
                 <RangeCell page={page} moment={moment} rank={rank} />
               ))}
@@ -120,8 +121,8 @@ function RangeCell({
   if (!range) return <td />;
   return (
     <td>
-      <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${range.grade}`)}>{sayRange(range)}</a>
-      {range.consistent ? null : <span class="disputed"> disputed</span>}
+      <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${range.grade}`)}>{dated(sayRange(range))}</a>
+      {range.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
     </td>
   );
 }
@@ -129,7 +130,7 @@ function RangeCell({
 /** Things in a row of a sentence: `a, b and c`. */
 export function Joined({
   items,
-  last = ' and ',
+  last = words(' and '),
 }: {
   readonly items: readonly JSX.Element[];
   readonly last?: string;
@@ -161,13 +162,10 @@ export function StatementList({
           {one.text} <StatementLink page={page} statement={one} /> <GradeMark grade={one.grade} />
           {one.gradeNote === '' ? null : <span class="aside">, {one.gradeNote}</span>}
           {one.source === null ? null : (
-            <span class="aside">
-              {' '}
-              Source: <EntryLink page={page} id={one.source} />.
-            </span>
+            <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={one.source} />)}</span>
           )}
           {one.notUsed === null ? null : (
-            <span class="aside"> Not used in the computation, because {one.notUsed}.</span>
+            <span class="aside"> {say('Not used in the computation, because {0}.', one.notUsed)}</span>
           )}
         </li>
       ))}

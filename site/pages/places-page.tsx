@@ -4,6 +4,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import { layOutPlaces, type PlacesDrawing } from '../../src/publish/places-drawing.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -14,20 +15,22 @@ export function PlacesPage({ page }: { readonly page: PageContext }): JSX.Elemen
     ? layOutPlaces(route, page.land, ({ place }) => titleOf(place, page.file.settings.languages))
     : null;
   return (
-    <Layout page={page} title="Places" standing="Where the pieces were, and by which ways they went.">
-      <h1>Places</h1>
+    <Layout page={page} title={words('Places')} standing={words('Where the pieces were, and by which ways they went.')}>
+      <h1>{say('Places')}</h1>
       {drawing ? (
         <figure class="wide">
           <RouteMap page={page} drawing={drawing} />
           <figcaption>
-            Solid: an event tells that way, on probable statements or better. Dashed: inferred from who had the pieces
-            next, or told on weaker statements. Lines follow great circles, since the true way is not known. Land
-            without borders, as borders are those of today (Natural Earth, public domain).
-            {page.file.catalogue.audience === 'public' ? ' Sites are shown as exactly as their entries allow.' : ''}
+            {say(
+              'Solid: an event tells that way, on probable statements or better. Dashed: inferred from who had the pieces next, or told on weaker statements. Lines follow great circles, since the true way is not known. Land without borders, as borders are those of today (Natural Earth, public domain).{0}',
+              page.file.catalogue.audience === 'public'
+                ? words(' Sites are shown as exactly as their entries allow.')
+                : '',
+            )}
           </figcaption>
         </figure>
       ) : (
-        <p>No place of this file has coordinates that are shown.</p>
+        <p>{say('No place of this file has coordinates that are shown.')}</p>
       )}
       <Legs page={page} legs={route.legs} />
       <Places page={page} route={route} />
@@ -42,7 +45,7 @@ function RouteMap({ page, drawing }: { readonly page: PageContext; readonly draw
       class="map"
       viewBox={`0 0 ${drawing.width} ${drawing.height}`}
       role="group"
-      aria-label="Map of the places and the ways between them; the table below says the same"
+      aria-label={words('Map of the places and the ways between them; the table below says the same')}
     >
       <rect class="sea" width={drawing.width} height={drawing.height} />
       <path class="grid" d={drawing.grid} aria-hidden="true" />
@@ -56,7 +59,13 @@ function RouteMap({ page, drawing }: { readonly page: PageContext; readonly draw
       {drawing.legs.map(({ leg, x, y }, i) => (
         <a href={`#leg-${i + 1}`}>
           <title>
-            {`${i + 1}: ${titleOf(leg.from.place, languages)} to ${titleOf(leg.to.place, languages)}, ${leg.is}`}
+            {words(
+              '{0}: {1} to {2}, {3}',
+              i + 1,
+              titleOf(leg.from.place, languages),
+              titleOf(leg.to.place, languages),
+              leg.is,
+            )}
           </title>
           <circle class="leg-ring" cx={x} cy={y} r={10} />
           <text class="leg-number" x={x} y={y + 4.5} text-anchor="middle">
@@ -80,24 +89,29 @@ function RouteMap({ page, drawing }: { readonly page: PageContext; readonly draw
 function Legs({ page, legs }: { readonly page: PageContext; readonly legs: readonly Leg[] }): JSX.Element | null {
   if (legs.length === 0) return null;
   return (
-    <Scroll label="Ways between the places">
+    <Scroll label={words('Ways between the places')}>
       <table class="stacking">
         <thead>
           <tr>
-            <th scope="col">Way</th>
-            <th scope="col">Told or inferred</th>
-            <th scope="col">Rests on</th>
+            <th scope="col">{say('Way')}</th>
+            <th scope="col">{say('Told or inferred')}</th>
+            <th scope="col">{say('Rests on')}</th>
           </tr>
         </thead>
         <tbody>
           {legs.map(({ from, to, is, rests }, i) => (
             <tr id={`leg-${i + 1}`}>
               <th scope="row">
-                {i + 1}. <EntryLink page={page} id={from.place.id} /> to <EntryLink page={page} id={to.place.id} />
+                {say(
+                  '{0}. {1} to {2}',
+                  i + 1,
+                  <EntryLink page={page} id={from.place.id} />,
+                  <EntryLink page={page} id={to.place.id} />,
+                )}
               </th>
               <td>{is}</td>
               <td>
-                <span class="cell-label">rests on </span>
+                <span class="cell-label">{say('rests on')} </span>
                 <Joined items={rests.map((id) => <EntryLink page={page} id={id} />)} />
               </td>
             </tr>
@@ -111,18 +125,14 @@ function Legs({ page, legs }: { readonly page: PageContext; readonly legs: reado
 function Places({ page, route }: { readonly page: PageContext; readonly route: Route }): JSX.Element {
   return (
     <>
-      <h2>Places of this file</h2>
+      <h2>{say('Places of this file')}</h2>
       <ul>
         {page.file.catalogue.ofType('place').map((place) => (
           <li>
             <EntryLink page={page} id={place.id} />
             {place.keys.kind ? `, ${place.keys.kind}` : ''}
-            {place.keys.within ? (
-              <>
-                , within <EntryLink page={page} id={place.keys.within} />
-              </>
-            ) : null}
-            {route.unplaced.some((one) => one.id === place.id) ? '; not on the map' : ''}
+            {place.keys.within ? <>{say(', within {0}', <EntryLink page={page} id={place.keys.within} />)}</> : null}
+            {route.unplaced.some((one) => one.id === place.id) ? words('; not on the map') : ''}
           </li>
         ))}
       </ul>

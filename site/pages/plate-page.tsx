@@ -4,6 +4,7 @@ import { entryPath, panelPath } from '../../src/publish/page-paths.ts';
 import type { PanelFace } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
 import { PanelPlan, planFrame } from '../drawings/panel-plan.tsx';
+import { say, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { PlanKey } from './panel-plan-part.tsx';
 import { EntryLink } from './parts.tsx';
@@ -25,15 +26,18 @@ export function PlatePage({ page, plan }: { readonly page: PageContext; readonly
   const frame = planFrame(plan);
   const scale = plateScale(frame.width, frame.height);
   const mm = (value: number): string => `${Math.round((value / scale) * 100) / 100}mm`;
-  const what = plan.face === 'back' ? `Panel ${plan.panel}, back` : `Panel ${plan.panel}`;
+  const what = plan.face === 'back' ? words('Panel {0}, back', plan.panel) : words('Panel {0}', plan.panel);
   return (
     <Layout
       page={page}
-      title={`Plate: ${what}`}
+      title={words('Plate: {0}', what)}
       standing={
         <>
-          <a href={page.href(panelPath(plan.object, plan.panel))}>Panel {plan.panel}</a> of{' '}
-          <EntryLink page={page} id={plan.object} />, as a plate to print.
+          {say(
+            '{0} of {1}, as a plate to print.',
+            <a href={page.href(panelPath(plan.object, plan.panel))}>{say('Panel {0}', plan.panel)}</a>,
+            <EntryLink page={page} id={plan.object} />,
+          )}
         </>
       }
       usesGrades={false}
@@ -47,9 +51,13 @@ export function PlatePage({ page, plan }: { readonly page: PageContext; readonly
           size={{ width: mm(frame.width), height: mm(frame.height) }}
         />
         <figcaption>
-          {object ? titleOf(object, page.file.settings.languages) : ''}, panel {plan.panel}
-          {plan.face === 'back' ? ', seen from behind' : ''}. Scale 1 : {scale} on A4, printed without fitting to the
-          page; the bar shows whether the printer kept it.
+          {say(
+            '{0}, panel {1}{2}. Scale 1 : {3} on A4, printed without fitting to the page; the bar shows whether the printer kept it.',
+            object ? titleOf(object, page.file.settings.languages) : '',
+            plan.panel,
+            plan.face === 'back' ? words(', seen from behind') : '',
+            scale,
+          )}
         </figcaption>
       </figure>
       <PlanKey page={page} plan={plan} />

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import type { Diagnostic } from '../../src/base/diagnostic.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 
 /** Lines shown above and below the one that a problem is on. */
 const AROUND = 2;
@@ -12,9 +13,12 @@ export function ProblemsOfEntry({ page, id }: { readonly page: PageContext; read
   const problems = excerpts === null ? [] : page.problems.filter((one) => entryOf(one) === id);
   if (problems.length === 0) return null;
   return (
-    <aside class="banner" aria-label="Problems in this entry">
+    <aside class="banner" aria-label={words('Problems in this entry')}>
       <p>
-        <strong>To mend in this entry.</strong> The page is built again as soon as you save the file.
+        {say(
+          '{0} The page is built again as soon as you save the file.',
+          <strong>{say('To mend in this entry.')}</strong>,
+        )}
       </p>
       {problems.map((one) => (
         <OneProblem page={page} problem={one} />
@@ -39,7 +43,7 @@ export function LinkToLines({
   const id = entryOf(problem);
   if (page.excerpts === null || id === undefined) return null;
   const hasPage = page.leftOut.includes(id) || page.file.catalogue.get(id) !== undefined;
-  return hasPage ? <a href={page.href(entryPath(id))}>Show the lines</a> : null;
+  return hasPage ? <a href={page.href(entryPath(id))}>{say('Show the lines')}</a> : null;
 }
 
 function OneProblem({ page, problem }: { readonly page: PageContext; readonly problem: Diagnostic }): JSX.Element {
@@ -66,7 +70,8 @@ function OneProblem({ page, problem }: { readonly page: PageContext; readonly pr
         </ol>
       )}
       <p>
-        <em>Mend:</em> {problem.mend}. <span class="aside">More: “kerfmark explain {problem.code}”.</span>
+        <em>{say('Mend:')}</em> {problem.mend}.{' '}
+        <span class="aside">{say('More: “kerfmark explain {0}”.', problem.code)}</span>
       </p>
     </div>
   );

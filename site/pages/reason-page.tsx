@@ -8,6 +8,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { dated, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { RangeTable, StatementLink, StatementList } from './parts.tsx';
 import { ReasonSupport } from './reason-support.tsx';
@@ -21,26 +22,27 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
   return (
     <Layout
       page={page}
-      title={`Why: ${title}`}
+      title={words('Why: {0}', title)}
       standing={
         <>
-          Reasons for the dates of <a href={page.href(entryPath(entry.id))}>{title}</a>, {entry.type}.
+          {say('Reasons for the dates of {0}, {1}.', <a href={page.href(entryPath(entry.id))}>{title}</a>, entry.type)}
         </>
       }
     >
-      <h1>Why these dates: {title}</h1>
-      <RangeTable page={page} entry={entry} caption="Ranges, on statements of each grade or better" />
+      <h1>{say('Why these dates: {0}', title)}</h1>
+      <RangeTable page={page} entry={entry} caption={words('Ranges, on statements of each grade or better')} />
       {contradictions.length > 0 ? (
         <section>
-          <h2>Statements that cannot all be right</h2>
+          <h2>{say('Statements that cannot all be right')}</h2>
           <p>
-            The ranges above rest only on statements that are not in dispute at their grade, or that a better grade
-            already held.
+            {say(
+              'The ranges above rest only on statements that are not in dispute at their grade, or that a better grade already held.',
+            )}
           </p>
           <ul>
             {contradictions.map((one) => (
               <li>
-                <a href={page.href(`contradictions.html#c-${one.number}`)}>Contradiction {one.number}</a>:{' '}
+                <a href={page.href(`contradictions.html#c-${one.number}`)}>{say('Contradiction {0}', one.number)}</a>:{' '}
                 {one.statements.map((s, i) => (
                   <>
                     {i > 0 ? ', ' : ''}
@@ -101,13 +103,13 @@ function GradeReason({ page, moment, range, grades, before }: GradeReasonProps):
         {grades.map((one, i) => (
           <span id={`${moment.edge}-${one.grade}`}>
             {i > 0 ? ', ' : ''}
-            {one.grade}
+            {term(one.grade)}
           </span>
         ))}
-        : {sayRange(range)}
+        : {dated(sayRange(range))}
       </h3>
       {same ? (
-        <p>The same bounds, for the same reasons as before.</p>
+        <p>{say('The same bounds, for the same reasons as before.')}</p>
       ) : (
         <>
           <Side page={page} moment={moment} range={range} side="earliest" />
@@ -116,17 +118,20 @@ function GradeReason({ page, moment, range, grades, before }: GradeReasonProps):
       )}
       {range.alternatives.length > 1 ? (
         <p>
-          A date with gaps leaves separate stretches:{' '}
-          {range.alternatives.map((one) => formatDays({ first: one.earliest, last: one.latest }, 'day')).join('; or ')}.
-          Every day in them is possible for this moment alone, not for all moments together.
+          {say(
+            'A date with gaps leaves separate stretches: {0}. Every day in them is possible for this moment alone, not for all moments together.',
+            range.alternatives
+              .map((one) => dated(formatDays({ first: one.earliest, last: one.latest }, 'day')))
+              .join('; or '),
+          )}
         </p>
       ) : null}
       {range.exact ? null : (
-        <p>There were too many combinations to try; the range is wider than it might be, never wrong.</p>
+        <p>{say('There were too many combinations to try; the range is wider than it might be, never wrong.')}</p>
       )}
       {range.setAside.length > 0 ? (
         <div>
-          <p>Set aside at this grade, since in dispute; each alone would narrow or contradict this date:</p>
+          <p>{say('Set aside at this grade, since in dispute; each alone would narrow or contradict this date:')}</p>
           <StatementList page={page} statements={range.setAside} />
         </div>
       ) : null}
@@ -146,45 +151,41 @@ function Side({
   readonly side: 'earliest' | 'latest';
 }): JSX.Element {
   const bound = range[side];
-  const head = side === 'earliest' ? 'Not earlier' : 'Not later';
-  if (!bound)
-    return (
-      <p>
-        <strong>{head}:</strong> nothing in the file bounds it on this side.
-      </p>
-    );
+  const head = side === 'earliest' ? words('Not earlier') : words('Not later');
+  if (!bound) return <p>{say('{0} nothing in the file bounds it on this side.', <strong>{head}:</strong>)}</p>;
   const { sentences, excluding } = explainBound(page.file, moment, rankOf(range.grade), side);
   return (
     <div>
-      <p>
-        <strong>
-          {head} than {formatBound(bound)}
-        </strong>
-        , because:
-      </p>
+      <p>{say('{0}, because:', <strong>{say('{0} than {1}', head, dated(formatBound(bound)))}</strong>)}</p>
       <ol class="argument">
         {sentences.map(({ statement, because, so }) => (
           <li>
-            {because}
-            {statement ? (
-              <>
-                {' '}
-                <StatementLink page={page} statement={statement} />
-              </>
-            ) : null}
-            ; so {so}.
+            {say(
+              '{0}{1}; so {2}.',
+              because,
+              statement ? (
+                <>
+                  {' '}
+                  <StatementLink page={page} statement={statement} />
+                </>
+              ) : null,
+              so,
+            )}
           </li>
         ))}
       </ol>
       {excluding.length > 0 ? (
         <>
-          <p>The other possibilities are ruled out by:</p>
+          <p>{say('The other possibilities are ruled out by:')}</p>
           <StatementList page={page} statements={excluding} />
         </>
       ) : null}
       {bound.about ? (
         <p class="aside">
-          Rests on a date with “about”, widened as the <a href={page.href('method.html#circa')}>method</a> says.
+          {say(
+            'Rests on a date with “about”, widened as the {0} says.',
+            <a href={page.href('method.html#circa')}>{say('method')}</a>,
+          )}
         </p>
       ) : null}
       <ReasonSupport page={page} moment={moment} range={range} side={side} />

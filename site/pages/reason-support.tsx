@@ -6,6 +6,7 @@ import type { MomentRange } from '../../src/findings/printed-range.ts';
 import { sayBoundWithout } from '../../src/findings/worth-in-words.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { EntryLink, Joined, StatementLink } from './parts.tsx';
 
 interface Props {
@@ -27,7 +28,11 @@ export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element
         <ul class="plain">
           {sole.map((one) => (
             <li>
-              Without <StatementLink page={page} statement={one} />: {sayBoundWithout(file, moment, rank, side, [one])}.
+              {say(
+                'Without {0}: {1}.',
+                <StatementLink page={page} statement={one} />,
+                sayBoundWithout(file, moment, rank, side, [one]),
+              )}
             </li>
           ))}
         </ul>
@@ -55,7 +60,10 @@ function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
     <div class="support">
       {sole.length > 0 ? (
         <p>
-          Moves without any one of <Joined items={sole.map((one) => <StatementLink page={page} statement={one} />)} />.
+          {say(
+            'Moves without any one of {0}.',
+            <Joined items={sole.map((one) => <StatementLink page={page} statement={one} />)} />,
+          )}
         </p>
       ) : null}
       <p>{sayRootCount(countRoots(file.catalogue, because))}.</p>
@@ -71,18 +79,29 @@ function CompanyLine({ page, company }: { readonly page: PageContext; readonly c
   if (freed)
     return (
       <p>
-        Without {links(spared)} it would be the same day, by {links(instead)}, of which some is set aside now.
+        {say(
+          'Without {0} it would be the same day, by {1}, of which some is set aside now.',
+          links(spared),
+          links(instead),
+        )}
       </p>
     );
   return (
     <p>
-      It holds without {links(spared)} too{instead.length > 0 ? <>, by {links(instead)}</> : null}
-      {oneRoot.length > 0 ? (
-        <>
-          : held twice, by one root, <Joined items={oneRoot.map((id) => <EntryLink page={page} id={id} />)} />
-        </>
-      ) : null}
-      {perhapsOneRoot ? '; perhaps by one root, since the parentage of a source is not known' : ''}.
+      {say(
+        'It holds without {0} too{1}{2}{3}.',
+        links(spared),
+        instead.length > 0 ? <>{say(', by {0}', links(instead))}</> : null,
+        oneRoot.length > 0 ? (
+          <>
+            {say(
+              ': held twice, by one root, {0}',
+              <Joined items={oneRoot.map((id) => <EntryLink page={page} id={id} />)} />,
+            )}
+          </>
+        ) : null,
+        perhapsOneRoot ? words('; perhaps by one root, since the parentage of a source is not known') : '',
+      )}
     </p>
   );
 }

@@ -13,6 +13,7 @@ import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-wor
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
+import { dated, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { OfferedPart } from './offered-part.tsx';
 import { EntryLink, Joined, Scroll, StatementLink } from './parts.tsx';
@@ -24,24 +25,25 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
   return (
     <Layout
       page={page}
-      title="Reference dates"
-      standing="Laws, treaties and periods chosen for this file, and how its events lie to them."
+      title={words('Reference dates')}
+      standing={words('Laws, treaties and periods chosen for this file, and how its events lie to them.')}
     >
-      <h1>Reference dates</h1>
+      <h1>{say('Reference dates')}</h1>
       <p class="lead">
-        The order of dates only; it does not say that an act was lawful or unlawful. Each date is tested on the acts
-        that it speaks of. The <a href={page.href('method.html#references')}>method</a> gives source and standing of
-        each.
+        {say(
+          'The order of dates only; it does not say that an act was lawful or unlawful. Each date is tested on the acts that it speaks of. The {0} gives source and standing of each.',
+          <a href={page.href('method.html#references')}>{say('method')}</a>,
+        )}
       </p>
       <p class="caution">{cautions.find((one) => one.subject === 'legal')?.text}</p>
-      {tests.length === 0 ? <p>None were chosen for this file.</p> : null}
+      {tests.length === 0 ? <p>{say('None were chosen for this file.')}</p> : null}
       {tests.map((test) => (
         <TestSection page={page} test={test} />
       ))}
       <OfferedPart page={page} />
       {declined.length > 0 ? (
         <section>
-          <h2>Looked at and declined</h2>
+          <h2>{say('Looked at and declined')}</h2>
           <ul>
             {declined.map(({ title, why }) => (
               <li>
@@ -59,18 +61,18 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
   const { reference, events, holdings } = test;
   const { from, to, row } = reference;
   const said = [
-    from ? `${reference.madeOnly ? 'made' : 'in force from'} ${sayDays(from)}` : '',
-    to ? `to ${sayDays(to)}` : '',
+    from ? `${reference.madeOnly ? 'made' : words('in force from')} ${sayDays(from)}` : '',
+    to ? words('to {0}', sayDays(to)) : '',
     row.territory,
-    `tested on: ${row.tests.replaceAll(';', ', ')}`,
-    `standing of the row: ${row.standing}, ${row.howSure === 'high' ? 'sure' : row.howSure}`,
+    words('tested on: {0}', row.tests.replaceAll(';', ', ')),
+    words('standing of the row: {0}, {1}', term(row.standing), row.howSure === 'high' ? 'sure' : row.howSure),
   ].filter((part) => part !== '');
   return (
     <section id={`r-${reference.id}`}>
       <h2>{reference.entry ? <EntryLink page={page} id={reference.entry} /> : reference.title}</h2>
       <p class="facts-line">{said.join(' · ')}</p>
       {row.effect === '' ? null : <p>{row.effect}.</p>}
-      {events.length === 0 ? <p>No event of the file is an act that it speaks of.</p> : null}
+      {events.length === 0 ? <p>{say('No event of the file is an act that it speaks of.')}</p> : null}
       {events.length > 0 ? (
         <dl class="statement-list">
           {events.map((one) => (
@@ -87,11 +89,11 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
 
 /** One day; where it is not known to the day, `some day in 1928`. */
 function sayDays(days: DayRange): string {
-  if (days.first === days.last) return formatDays(days, 'day');
-  const year = formatDays(days, 'year');
+  if (days.first === days.last) return dated(formatDays(days, 'day'));
+  const year = dated(formatDays(days, 'year'));
   return /–|until|from/.test(year)
-    ? `some day ${formatDays(days, 'day')}`
-    : `some day in ${formatDays(days, days.last - days.first > 31 ? 'year' : 'month')}`;
+    ? words('some day {0}', dated(formatDays(days, 'day')))
+    : words('some day in {0}', dated(formatDays(days, days.last - days.first > 31 ? 'year' : 'month')));
 }
 
 function EventPart({ page, one }: { readonly page: PageContext; readonly one: EventAtReference }): JSX.Element {
@@ -105,23 +107,31 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
           {tellAnswers(one.answers).map(({ grades, answer }) => (
             <li>
               <strong>{sayOrder(answer.order)}</strong>{' '}
-              {grades.length === GRADES.length ? 'at every grade' : `on ${grades.join(', ')} statements`}
+              {grades.length === GRADES.length
+                ? words('at every grade')
+                : words('on {0} statements', grades.join(', '))}
               {answer.because.length > 0 ? (
                 <>
-                  ; rests on <Joined items={answer.because.map((s) => <StatementLink page={page} statement={s} />)} />
+                  {say(
+                    '; rests on {0}',
+                    <Joined items={answer.because.map((s) => <StatementLink page={page} statement={s} />)} />,
+                  )}
                 </>
               ) : null}
               {page.file.inDetail && answer.order === 'undetermined' && answer.decidedBy.length === 0
-                ? '; none of the statements that its dates rest on, or that are set aside, would decide it alone'
+                ? words('; none of the statements that its dates rest on, or that are set aside, would decide it alone')
                 : ''}
               {answer.decidedBy.map(({ order, statements }) => (
                 <>
-                  ; {sayOrder(order)}, were {statements.length > 1 ? 'any one of ' : ''}
-                  <Joined
-                    items={statements.map((s) => <StatementLink page={page} statement={s} />)}
-                    last={statements.length > 1 ? ' or ' : ' and '}
-                  />{' '}
-                  established
+                  {say(
+                    '; {0}, were {1}{2} established',
+                    sayOrder(order),
+                    statements.length > 1 ? words('any one of ') : '',
+                    <Joined
+                      items={statements.map((s) => <StatementLink page={page} statement={s} />)}
+                      last={statements.length > 1 ? ' or ' : ' and '}
+                    />,
+                  )}
                 </>
               ))}
               .
@@ -149,16 +159,16 @@ function Holders({
   const shown = holdings.filter((one) => one.answers[printed] !== 'not');
   return (
     <>
-      <h3>In whose hands {period ? 'in that time' : 'on that day'}</h3>
+      <h3>{say('In whose hands {0}', period ? words('in that time') : words('on that day'))}</h3>
       {shown.length === 0 ? (
-        <p>No record known to this museum.</p>
+        <p>{say('No record known to this museum.')}</p>
       ) : (
-        <Scroll label={`Holdings at: ${title}`}>
+        <Scroll label={words('Holdings at: {0}', title)}>
           <table class="stacking">
             <thead>
               <tr>
-                <th scope="col">Holding</th>
-                <th scope="col">Capacity</th>
+                <th scope="col">{say('Holding')}</th>
+                <th scope="col">{say('Capacity')}</th>
                 <GradeHeads />
               </tr>
             </thead>
@@ -169,8 +179,8 @@ function Holders({
                     <EntryLink page={page} id={holding.id} />
                   </th>
                   <td>
-                    {holding.keys.capacity}
-                    {holding.keys['not-disclosed'] ? '; known, not disclosed' : ''}
+                    {term(holding.keys.capacity)}
+                    {holding.keys['not-disclosed'] ? words('; known, not disclosed') : ''}
                   </td>
                   {answers.map((held, rank) => (
                     <td class={held === answers[rank - 1] ? 'same' : undefined}>

@@ -6,6 +6,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, REGISTERS, type RegisterName } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { dated, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -17,7 +18,7 @@ interface Column {
 const key =
   (name: string) =>
   (entry: Entry): string =>
-    String((entry.keys as Record<string, unknown>)[name] ?? '');
+    term(String((entry.keys as Record<string, unknown>)[name] ?? ''));
 const link =
   (name: string) =>
   (entry: Entry, page: PageContext): JSX.Element | string => {
@@ -25,7 +26,7 @@ const link =
     return typeof id === 'string' ? <EntryLink page={page} id={id} /> : '';
   };
 
-const dated: Column = {
+const dates: Column = {
   head: 'Date',
   cell(entry, page) {
     const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
@@ -33,17 +34,17 @@ const dated: Column = {
     const first = moments[0] ? page.file.rangesOf(moments[0])[rank] : undefined;
     const lastMoment = moments.at(-1);
     const last = lastMoment ? page.file.rangesOf(lastMoment)[rank] : undefined;
-    return first && last ? sayRange({ earliest: first.earliest, latest: last.latest }) : '';
+    return first && last ? dated(sayRange({ earliest: first.earliest, latest: last.latest })) : '';
   },
 };
 
 const COLUMNS: Readonly<Record<RegisterName, readonly Column[]>> = {
-  events: [{ head: 'Kind', cell: key('kind') }, { head: 'Place', cell: link('place') }, dated],
+  events: [{ head: 'Kind', cell: key('kind') }, { head: 'Place', cell: link('place') }, dates],
   evidence: [
     { head: 'Kind', cell: (entry) => key('kind')(entry) || entry.type },
     { head: 'Panel', cell: key('panel') },
     { head: 'Face', cell: key('face') },
-    dated,
+    dates,
   ],
   claims: [
     { head: 'About', cell: link('about') },
@@ -60,10 +61,14 @@ const COLUMNS: Readonly<Record<RegisterName, readonly Column[]>> = {
   holdings: [
     {
       head: 'Holder',
-      cell: (entry, page) => link('holder')(entry, page) || link('asserted-by')(entry, page) || 'known, not disclosed',
+      cell: (entry, page) =>
+        link('holder')(entry, page) || link('asserted-by')(entry, page) || words('known, not disclosed'),
     },
-    { head: 'Capacity', cell: (entry) => key('capacity')(entry) || `title asserted: ${key('interest')(entry)}` },
-    dated,
+    {
+      head: 'Capacity',
+      cell: (entry) => key('capacity')(entry) || words('title asserted: {0}', key('interest')(entry)),
+    },
+    dates,
   ],
   parties: [
     { head: 'Is', cell: key('is') },
@@ -97,7 +102,7 @@ function parents(entry: Entry, page: PageContext): JSX.Element | string {
   const from = (entry.keys as { 'derives-from'?: 'unknown' | readonly string[] })['derives-from'];
   if (from === undefined) return '';
   return from === 'unknown' ? (
-    'not known'
+    words('not known')
   ) : (
     <>
       {from.map((id, i) => (
@@ -114,11 +119,11 @@ function parents(entry: Entry, page: PageContext): JSX.Element | string {
 function roots(entry: Entry, page: PageContext): JSX.Element | string {
   const { known, unknown } = rootsOf(page.file.catalogue, entry.id);
   const all = [...known, ...unknown];
-  if (all.length === 1 && all[0] === entry.id) return unknown.size > 0 ? 'not known' : 'itself';
+  if (all.length === 1 && all[0] === entry.id) return unknown.size > 0 ? words('not known') : 'itself';
   const count = unknown.size === 0 ? String(all.length) : `${Math.max(1, known.size)}–${all.length}`;
   return (
     <>
-      {all.length > 1 ? `${count} roots: ` : ''}
+      {all.length > 1 ? words('{0} roots: ', count) : ''}
       <Joined items={all.map((id) => <EntryLink page={page} id={id} />)} />
     </>
   );
@@ -134,27 +139,23 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
   return (
     <Layout
       page={page}
-      title={register.title}
+      title={term(register.title)}
       script="registers.js"
-      standing={
-        <>
-          <a href={page.href('registers.html')}>Registers</a> of the file.
-        </>
-      }
+      standing={<>{say('{0} of the file.', <a href={page.href('registers.html')}>{say('Registers')}</a>)}</>}
     >
-      <h1>{register.title}</h1>
+      <h1>{term(register.title)}</h1>
       {entries.length === 0 ? (
-        <p>No entries of this kind are shown to this audience.</p>
+        <p>{say('No entries of this kind are shown to this audience.')}</p>
       ) : (
-        <Scroll label="Register">
+        <Scroll label={words('Register')}>
           <table class="register" data-register>
-            <caption>{entries.length === 1 ? 'One entry' : `${entries.length} entries`}</caption>
+            <caption>{entries.length === 1 ? words('One entry') : words('{0} entries', entries.length)}</caption>
             <thead>
               <tr>
-                <th scope="col">Title</th>
-                <th scope="col">Id</th>
+                <th scope="col">{say('Title')}</th>
+                <th scope="col">{say('Id')}</th>
                 {columns.map((column) => (
-                  <th scope="col">{column.head}</th>
+                  <th scope="col">{term(column.head)}</th>
                 ))}
               </tr>
             </thead>
@@ -185,12 +186,17 @@ export function RegistersPage({ page }: { readonly page: PageContext }): JSX.Ele
   const count = (types: readonly string[]): number =>
     page.file.catalogue.entries.filter((entry) => types.includes(entry.type)).length;
   return (
-    <Layout page={page} title="Registers" standing="Everything that the file holds, by kind." usesGrades={false}>
-      <h1>Registers</h1>
+    <Layout
+      page={page}
+      title={words('Registers')}
+      standing={words('Everything that the file holds, by kind.')}
+      usesGrades={false}
+    >
+      <h1>{say('Registers')}</h1>
       <ul>
         {REGISTERS.map((one) => (
           <li>
-            <a href={page.href(`register/${one.name}.html`)}>{one.title}</a>, {count(one.types)}
+            <a href={page.href(`register/${one.name}.html`)}>{term(one.title)}</a>, {count(one.types)}
           </li>
         ))}
       </ul>

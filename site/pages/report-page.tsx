@@ -5,6 +5,7 @@ import { bibliographyEntry, collectionEntry, isPublished } from '../../src/repor
 import { passagesOf, type ReportDocument } from '../../src/reports/document.ts';
 import { sourceBookOf } from '../../src/reports/source-book.ts';
 import type { PageContext } from '../context.ts';
+import { say } from '../say.ts';
 import { DocumentPart } from './document-part.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink } from './parts.tsx';
@@ -26,8 +27,11 @@ export function ReportPage({
       title={title}
       standing={
         <>
-          {document.subtitle} of <EntryLink page={page} id={object.id} />. The commands “kerfmark file” and “kerfmark
-          appendix” write it as PDF and DOCX.
+          {say(
+            '{0} of {1}. The commands “kerfmark file” and “kerfmark appendix” write it as PDF and DOCX.',
+            document.subtitle,
+            <EntryLink page={page} id={object.id} />,
+          )}
         </>
       }
     >
@@ -53,7 +57,7 @@ function Cited({
   if (ids.length === 0) return null;
   return (
     <section>
-      <h2>Sources</h2>
+      <h2>{say('Sources')}</h2>
       <ul>
         {ids.map((id) => {
           const source = book.cited(id);

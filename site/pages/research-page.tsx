@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { CoverageOfSearches } from './coverage-of-searches.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
@@ -12,11 +13,11 @@ export function ResearchPage({ page }: { readonly page: PageContext }): JSX.Elem
   return (
     <Layout
       page={page}
-      title="Research"
-      standing="Open questions, candidate readings, and where was looked."
+      title={words('Research')}
+      standing={words('Open questions, candidate readings, and where was looked.')}
       usesGrades={false}
     >
-      <h1>Research</h1>
+      <h1>{say('Research')}</h1>
       <Questions page={page} questions={catalogue.ofType('question')} />
       <Readings page={page} readings={catalogue.ofType('reading')} />
       <Searches page={page} searches={catalogue.ofType('search')} />
@@ -34,19 +35,19 @@ function Questions({
 }): JSX.Element {
   return (
     <section>
-      <h2>Questions</h2>
-      {questions.length === 0 ? <p>No question is recorded.</p> : null}
+      <h2>{say('Questions')}</h2>
+      {questions.length === 0 ? <p>{say('No question is recorded.')}</p> : null}
       {questions.map((one) => (
         <>
           <h3>
             <EntryLink page={page} id={one.id} />
           </h3>
           <dl class="facts">
-            <dt>State</dt>
-            <dd>{one.keys.state}</dd>
+            <dt>{say('State')}</dt>
+            <dd>{term(one.keys.state)}</dd>
             {(one.keys.about ?? []).length > 0 ? (
               <>
-                <dt>About</dt>
+                <dt>{say('About')}</dt>
                 <dd>
                   <Joined items={(one.keys.about ?? []).map((id) => <EntryLink page={page} id={id} />)} />
                 </dd>
@@ -54,12 +55,12 @@ function Questions({
             ) : null}
             {one.keys['why-it-matters'] ? (
               <>
-                <dt>Why it matters</dt>
+                <dt>{say('Why it matters')}</dt>
                 <dd>{one.keys['why-it-matters']}</dd>
               </>
             ) : null}
-            <dt>What would settle it</dt>
-            <dd>{one.keys['would-settle-it'] ?? 'not yet said'}</dd>
+            <dt>{say('What would settle it')}</dt>
+            <dd>{one.keys['would-settle-it'] ?? words('not yet said')}</dd>
           </dl>
         </>
       ))}
@@ -79,19 +80,20 @@ function Readings({
     page.file.catalogue.get(id) ? <EntryLink page={page} id={id} /> : <>{id}</>;
   return (
     <section>
-      <h2>Readings</h2>
-      {readings.length === 0 ? <p>No candidate reading is recorded.</p> : null}
+      <h2>{say('Readings')}</h2>
+      {readings.length === 0 ? <p>{say('No candidate reading is recorded.')}</p> : null}
       {columns.length > 0 ? (
         <>
           <p>
-            Candidates in rows, entries in columns; blank where nobody has said. The words are not added up. A candidate
-            is excluded only by a contradiction that somebody states and that stands.
+            {say(
+              'Candidates in rows, entries in columns; blank where nobody has said. The words are not added up. A candidate is excluded only by a contradiction that somebody states and that stands.',
+            )}
           </p>
-          <Scroll label="Readings beside entries">
+          <Scroll label={words('Readings beside entries')}>
             <table class="readings">
               <thead>
                 <tr>
-                  <th scope="col">Reading</th>
+                  <th scope="col">{say('Reading')}</th>
                   {columns.map((id) => (
                     <th scope="col">
                       <EntryLink page={page} id={id} />
@@ -120,18 +122,19 @@ function Readings({
         <>
           <h3>{titleOf(reading, page.file.settings.languages)}</h3>
           <p>
-            {reading.keys.proposition} Put forward by{' '}
-            {(reading.keys['put-forward-by'] ?? []).length === 0 ? (
-              'nobody named'
-            ) : (
-              <Joined items={(reading.keys['put-forward-by'] ?? []).map(party)} />
-            )}
-            {(reading.keys['accepted-by'] ?? []).length === 0 ? (
-              '.'
-            ) : (
-              <>
-                ; accepted by <Joined items={(reading.keys['accepted-by'] ?? []).map(party)} />.
-              </>
+            {say(
+              '{0} Put forward by {1}{2}',
+              reading.keys.proposition,
+              (reading.keys['put-forward-by'] ?? []).length === 0 ? (
+                words('nobody named')
+              ) : (
+                <Joined items={(reading.keys['put-forward-by'] ?? []).map(party)} />
+              ),
+              (reading.keys['accepted-by'] ?? []).length === 0 ? (
+                '.'
+              ) : (
+                <>{say('; accepted by {0}.', <Joined items={(reading.keys['accepted-by'] ?? []).map(party)} />)}</>
+              ),
             )}
           </p>
           <ul>
@@ -139,10 +142,10 @@ function Readings({
               <li>
                 <EntryLink page={page} id={one.entry} />{' '}
                 {one.is === 'compatible'
-                  ? 'is compatible with it'
+                  ? words('is compatible with it')
                   : one.is === 'not diagnostic'
-                    ? 'is not diagnostic'
-                    : `${one.is} it`}
+                    ? words('is not diagnostic')
+                    : words('{0} it', one.is)}
                 : {one.why}.
               </li>
             ))}
@@ -162,21 +165,21 @@ function Searches({
 }): JSX.Element {
   return (
     <section>
-      <h2>Where was looked</h2>
-      <p>Nothing found in what was searched is not the same as nothing there.</p>
+      <h2>{say('Where was looked')}</h2>
+      <p>{say('Nothing found in what was searched is not the same as nothing there.')}</p>
       {searches.length === 0 ? (
-        <p>No search is recorded.</p>
+        <p>{say('No search is recorded.')}</p>
       ) : (
-        <Scroll label="Searches">
+        <Scroll label={words('Searches')}>
           <table class="stacking">
             <thead>
               <tr>
-                <th scope="col">Search</th>
-                <th scope="col">Repository</th>
-                <th scope="col">What was looked at</th>
-                <th scope="col">Years</th>
-                <th scope="col">Outcome</th>
-                <th scope="col">Concerns</th>
+                <th scope="col">{say('Search')}</th>
+                <th scope="col">{say('Repository')}</th>
+                <th scope="col">{say('What was looked at')}</th>
+                <th scope="col">{say('Years')}</th>
+                <th scope="col">{say('Outcome')}</th>
+                <th scope="col">{say('Concerns')}</th>
               </tr>
             </thead>
             <tbody>
@@ -187,22 +190,22 @@ function Searches({
                     {keys.when ? <span class="aside"> ({keys.when})</span> : null}
                   </th>
                   <td>
-                    <span class="cell-label">repository</span>
+                    <span class="cell-label">{say('repository')}</span>
                     {keys.repository}
                   </td>
                   <td>
-                    <span class="cell-label">looked at</span>
-                    {keys.scope?.series ?? 'not recorded'}
-                    {keys.scope?.missing ? `; could not be seen: ${keys.scope.missing}` : ''}
+                    <span class="cell-label">{say('looked at')}</span>
+                    {keys.scope?.series ?? words('not recorded')}
+                    {keys.scope?.missing ? words('; could not be seen: {0}', keys.scope.missing) : ''}
                   </td>
                   <td>
                     {keys.scope?.from || keys.scope?.to
                       ? `${keys.scope.from ?? ''}–${keys.scope.to ?? ''}`
-                      : 'not recorded'}
+                      : words('not recorded')}
                   </td>
                   <td>
-                    <span class="cell-label">outcome</span>
-                    {keys.outcome}
+                    <span class="cell-label">{say('outcome')}</span>
+                    {term(keys.outcome)}
                   </td>
                   <td>
                     <Joined items={(keys.about ?? []).map((about) => <EntryLink page={page} id={about} />)} />

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { Joined } from './parts.tsx';
 
 /** Says that a statement is in dispute, and at which grades no date rests on it for that. */
@@ -23,14 +24,18 @@ export function StandingInDispute({
   return (
     <span class="aside">
       {' '}
-      In dispute: contradiction{contradictions.length > 1 ? 's' : ''}{' '}
-      <Joined
-        items={contradictions.map((one) => <a href={page.href(`contradictions.html#c-${one.number}`)}>{one.number}</a>)}
-      />
-      {aside.length > 0
-        ? `; set aside at ${aside.join(' and ')}, so that no date there rests on it`
-        : '; kept, since a better grade held it'}
-      .
+      {say(
+        'In dispute: contradiction{0} {1}{2}.',
+        contradictions.length > 1 ? 's' : '',
+        <Joined
+          items={contradictions.map((one) => (
+            <a href={page.href(`contradictions.html#c-${one.number}`)}>{one.number}</a>
+          ))}
+        />,
+        aside.length > 0
+          ? words('; set aside at {0}, so that no date there rests on it', aside.join(' and '))
+          : words('; kept, since a better grade held it'),
+      )}
     </span>
   );
 }

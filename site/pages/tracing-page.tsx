@@ -4,6 +4,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { EVIDENCE_KINDS } from '../../src/model/types/evidence.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 
 /** Tracing on a photograph: points by mouse or keyboard, the shape as text to copy into an entry. For internal readers. */
@@ -37,33 +38,32 @@ export function TracingPage({
   return (
     <Layout
       page={page}
-      title={`Trace on: ${title}`}
+      title={words('Trace on: {0}', title)}
       standing={
-        <>
-          Tracing on <a href={page.href(entryPath(figure.id))}>{title}</a>; for internal readers.
-        </>
+        <>{say('Tracing on {0}; for internal readers.', <a href={page.href(entryPath(figure.id))}>{title}</a>)}</>
       }
       usesGrades={false}
       script="tracing.js"
     >
-      <h1>Trace on: {title}</h1>
+      <h1>{say('Trace on: {0}', title)}</h1>
       <p class="lead">
-        Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in
-        larger steps), Enter sets a point, Backspace takes the last one away, Escape all. Then copy the line below the
-        picture into the entry of the trace, or, in the preview of “kerfmark serve”, save it.
-        {registered ? '' : ' This figure has no control points, so nothing can be measured on it yet.'}
+        {say(
+          'Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in larger steps), Enter sets a point, Backspace takes the last one away, Escape all. Then copy the line below the picture into the entry of the trace, or, in the preview of “kerfmark serve”, save it.{0}',
+          registered ? '' : words(' This figure has no control points, so nothing can be measured on it yet.'),
+        )}
       </p>
       <div id="tracing">
-        <p class="no-script">Tracing needs scripts, which do not run here.</p>
+        <p class="no-script">{say('Tracing needs scripts, which do not run here.')}</p>
         <fieldset class="choices">
-          <legend>Shape</legend>
+          <legend>{say('Shape')}</legend>
           {(['line', 'area', 'arc', 'point'] as const).map((kind) => (
             <label>
-              <input type="radio" name="kind" value={kind} checked={kind === 'line'} /> {kind}
+              <input type="radio" name="kind" value={kind} checked={kind === 'line'} /> {term(kind)}
             </label>
           ))}
+          {/* biome-ignore lint/a11y/noLabelWithoutControl: the field is among the words */}
           <label>
-            traced to about <input type="number" name="error" value="2" min="0.1" step="0.1" /> mm
+            {say('traced to about {0} mm', <input type="number" name="error" value="2" min="0.1" step="0.1" />)}
           </label>
         </fieldset>
         <div class="tracing-board">
@@ -71,56 +71,66 @@ export function TracingPage({
             src={page.href(page.pictures.get(figure.id) ?? '')}
             alt={inLanguage(figure.keys.alternative, languages)}
           />
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: points are set here by keyboard */}
-          <svg tabIndex={0} role="application" aria-label="The photograph: arrow keys, Enter, Backspace, Escape" />
+          <svg
+            // biome-ignore lint/a11y/noNoninteractiveTabindex: points are set here by keyboard
+            tabIndex={0}
+            role="application"
+            aria-label={words('The photograph: arrow keys, Enter, Backspace, Escape')}
+          />
         </div>
         <p role="status" />
         <p>
-          <label for="shape-text">For the entry of the trace</label>
+          <label for="shape-text">{say('For the entry of the trace')}</label>
           <textarea id="shape-text" readOnly rows={3} />
         </p>
         <p>
           <button type="button" name="copy">
-            Copy
+            {say('Copy')}
           </button>{' '}
           <button type="button" name="back">
-            Take the last point away
+            {say('Take the last point away')}
           </button>{' '}
           <button type="button" name="clear">
-            Begin anew
+            {say('Begin anew')}
           </button>
         </p>
         <fieldset class="choices save" hidden>
-          <legend>Save it</legend>
+          <legend>{say('Save it')}</legend>
+          {/* biome-ignore lint/a11y/noLabelWithoutControl: the field is among the words */}
           <label>
-            into{' '}
-            <select name="into">
-              <option value="">a new trace</option>
-              {open.map((trace) => (
-                <option value={trace.id}>
-                  {trace.id}: {titleOf(trace, languages)}
-                </option>
-              ))}
-            </select>
+            {say(
+              'into {0}',
+              <select name="into">
+                <option value="">{say('a new trace')}</option>
+                {open.map((trace) => (
+                  <option value={trace.id}>
+                    {trace.id}: {titleOf(trace, languages)}
+                  </option>
+                ))}
+              </select>,
+            )}
           </label>
+          {/* biome-ignore lint/a11y/noLabelWithoutControl: the field is among the words */}
+          <label class="of-new">{say('title {0}', <input type="text" name="title" maxLength={200} />)}</label>
+          {/* biome-ignore lint/a11y/noLabelWithoutControl: the field is among the words */}
           <label class="of-new">
-            title <input type="text" name="title" maxLength={200} />
-          </label>
-          <label class="of-new">
-            kind{' '}
-            <select name="is">
-              {EVIDENCE_KINDS.map((kind) => (
-                <option value={kind}>{kind}</option>
-              ))}
-            </select>
+            {say(
+              'kind {0}',
+              <select name="is">
+                {EVIDENCE_KINDS.map((kind) => (
+                  <option value={kind}>{term(kind)}</option>
+                ))}
+              </select>,
+            )}
           </label>
           <button type="button" name="save">
-            Save
+            {say('Save')}
           </button>
         </fieldset>
         <p class="aside save" hidden>
-          Saved into the folder of this preview: a new file, or one line more in an entry without a shape. What stands
-          in a file is never changed.
+          {say(
+            'Saved into the folder of this preview: a new file, or one line more in an entry without a shape. What stands in a file is never changed.',
+          )}
         </p>
       </div>
       <script

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
 import { Layout } from './layout.tsx';
 
@@ -12,14 +13,15 @@ export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element
   return (
     <Layout
       page={page}
-      title="Withdraw and see"
-      standing="What the dates would be without some statements; a reader’s trial."
+      title={words('Withdraw and see')}
+      standing={words('What the dates would be without some statements; a reader’s trial.')}
       script="trial.js"
     >
-      <h1>Withdraw and see</h1>
+      <h1>{say('Withdraw and see')}</h1>
       <p class="lead">
-        Strike out a statement, or take it at another grade, and see which dates, contradictions and orders to reference
-        dates change. The computing is the same as that of the file itself, and happens in your browser.
+        {say(
+          'Strike out a statement, or take it at another grade, and see which dates, contradictions and orders to reference dates change. The computing is the same as that of the file itself, and happens in your browser.',
+        )}
       </p>
       <div id="trial">
         <TrialView

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { cautionsOn } from '../../src/findings/cautions.ts';
 import type { UltravioletReading } from '../../src/physical/ultraviolet.ts';
 import type { PageContext } from '../context.ts';
+import { say, term, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { EntryLink, GradeMark, Scroll } from './parts.tsx';
 
@@ -18,35 +19,41 @@ export function UltravioletPart({
   if (readings.length === 0) return null;
   return (
     <section>
-      <h2>Under ultraviolet</h2>
+      <h2>{say('Under ultraviolet')}</h2>
       {cautions ? <Cautions list={cautionsOn('ultraviolet')} /> : null}
       {readings.map((one) => (
         <>
           <p>
-            <EntryLink page={page} id={one.trace.id} />: {one.colour}, {one.strength} (observed, {one.grade}{' '}
-            <GradeMark grade={one.grade} />
-            ).{' '}
-            <span class="aside">
-              Lamp: {one.lamp ?? 'not recorded'}; filter: {one.filter ?? 'not recorded'}.
-            </span>
+            {say(
+              '{0}: {1}, {2} (observed, {3} {4}). {5}',
+              <EntryLink page={page} id={one.trace.id} />,
+              one.colour,
+              one.strength,
+              term(one.grade),
+              <GradeMark grade={one.grade} />,
+              <span class="aside">
+                {say('Lamp: {0}; filter: {1}.', one.lamp ?? words('not recorded'), one.filter ?? words('not recorded'))}
+              </span>,
+            )}
           </p>
           {one.matches.length === 0 ? (
-            <p class="aside">No row of the table of looks fits this; that says nothing of the material.</p>
+            <p class="aside">{say('No row of the table of looks fits this; that says nothing of the material.')}</p>
           ) : (
-            <Scroll label={`Materials known to look like ${one.trace.id}`}>
+            <Scroll label={words('Materials known to look like {0}', one.trace.id)}>
               <table class="stacking">
                 <caption>
-                  Known to look so, as an inference; a glow alone never names a material, and much of this was observed
-                  on other things than walls
+                  {say(
+                    'Known to look so, as an inference; a glow alone never names a material, and much of this was observed on other things than walls',
+                  )}
                 </caption>
                 <thead>
                   <tr>
-                    <th scope="col">Material</th>
-                    <th scope="col">Known look</th>
-                    <th scope="col">Observed on</th>
-                    <th scope="col">Grade</th>
-                    <th scope="col">Note</th>
-                    <th scope="col">Source</th>
+                    <th scope="col">{say('Material')}</th>
+                    <th scope="col">{say('Known look')}</th>
+                    <th scope="col">{say('Observed on')}</th>
+                    <th scope="col">{say('Grade')}</th>
+                    <th scope="col">{say('Note')}</th>
+                    <th scope="col">{say('Source')}</th>
                   </tr>
                 </thead>
                 <tbody>
@@ -54,24 +61,24 @@ export function UltravioletPart({
                     <tr>
                       <th scope="row">{match.material}</th>
                       <td>
-                        <span class="cell-label">known look</span>
+                        <span class="cell-label">{say('known look')}</span>
                         {match.look}, {match.strength}
                       </td>
                       <td>
-                        <span class="cell-label">observed on</span>
+                        <span class="cell-label">{say('observed on')}</span>
                         {match.observedOn}
                       </td>
                       <td>
-                        <span class="cell-label">grade</span>
-                        {match.grade} <GradeMark grade={match.grade} />
+                        <span class="cell-label">{say('grade')}</span>
+                        {term(match.grade)} <GradeMark grade={match.grade} />
                       </td>
                       <td>
-                        <span class="cell-label">note</span>
+                        <span class="cell-label">{say('note')}</span>
                         {match.note}
                       </td>
                       <td>
-                        <span class="cell-label">source</span>
-                        {match.source} ({match.standing})
+                        <span class="cell-label">{say('source')}</span>
+                        {match.source} ({term(match.standing)})
                       </td>
                     </tr>
                   ))}

@@ -3,6 +3,7 @@ import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
+import { say, words } from '../say.ts';
 import { ChangeTable } from './change-table.tsx';
 import { StatementLink } from './parts.tsx';
 
@@ -18,7 +19,7 @@ export function WorthSection({
   if (written.length === 0) return null;
   return (
     <section id="worth">
-      <h2>What rests on this</h2>
+      <h2>{say('What rests on this')}</h2>
       {written.map((one) => (
         <StatementWorth page={page} statement={one} open={written.length === 1} />
       ))}
@@ -40,50 +41,54 @@ function StatementWorth({
   if (!file.inDetail && !file.worth.isQuick(index))
     return (
       <p>
-        In a file of this size, “kerfmark worth {statement.id}” tells what rests on{' '}
-        <StatementLink page={page} statement={statement} />.
+        {say(
+          'In a file of this size, “kerfmark worth {0}” tells what rests on {1}.',
+          statement.id,
+          <StatementLink page={page} statement={statement} />,
+        )}
       </p>
     );
   const { bounds, stretches, resolved } = file.worth.of(index);
   if (!file.inDetail)
     return (
       <p>
-        Without <StatementLink page={page} statement={statement} />:{' '}
-        {sayHowMuch(new Set(bounds.map((one) => one.moment)).size, resolved.length)}. In a file of this size, “kerfmark
-        worth” tells which.
+        {say(
+          'Without {0}: {1}. In a file of this size, “kerfmark worth” tells which.',
+          <StatementLink page={page} statement={statement} />,
+          sayHowMuch(new Set(bounds.map((one) => one.moment)).size, resolved.length),
+        )}
       </p>
     );
   const said = sayChanges(file, bounds, [statement]);
   const dates = said.changes.length + said.finer;
   const gaps = new Set(stretches.map((one) => file.statements.moments.all[one.moment]?.entry));
   if (dates + resolved.length + gaps.size === 0)
-    return (
-      <p>
-        Without <StatementLink page={page} statement={statement} /> nothing changes.
-      </p>
-    );
+    return <p>{say('Without {0} nothing changes.', <StatementLink page={page} statement={statement} />)}</p>;
   return (
     <details open={open}>
-      <summary>
-        Without {statement.id}: {sayHowMuch(dates, resolved.length)}
-      </summary>
+      <summary>{say('Without {0}: {1}', statement.id, sayHowMuch(dates, resolved.length))}</summary>
       {resolved.length + gaps.size > 0 ? (
         <ul>
           {resolved.map((i) => (
             <li>
-              Resolved: <a href={page.href(`contradictions.html#c-${i + 1}`)}>contradiction {i + 1}</a>
+              {say(
+                'Resolved: {0}',
+                <a href={page.href(`contradictions.html#c-${i + 1}`)}>{say('contradiction {0}', i + 1)}</a>,
+              )}
             </li>
           ))}
-          {gaps.size > 0 ? <li>Separate stretches of dates with gaps become others: {[...gaps].join(', ')}</li> : null}
+          {gaps.size > 0 ? (
+            <li>{say('Separate stretches of dates with gaps become others: {0}', [...gaps].join(', '))}</li>
+          ) : null}
         </ul>
       ) : null}
-      <ChangeTable page={page} said={said} label={`Dates that would be others without ${statement.id}`} />
+      <ChangeTable page={page} said={said} label={words('Dates that would be others without {0}', statement.id)} />
     </details>
   );
 }
 
 function sayHowMuch(changes: number, resolved: number): string {
-  const dates = changes === 1 ? 'one date is another' : `${changes} dates are others`;
-  const gone = resolved === 1 ? 'one contradiction is gone' : `${resolved} contradictions are gone`;
-  return [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join('; ') || 'nothing changes';
+  const dates = changes === 1 ? words('one date is another') : words('{0} dates are others', changes);
+  const gone = resolved === 1 ? words('one contradiction is gone') : words('{0} contradictions are gone', resolved);
+  return [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join('; ') || words('nothing changes');
 }

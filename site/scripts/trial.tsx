@@ -1,6 +1,8 @@
 import { render } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
 import { NO_CHANGE, openTrials, type TrialFile, type TrialState } from '../../src/findings/run-trial.ts';
+import { interfaceFor } from '../languages/languages.ts';
+import { speaking, words } from '../say.ts';
 import { AS_PUBLISHED, formatTrial, readTrial } from '../trial/trial-state.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
 
@@ -50,19 +52,24 @@ function open(place: HTMLElement, file: TrialFile): void {
     performance.mark('kerfmark-trial-begins');
     shown = addressed.state;
     const result = trials.run(shown);
-    document.title = location.hash === '' || location.hash === AS_PUBLISHED ? plainTitle : `Trial: ${plainTitle}`;
+    document.title =
+      location.hash === '' || location.hash === AS_PUBLISHED
+        ? plainTitle
+        : speaking(interfaceFor([document.documentElement.lang]), () => words('Trial: {0}', plainTitle));
     document.documentElement.classList.toggle('altered', formatTrial(shown) !== AS_PUBLISHED);
-    render(
-      <TrialView
-        file={file}
-        state={shown}
-        standing={standing}
-        result={result}
-        ruling={ruling}
-        unknown={addressed.unknown}
-        actions={actions}
-      />,
-      place,
+    speaking(interfaceFor([document.documentElement.lang]), () =>
+      render(
+        <TrialView
+          file={file}
+          state={shown}
+          standing={standing}
+          result={result}
+          ruling={ruling}
+          unknown={addressed.unknown}
+          actions={actions}
+        />,
+        place,
+      ),
     );
     performance.measure('kerfmark-trial', 'kerfmark-trial-begins');
   };

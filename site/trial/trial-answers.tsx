@@ -2,6 +2,7 @@ import { Component, type JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import type { TrialAnswer, TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { Still } from '../drawings/still.ts';
+import { say, term } from '../say.ts';
 
 interface AnswersProps {
   readonly file: TrialFile;
@@ -20,13 +21,15 @@ export class TrialAnswers extends Component<AnswersProps> {
     const printed = GRADES.indexOf(file.printedGrade);
     return (
       <section>
-        <h2>Reference dates</h2>
+        <h2>{say('Reference dates')}</h2>
         <p>
-          The order of dates only, on {file.printedGrade} statements; it does not say that an act was lawful or
-          unlawful.
+          {say(
+            'The order of dates only, on {0} statements; it does not say that an act was lawful or unlawful.',
+            term(file.printedGrade),
+          )}
         </p>
         <details>
-          <summary>Every event and holding that is tested</summary>
+          <summary>{say('Every event and holding that is tested')}</summary>
           <ul>
             {answers.map((answer, i) => (
               <AnswerLine
@@ -56,7 +59,7 @@ class AnswerLine extends Still<AnswerProps> {
     return (
       <li>
         {answer.title}; {answer.reference}: {is}
-        {is === was ? '' : <span class="was"> it was {was}</span>}
+        {is === was ? '' : <span class="was"> {say('it was {0}', was)}</span>}
       </li>
     );
   }

@@ -2,6 +2,7 @@ import { Component, type JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
 import type { TrialEntry, TrialFile, TrialState, TrialStatement } from '../../src/findings/run-trial.ts';
 import { Still } from '../drawings/still.ts';
+import { say, term, words } from '../say.ts';
 
 /** What a reader can do on the page; absent where no script runs. */
 export interface TrialActions {
@@ -95,8 +96,8 @@ class EntryStatements extends Component<EntryStatementsProps> {
         <summary>
           {entry.title}{' '}
           <span class="aside">
-            {count === 1 ? 'one statement' : `${count} statements`}
-            {touched > 0 ? `, ${touched} altered` : ''}
+            {count === 1 ? words('one statement') : words('{0} statements', count)}
+            {touched > 0 ? words(', {0} altered', touched) : ''}
           </span>
         </summary>
         <ul class="plain strike-list">
@@ -128,17 +129,17 @@ interface LineProps {
 class StatementLine extends Still<LineProps> {
   override render({ statement, withdrawn, grade, actions }: LineProps): JSX.Element {
     const { id, text, source } = statement;
-    const words = withdrawn ? <s>{text}</s> : text;
+    const shown = withdrawn ? <s>{text}</s> : text;
     const told = (
       <>
-        {words} <code>{id}</code>
-        {source === null ? null : <span class="aside"> Source: {source}.</span>}
+        {shown} <code>{id}</code>
+        {source === null ? null : <span class="aside"> {say('Source: {0}.', source)}</span>}
       </>
     );
     if (!actions)
       return (
         <li>
-          {told} <span class="aside">{grade}</span>
+          {told} <span class="aside">{term(grade)}</span>
         </li>
       );
     return (
@@ -153,7 +154,7 @@ class StatementLine extends Still<LineProps> {
           <span>{told}</span>
         </label>
         <label class="grade-choice">
-          <span class="hidden">Grade of {id}</span>
+          <span class="hidden">{say('Grade of {0}', id)}</span>
           <select
             data-grade={id}
             value={grade}
@@ -163,7 +164,7 @@ class StatementLine extends Still<LineProps> {
             {GRADES.map((one) => (
               <option value={one} selected={one === grade}>
                 {one}
-                {one === statement.grade ? ', as in the file' : ''}
+                {one === statement.grade ? words(', as in the file') : ''}
               </option>
             ))}
           </select>

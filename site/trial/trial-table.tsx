@@ -6,6 +6,7 @@ import type { TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Still } from '../drawings/still.ts';
+import { dated, say, term, words } from '../say.ts';
 
 interface Props {
   readonly file: TrialFile;
@@ -22,14 +23,16 @@ export function TrialTable({ file, standing, result }: Props): JSX.Element {
   ];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard
-    <section class="scroll" tabIndex={0} aria-label="The trial as a table">
+    <section class="scroll" tabIndex={0} aria-label={words('The trial as a table')}>
       <table class="stacking">
         <caption>
-          The same as a table: from the earliest beginning to the latest end; holdings and traces only where they change
+          {say(
+            'The same as a table: from the earliest beginning to the latest end; holdings and traces only where they change',
+          )}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Event</th>
+            <th scope="col">{say('Event')}</th>
             <GradeHeads />
           </tr>
         </thead>
@@ -59,15 +62,15 @@ class TableRow extends Still<RowProps> {
         </th>
         {GRADES.map((grade, rank) => (
           <td>
-            <span class="cell-label">{grade} </span>
-            {sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null })}
-            {isConsistentAt(row, rank) ? null : <span class="disputed"> disputed</span>}
+            <span class="cell-label">{term(grade)} </span>
+            {dated(sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null }))}
+            {isConsistentAt(row, rank) ? null : <span class="disputed"> {say('disputed')}</span>}
             {changes
               .filter((one) => one.grades.includes(grade))
               .map((one) => (
                 <span class="was">
                   {' '}
-                  {one.of === 'whole' ? '' : `${one.of} ${one.is}; `}it was {one.was}
+                  {say('{0}it was {1}', one.of === 'whole' ? '' : `${one.of} ${one.is}; `, one.was)}
                 </span>
               ))}
           </td>

@@ -5,6 +5,7 @@ import { changesOf, summaryOf, type TrialChanges } from '../../src/findings/tria
 import { layOutRuling, NARROW, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
+import { say, term, words } from '../say.ts';
 import { TrialAnswers } from './trial-answers.tsx';
 import { alteredByEntry, StatementGroup, type TrialActions } from './trial-statements.tsx';
 import { TrialTable } from './trial-table.tsx';
@@ -40,21 +41,23 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
       <Notice file={file} state={state} unknown={unknown} actions={actions} />
       {actions ? (
         <p role="status" class="hidden">
-          {isUnchanged(state) ? '' : `A reader’s trial. ${summaryOf(changes)}`}
+          {isUnchanged(state) ? '' : words('A reader’s trial. {0}', summaryOf(changes))}
         </p>
       ) : (
         <p class="no-script">
-          Trying needs scripts, which do not run here. What stands below is the file as published.
+          {say('Trying needs scripts, which do not run here. What stands below is the file as published.')}
         </p>
       )}
       <div class="desk">
         <section aria-labelledby="statements">
           <h2 id="statements" tabIndex={-1}>
-            Statements
+            {say('Statements')}
           </h2>
           <p>
-            Each stands under what it bears on.{' '}
-            {actions ? 'Take the tick away to withdraw one, or choose another grade.' : ''}
+            {say(
+              'Each stands under what it bears on. {0}',
+              actions ? words('Take the tick away to withdraw one, or choose another grade.') : '',
+            )}
           </p>
           {(['event', 'holding', 'trace'] as const).map((type) => (
             <StatementGroup
@@ -74,14 +77,16 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
             hrefOf={reasonPath}
           />
           <figcaption>
-            The marks are those of the <a href="chronology.html">chronology</a>. Reference dates mark the order of dates
-            only; they do not say that an act was lawful or unlawful.
+            {say(
+              'The marks are those of the {0}. Reference dates mark the order of dates only; they do not say that an act was lawful or unlawful.',
+              <a href="chronology.html">{say('chronology')}</a>,
+            )}
           </figcaption>
         </figure>
       </div>
       <section aria-labelledby="what-changed">
         <h2 id="what-changed" tabIndex={-1}>
-          What changed
+          {say('What changed')}
         </h2>
         <Changed changes={changes} untouched={isUnchanged(state)} />
       </section>
@@ -96,32 +101,40 @@ export function TrialView({ file, state, standing, result, ruling, unknown, acti
 function Notice({ file, state, unknown, actions }: Pick<Props, 'file' | 'state' | 'unknown' | 'actions'>): JSX.Element {
   const regraded = Object.entries(state.grades);
   return (
-    <aside class="trial-notice" aria-label="A reader’s trial">
+    <aside class="trial-notice" aria-label={words('A reader’s trial')}>
       <p>
-        <strong>A reader’s trial, not the museum’s finding.</strong>{' '}
-        {isUnchanged(state)
-          ? 'Nothing is withdrawn: the dates below are those of the file as published.'
-          : 'The dates below are those of an altered file.'}{' '}
-        Nothing is stored or sent; the address of this page holds the trial and can be passed on.
+        {say(
+          '{0} {1} Nothing is stored or sent; the address of this page holds the trial and can be passed on.',
+          <strong>{say('A reader’s trial, not the museum’s finding.')}</strong>,
+          isUnchanged(state)
+            ? words('Nothing is withdrawn: the dates below are those of the file as published.')
+            : words('The dates below are those of an altered file.'),
+        )}
       </p>
       {isUnchanged(state) ? null : (
         <ul>
           {state.withdrawn.map((id) => (
-            <li>
-              Withdrawn: {textOf(file, id)} <code>{id}</code>
-            </li>
+            <li>{say('Withdrawn: {0} {1}', textOf(file, id), <code>{id}</code>)}</li>
           ))}
           {regraded.map(([id, grade]) => (
             <li>
-              Taken as {grade}, {gradeOf(file, id)} in the file: {textOf(file, id)} <code>{id}</code>
+              {say(
+                'Taken as {0}, {1} in the file: {2} {3}',
+                term(grade),
+                gradeOf(file, id),
+                textOf(file, id),
+                <code>{id}</code>,
+              )}
             </li>
           ))}
         </ul>
       )}
       {unknown.length > 0 ? (
         <p>
-          The address names statements that this file does not hold, or no longer holds, or grades that are none:{' '}
-          {unknown.join(', ')}. These are left out of the trial.
+          {say(
+            'The address names statements that this file does not hold, or no longer holds, or grades that are none: {0}. These are left out of the trial.',
+            unknown.join(', '),
+          )}
         </p>
       ) : null}
       {actions && !isUnchanged(state) ? (
@@ -143,12 +156,13 @@ function gradeOf(file: TrialFile, id: string): string {
 
 function Changed({ changes, untouched }: { readonly changes: TrialChanges; readonly untouched: boolean }): JSX.Element {
   const parts = [
-    ['Dates', changes.dates],
-    ['Contradictions', changes.contradictions],
-    ['Order to reference dates', changes.references],
+    [words('Dates'), changes.dates],
+    [words('Contradictions'), changes.contradictions],
+    [words('Order to reference dates'), changes.references],
   ] as const;
-  if (untouched) return <p>Nothing: this is the file as published.</p>;
-  if (parts.every(([, list]) => list.length === 0)) return <p>No date, contradiction or order is another one.</p>;
+  if (untouched) return <p>{say('Nothing: this is the file as published.')}</p>;
+  if (parts.every(([, list]) => list.length === 0))
+    return <p>{say('No date, contradiction or order is another one.')}</p>;
   return (
     <div class="changed">
       {parts.map(([head, list]) =>
@@ -170,13 +184,13 @@ function Changed({ changes, untouched }: { readonly changes: TrialChanges; reado
 function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.Element {
   return (
     <section>
-      <h2>Statements that cannot all be right</h2>
-      {result.contradictions.length === 0 ? <p>None, at any grade.</p> : null}
+      <h2>{say('Statements that cannot all be right')}</h2>
+      {result.contradictions.length === 0 ? <p>{say('None, at any grade.')}</p> : null}
       <ol>
         {result.contradictions.map((one) => (
           <li>
-            {one.kind === 'order' ? 'A loop of order, ' : ''}
-            {one.grade}:{' '}
+            {one.kind === 'order' ? words('A loop of order, ') : ''}
+            {term(one.grade)}:{' '}
             {one.statements.map((id, i) => (
               <>
                 {i > 0 ? '; ' : ''}
@@ -198,7 +212,7 @@ function PutBack({ actions }: { readonly actions: TrialActions }): JSX.Element {
   };
   return (
     <button type="button" onClick={putBack}>
-      Put everything back
+      {say('Put everything back')}
     </button>
   );
 }
@@ -223,10 +237,10 @@ function Strip({
   if (isUnchanged(state)) return <></>;
   return (
     <div class="strip">
-      <p>A reader’s trial. {summary}</p>
+      <p>{say('A reader’s trial. {0}', summary)}</p>
       <p>
         <button type="button" onClick={() => goTo('what-changed')}>
-          Show what changed
+          {say('Show what changed')}
         </button>{' '}
         <PutBack actions={actions} />
       </p>

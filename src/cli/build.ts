@@ -1,6 +1,6 @@
 import path from 'node:path';
 import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, type Command, folderOf, languageOf } from './commands.ts';
 import { progressOf } from './effects.ts';
 import { countProblems, countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
@@ -9,14 +9,18 @@ import { writeSite } from './write-site.ts';
 export const build: Command = {
   name: 'build',
   summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
-  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--out FOLDER] [--json]',
-  examples: ['kerfmark build', 'kerfmark build --audience public --out ../public-site'],
-  flags: { out: 'value', json: 'switch' },
+  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--language L] [--out FOLDER] [--json]',
+  examples: [
+    'kerfmark build',
+    'kerfmark build --language fr --out ../site-fr',
+    'kerfmark build --audience public --out ../public-site',
+  ],
+  flags: { out: 'value', language: 'value', json: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const audience = audienceOf(options);
     effects.progress?.({ what: 'Reading and computing' });
-    const computed = compute(await loadWorkspace(folder), audience);
+    const computed = compute(await loadWorkspace(folder), audience, { language: languageOf(options) });
     const errors = computed.problems.filter((one) => one.severity === 'error');
     if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
     if (errors.length > 0 && audience === 'public') {

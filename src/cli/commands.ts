@@ -38,6 +38,14 @@ export function audienceOf(options: Options, usual: Access = 'internal'): Access
   return given as Access;
 }
 
+/** The language to show first (`--language fr`); null where none was named. */
+export function languageOf(options: Options): string | null {
+  const given = options.flags.language;
+  if (given === undefined) return null;
+  if (typeof given === 'string' && /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/.test(given)) return given;
+  throw new Fault(`"${String(given)}" is no language. Write its tag, such as fr or el.`);
+}
+
 /** A flag whose value must be one of some words. */
 export function choiceOf<Word extends string>(
   options: Options,

@@ -3,7 +3,7 @@ import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
 import { compute } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf, type Options } from './commands.ts';
+import { audienceOf, type Command, folderOf, languageOf, type Options } from './commands.ts';
 import { type Effects, progressOf } from './effects.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
@@ -13,9 +13,9 @@ import { writeSite } from './write-site.ts';
 export const serve: Command = {
   name: 'serve',
   summary: 'builds the site, shows it on this computer only, and builds again when an entry changes',
-  usage: 'kerfmark serve [--in FOLDER] [--audience A] [--port N]',
+  usage: 'kerfmark serve [--in FOLDER] [--audience A] [--language L] [--port N]',
   examples: ['kerfmark serve', 'kerfmark serve --port 9000 --audience public'],
-  flags: { port: 'value', out: 'value' },
+  flags: { port: 'value', language: 'value', out: 'value' },
   async run(options, effects) {
     const port = Number(options.flags.port ?? 8040);
     if (!Number.isInteger(port) || port < 0 || port > 65535)
@@ -47,7 +47,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const rebuild = async (): Promise<void> => {
     try {
       effects.progress?.({ what: 'Reading and computing' });
-      const computed = compute(await loadWorkspace(folder), audience);
+      const computed = compute(await loadWorkspace(folder), audience, { language: languageOf(options) });
       const pages = await writeSite({
         computed,
         folder,

@@ -30,7 +30,7 @@ export function computeTrial(files: WorkspaceFiles, audience: Access, options: O
       `There is no statement ${unknown.join(', ')} for this audience.${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''} "kerfmark dates --json" lists the statements.`,
     );
   }
-  return compute(files, audience, withdrawn);
+  return compute(files, audience, { withdrawn });
 }
 
 function namesAfter(flag: string | boolean | undefined): readonly string[] {
