@@ -45,7 +45,7 @@ export const begin: Command = {
 function panelsOf(answer: string): readonly string[] {
   const names = answer
     .split(',')
-    .map((one) => one.trim())
+    .map((one) => one.trim().replace(/\s+/g, '-'))
     .filter((one) => one !== '');
   const wrong = names.find((one) => !/^[A-Za-z0-9-]+$/.test(one));
   if (wrong !== undefined)

@@ -28,6 +28,7 @@ export const build: Command = {
       return 1;
     }
     const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
+    const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
     const held = computed.entries - computed.file.catalogue.entries.length;
     const pages = await writeSite({ computed, folder, output, built: effects.today(), ...progressOf(effects) });
     if (options.flags.json) {
@@ -39,7 +40,7 @@ export const build: Command = {
       return hasErrors(computed.problems) ? 1 : 0;
     }
     effects.out(
-      `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience.\n` : ''}${countWords(computed.problems)}\n`,
+      `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience${usual !== 'public' && audience === 'public' ? `; entries that say nothing are ${usual} here (access-default in workspace.md)` : ''}.\n` : ''}${countWords(computed.problems)}\n`,
     );
     return hasErrors(computed.problems) ? 1 : 0;
   },

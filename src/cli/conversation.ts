@@ -1,6 +1,7 @@
 import { nearest } from '../base/nearest.ts';
 import { fromWords } from '../dates/from-words.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
+import { formatExpression } from '../dates/wording.ts';
 import type { Effects } from './effects.ts';
 import type { NewDate } from './entry-files.ts';
 import { Fault } from './load-workspace.ts';
@@ -85,11 +86,26 @@ export function dateFromTyped(typed: string): NewDate | { readonly refused: stri
   const direct = readDate(typed, 'gregorian', settings);
   if (!isDateProblem(direct) && direct.warnings.length === 0) return { edtf: typed, sense: null, asWritten: null };
   const read = fromWords(typed);
-  if (!read) return { refused: `"${typed}" is not understood as a date. Write for example: ${DATE_EXAMPLES}.` };
+  if (!read) return { refused: `"${typed}" is not understood as a date. ${hintFor(typed)}` };
   const edtf = readDate(read.edtf, 'gregorian', settings);
   if (isDateProblem(edtf))
     return { refused: `${edtf.message[0]?.toUpperCase()}${edtf.message.slice(1)}. Mend: ${edtf.mend}` };
   return { ...read, asWritten: typed };
+}
+
+/** What to write instead, by what makes the words undecided. */
+function hintFor(typed: string): string {
+  const text = typed.toLowerCase();
+  if (/winter|christmas/.test(text))
+    return 'A winter lies in two years: write for example January 1926, or between December 1925 and March 1926.';
+  if (/easter|pentecost|feast|saint/.test(text))
+    return 'A feast moves, and calendars differ: look up its day, or write the months in which it can lie.';
+  if (/\bwar\b|revolution|earthquake/.test(text))
+    return 'Write the year that is meant, such as before 1914; or relate the event to another one later.';
+  if (/\d+\/\d+\/\d{4}/.test(text)) return 'Day or month first? Write the month as a word: 12 April 1926.';
+  if (/early|late|end of|beginning of|mid/.test(text))
+    return 'Write what you would allow for, such as between January 1926 and April 1926.';
+  return `Write for example: ${DATE_EXAMPLES}.`;
 }
 
 /** A date given on the command line: what was made of words is offered, and taken after a yes or with `yes`. */
@@ -98,9 +114,9 @@ export async function confirmDate(effects: Effects, typed: string, yes: boolean)
   if ('refused' in date) throw new Fault(date.refused);
   if (date.asWritten === null || yes) return date;
   const words = sayNewDate(date);
-  const answer = await effects.ask(`${words}. Is that right? (yes/no) `);
+  const answer = await effects.ask(`${words}. Is that right? (Enter: yes) `);
   if (answer === null) throw new Fault(`${words}. Type the command again with --yes to accept that.`);
-  if (!/^y/i.test(answer)) throw new Fault('Nothing was written.');
+  if (isNo(answer)) throw new Fault('Nothing was written.');
   return date;
 }
 
@@ -109,18 +125,42 @@ export async function askDate(effects: Effects, question: string): Promise<NewDa
   for (let words = `${question} As you would write it: ${DATE_EXAMPLES}. Enter if it is not known: `; ; ) {
     const typed = await askText(effects, words);
     if (typed === null) return null;
-    const date = dateFromTyped(typed);
-    if ('refused' in date) {
-      words = `${date.refused} Once more, or Enter to leave it out: `;
+    const read = dateFromTyped(typed);
+    if ('refused' in read) {
+      words = `${read.refused} Once more, or Enter to leave it out: `;
       continue;
     }
+    const date = await askSpan(effects, read);
     if (date.asWritten === null) return date;
-    const answer = await effects.ask(`${sayNewDate(date)}. Is that right? (yes/no) `);
-    if (answer === null || /^\s*y/i.test(answer)) return date;
-    words = 'Write it otherwise, or Enter to leave it out: ';
+    const answer = await effects.ask(`${sayNewDate(date)}. Is that right? (Enter: yes) `);
+    if (answer === null || !isNo(answer)) return date;
+    words = 'Write it otherwise, or Enter to leave the date out: ';
   }
 }
 
+/** "1926-1928" may be a time that lasted, or a day that is not known: only who writes can tell. */
+async function askSpan(effects: Effects, date: NewDate): Promise<NewDate> {
+  const [, first, last] = /^([^/[.]+)\/([^/.]+)$/.exec(date.edtf) ?? [];
+  if (first === undefined || last === undefined) return date;
+  const one = 'on some day between';
+  const choice = await askChoice(
+    effects,
+    'How is that meant',
+    [{ word: one }, { word: 'it lasted all that time' }],
+    one,
+  );
+  return choice === one ? { ...date, edtf: `[${first}..${last}]`, asWritten: date.asWritten ?? date.edtf } : date;
+}
+
+function isNo(answer: string): boolean {
+  return /^\s*n/i.test(answer);
+}
+
+/** What will be written, in words first: `“spring 1921”: March 1921 – May 1921 (written 1921-21)`. */
 function sayNewDate({ edtf, sense, asWritten }: NewDate): string {
-  return `"${asWritten}" will be written as ${edtf}${sense ? `, sense: ${sense}` : ''}`;
+  const settings = { circa: { year: 10, decade: 10, century: 25, month: 3, day: 30 }, sunsetDays: 0 };
+  const read = readDate(edtf, 'gregorian', settings);
+  const words = isDateProblem(read) ? edtf : formatExpression(read);
+  const meant = sense === 'by' ? `not after ${words}` : sense === 'not-before' ? `not before ${words}` : words;
+  return `"${asWritten}" is taken as ${meant} (written ${edtf}${sense ? `, sense: ${sense}` : ''})`;
 }

@@ -2,6 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { ENTRY_TYPES } from '../model/entry-type-names.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
+import { packageRoot } from './write-site.ts';
 
 /**
  * One JSON Schema for entries of every type, chosen by the key `type`, as language servers for YAML read it
@@ -37,14 +38,14 @@ const SETTINGS = {
   '[yaml]': { 'editor.formatOnSave': false, 'editor.insertSpaces': true, 'editor.tabSize': 2 },
 };
 
-/** "kerfmark check" as a task whose problems are listed with their lines. */
-const TASKS = {
+/** "kerfmark check" as a task whose problems are listed with their lines, by the program that wrote it: it need not be installed. */
+const tasks = (program: string): unknown => ({
   version: '2.0.0',
   tasks: [
     {
       label: 'kerfmark check',
       type: 'shell',
-      command: 'npx kerfmark check',
+      command: `"${process.execPath}" "${program}" check`,
       group: { kind: 'build', isDefault: true },
       presentation: { reveal: 'silent' },
       problemMatcher: {
@@ -64,7 +65,7 @@ const TASKS = {
       },
     },
   ],
-};
+});
 
 /**
  * Writes what an editor needs to complete entries into `.vscode` of a workspace. The schema is written anew; settings
@@ -83,7 +84,7 @@ export async function writeEditorFiles(
   const left: string[] = [];
   for (const [name, value] of [
     ['settings.json', SETTINGS],
-    ['tasks.json', TASKS],
+    ['tasks.json', tasks(path.join(packageRoot(), 'dist', 'src', 'cli', 'main.js'))],
   ] as const) {
     const file = path.join(home, name);
     const isNew = await writeFile(file, text(value), { flag: 'wx' }).then(

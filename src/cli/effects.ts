@@ -8,6 +8,8 @@ export interface Step {
 /** What a command may do to the world; handed in as one argument, so that tests can replace it. */
 export interface Effects {
   readonly cwd: string;
+  /** How the program was called (`npx kerfmark`), so that it names commands as they must be typed; `kerfmark` where missing. */
+  readonly program?: string;
   out(text: string): void;
   err(text: string): void;
   /** Tells how far long work is, where somebody looks on; nothing in pipes. */

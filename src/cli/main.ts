@@ -20,6 +20,7 @@ const line =
 
 const effects: Effects = {
   cwd: process.cwd(),
+  program: process.env.npm_command === 'exec' ? 'npx kerfmark' : 'kerfmark',
   out: (text) => {
     line?.clear();
     process.stdout.write(text);

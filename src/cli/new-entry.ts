@@ -12,6 +12,7 @@ import { askChoice, askDate, askText, type Choice, chosen, confirmDate } from '.
 import type { Effects } from './effects.ts';
 import { entryText, freeId, type NewDate, schemaOf, writeNew } from './entry-files.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
+import { packageRoot } from './write-site.ts';
 
 /** Keys that may be given as flags; a date may be typed as people write it. */
 const ASKED = [
@@ -105,6 +106,10 @@ export const newEntry: Command = {
   },
   async run(options, effects) {
     const folder = folderOf(options, effects);
+    if (folder === packageRoot() && options.flags.in === undefined)
+      throw new Fault(
+        'This folder holds the example of the program itself. Name your own folder: kerfmark new --in ../my-panels (or --in . to write into the example).',
+      );
     const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
     const type = await typeOf(options, effects);
     const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
@@ -151,6 +156,8 @@ async function askKeys(
     if (typeof given === 'string') answer = words ? wordOf(key, given, words) : given.trim().replace(/\s+/g, ' ');
     else if ((required.includes(key) || key === 'title') && !options.flags.yes)
       answer = await askKey(type, key, words, properties[key]?.description, effects, catalogue);
+    if (answer === null && required.includes(key) && typeof given !== 'string' && !options.flags.yes)
+      effects.out(`Left open: "${key}" must be filled in later; "kerfmark check" reminds you.\n`);
     if (answer !== null && answer !== '') values[key] = answer;
   }
   const objects = catalogue.ofType('object');

@@ -31,11 +31,27 @@ export async function run(line: readonly string[], effects: Effects): Promise<nu
       effects.out(helpOf(command));
       return 0;
     }
-    return await command.run(options, effects);
+    return await command.run(options, asTyped(effects, options));
   } catch (error) {
-    effects.err(`${faultWords(error)}\n`);
+    const folder = rest[rest.indexOf('--in') + 1];
+    asTyped(effects, { words: [], flags: rest.includes('--in') && folder ? { in: folder } : {} }).err(
+      `${faultWords(error)}\n`,
+    );
     return 2;
   }
+}
+
+/** Commands that are named in what the program prints, and work on a folder. */
+const NAMED = /(?<![\w/-])kerfmark (check|new|serve|begin|dates|why|build|schema|explain)(?=["”\s.,;]|$)/g;
+
+/** Effects that name commands as they must be typed here: with `npx` where it was used, and with the folder given. */
+function asTyped(effects: Effects, { flags }: Options): Effects {
+  const { program } = effects;
+  if (program === undefined || flags.json || flags.format === 'json' || flags.format === 'sarif') return effects;
+  const given = typeof flags.in === 'string' ? ` --in ${/\s/.test(flags.in) ? `"${flags.in}"` : flags.in}` : '';
+  const typed = (text: string): string =>
+    text.replace(NAMED, (_, name: string) => `${program} ${name}${name === 'explain' ? '' : given}`);
+  return { ...effects, out: (text) => effects.out(typed(text)), err: (text) => effects.err(typed(text)) };
 }
 
 function parse(command: Command, rest: readonly string[]): Options {

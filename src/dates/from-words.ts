@@ -21,8 +21,8 @@ const MONTHS = [
   'december',
 ];
 const SEASONS: Readonly<Record<string, string>> = { spring: '21', summer: '22', autumn: '23', fall: '23' };
-const ABOUT = /^(?:c\.?|ca\.?|circa|about|around|approximately|approx\.?)\s*/;
-const PERHAPS = /^(?:probably|possibly|perhaps|maybe)\s+|\s*\?$/g;
+const ABOUT = /^(?:circa|ca\.?|c\.?|about|around|approximately|approx\.?)\s*/;
+const PERHAPS = /^(?:probably|possibly|perhaps|maybe)\s+|\s*(?:\?|\(\?\))$/g;
 
 /**
  * Reads the usual English ways to write a date; null where the words are not understood.
@@ -39,8 +39,8 @@ export function fromWords(words: string): WordedDate | null {
   return (
     sensed(text, /^(?:before|prior to) (.+)$/, 'by', -1) ??
     sensed(text, /^after (.+)$/, 'not-before', 1) ??
-    sensed(text, /^(?:not before|from|since) ((?!.* (?:to|until) ).+)$/, 'not-before', 0) ??
-    sensed(text, /^(?:by|until) (.+)$/, 'by', 0) ??
+    sensed(text, /^(?:not before|no earlier than|from|since) ((?!.* (?:to|until) ).+)$/, 'not-before', 0) ??
+    sensed(text, /^(?:by|until|no later than|not later than|not after) (.+)$/, 'by', 0) ??
     plain(text)
   );
 }
@@ -88,6 +88,10 @@ function coreDate(text: string): string | null {
   if (/^\d{4}(-(0[1-9]|1[0-2])(-\d\d)?)?$/.test(text)) return text;
   const shortEnd = /^(\d\d)(\d\d)\s?-\s?(\d\d)$/.exec(text);
   if (shortEnd) return `${shortEnd[1]}${shortEnd[2]}/${shortEnd[1]}${shortEnd[3]}`;
+  const numbers = /^(\d{1,2})\.\s?(\d{1,2})\.\s?(\d{4})$/.exec(text);
+  // With points the day comes first, as on the continent; a slash may be read both ways and is refused.
+  if (numbers && Number(numbers[2]) <= 12 && Number(numbers[1]) <= 31)
+    return `${numbers[3]}-${(numbers[2] as string).padStart(2, '0')}-${(numbers[1] as string).padStart(2, '0')}`;
   const decade = /^(?:the )?(\d{3})0'?s$/.exec(text);
   if (decade) return `${decade[1]}X`;
   const century = /^(?:the )?(\d{1,2})(?:st|nd|rd|th) century$/.exec(text);

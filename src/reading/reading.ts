@@ -13,6 +13,7 @@ import { readSurveyTable } from './survey-table.ts';
 import type { TextFile } from './text-file.ts';
 import { checkPanels, checkWhole, checkWithheld } from './whole-workspace.ts';
 import { checkDates } from './written-dates.ts';
+import { curlyQuotes } from './yaml-problems.ts';
 
 /** The files of a workspace as they were loaded. */
 export interface WorkspaceFiles {
@@ -102,7 +103,21 @@ function readEntryFile(
     places: front.yaml,
   };
   const result = checkEntry(withDefaults(raw, defaults));
-  return { ...result, problems: [...front.problems, ...argument.problems, ...result.problems] };
+  return { ...result, problems: [...front.problems, ...argument.problems, ...withCurlyQuotes(file, result.problems)] };
+}
+
+/** Errors on lines where curly quotation marks stand around a value are told as that, once a line. */
+function withCurlyQuotes({ text }: TextFile, problems: readonly Diagnostic[]): readonly Diagnostic[] {
+  const lines = text.split('\n');
+  const told = new Set<number>();
+  return problems.flatMap((one): readonly Diagnostic[] => {
+    const line = lines[one.place.line - 1] ?? '';
+    const curly = one.severity === 'error' ? curlyQuotes(line) : null;
+    if (!curly) return [one];
+    if (told.has(one.place.line)) return [];
+    told.add(one.place.line);
+    return [{ ...one, ...curly, place: { ...one.place, column: line.search(/[“”„‟‘]/) + 1 } }];
+  });
 }
 
 /** The id of an entry whose keys cannot be read, so that links to it are not reported as well. */

@@ -48,7 +48,7 @@ function checkDate(entry: Entry, field: NotedField, settings: DateSettings): rea
         code: 'date-curly-quotes',
         severity: 'error',
         message: `${field.value} stands in curly quotation marks, which count as part of the text`,
-        mend: 'use straight quotation marks: "1926-04"',
+        mend: `use straight quotation marks: "${field.value.replace(/[“”„‟«»‘’]/g, '').trim()}"`,
       },
     ];
   }

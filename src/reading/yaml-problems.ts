@@ -1,6 +1,8 @@
 import type { YAMLError } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
+import { ENTRY_SCHEMAS } from '../model/entry.ts';
+import { keyNames } from '../model/walk-fields.ts';
 
 interface Wording {
   readonly code: string;
@@ -76,11 +78,36 @@ export function yamlProblem(error: YAMLError, text: string, placeAt: (offset: nu
   const at = error.pos[0];
   const line = lineAround(text, at);
   const duplicate = error.code === 'DUPLICATE_KEY';
+  const curly = duplicate ? null : curlyQuotes(line);
+  if (curly) return { ...curly, severity, place: placeAt(lineStart(text, at) + line.search(CURLY)) };
+  const bare = duplicate ? -1 : lineBefore(text, at, (one) => withoutColon(one) !== null);
+  if (bare !== -1) return { ...(withoutColon(lineAround(text, bare + 1)) as Wording), severity, place: placeAt(bare) };
   const bracket = duplicate ? -1 : lineBefore(text, at, (one) => oddBrackets(one));
   if (bracket !== -1) return { ...BRACKET_OPEN, severity, place: placeAt(bracket) };
   const open = duplicate ? -1 : openQuoteBefore(text, at);
   const wording = fromLine(error, line) ?? (open === -1 ? null : QUOTE_OPEN) ?? BY_CODE[error.code] ?? unread(error);
-  return { ...wording, severity, place: placeAt(wording === QUOTE_OPEN ? open : at) };
+  // A straight mark that a curly one was meant to close.
+  const half = wording === QUOTE_OPEN ? curlyQuotes(lineAround(text, open + 1)) : null;
+  return { ...(half ?? wording), severity, place: placeAt(wording === QUOTE_OPEN ? open : at) };
+}
+
+const CURLY = /[“”„‟‘]/;
+
+/** Words for a line where curly quotation marks stand around a value, or close one that a straight mark opens. */
+export function curlyQuotes(line: string): Wording | null {
+  if (!/[:[{,] *[“„‟‘]|[:[{,] *"[^"]*[”“] *(?:[,}\]]|$)/.test(line)) return null;
+  return {
+    code: 'curly-quotes',
+    message: 'curly quotation marks stand around a value; only straight ones count',
+    mend: `write ${line
+      .trim()
+      .replace(/[“”„‟]/g, '"')
+      .replace(/[‘’](?=\s|$|,|})|(?<=\s)[‘’]/g, "'")}`,
+  };
+}
+
+function lineStart(text: string, at: number): number {
+  return text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
 }
 
 function unread(error: YAMLError): Wording {
@@ -91,8 +118,25 @@ function unread(error: YAMLError): Wording {
   };
 }
 
+/** Keys that entries may have, at any depth. */
+const KEYS = new Set(Object.values(ENTRY_SCHEMAS).flatMap((schema) => [...keyNames(schema)]));
+
+/** A key of entries that a line begins with, in braces too, without the colon after it. */
+function withoutColon(line: string): Wording | null {
+  const [, before = '', key = '', after = ''] = /^(\s*(?:- )?(?:\{ *)?)([a-z][\w-]*)(?:[ ;]+|$)(.*)$/.exec(line) ?? [];
+  if (key === '' || !KEYS.has(key) || after.startsWith('=') || (before.includes('{') && !/^["'[\d]/.test(after))) return null;
+  const value = after === '' ? '' : ` ${after.split(/, [a-z-]+:/)[0]}`;
+  return {
+    code: 'yaml-no-colon',
+    message: `a colon is missing after "${key}"`,
+    mend: `write ${key}:${value}`,
+  };
+}
+
 function fromLine(error: YAMLError, line: string): Wording | null {
   if (error.code === 'DUPLICATE_KEY') return null;
+  const colon = withoutColon(line);
+  if (colon) return colon;
   if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
   if (/^ *\u00a0/.test(line)) return HARD_SPACE;
   if (/^\s*[\w-]+\s*=\s/.test(line)) {
