@@ -1,5 +1,6 @@
 import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
 import { type Command, folderOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault } from './load-workspace.ts';
@@ -90,7 +91,7 @@ printed-grade: probable         # the grade printed where only one fits
 # how-to-respond: Letters are welcome.
 ---
 
-Say here in a few sentences what this file is about and which question brought it about.
+${TEMPLATE_TEXTS.workspace}
 `,
     'objects/OB-1.md': `---
 id: OB-1
@@ -102,7 +103,7 @@ key-events: [EV-removal]
 care: [not yet asked]   # human remains | sacred | funerary | restricted viewing | none known | not yet asked
 ---
 
-Describe the object here.
+${TEMPLATE_TEXTS.object}
 `,
     'events/EV-removal.md': `---
 id: EV-removal
@@ -116,7 +117,7 @@ objects: [OB-1]
 #   - { after: EV-..., grade: probable, why: ... }
 ---
 
-What is known of the removal, and from where?
+${TEMPLATE_TEXTS.removal}
 `,
     'research/QU-not-yet-looked-at.md': `---
 id: QU-not-yet-looked-at

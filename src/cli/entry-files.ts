@@ -4,6 +4,7 @@ import type { Grade } from '../base/grade.ts';
 import type { Sense } from '../dates/sense.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
+import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
 import { Fault } from './load-workspace.ts';
 
 /** Letters in front of the ids of each type, and the folder where new entries are put. */
@@ -107,7 +108,7 @@ export function entryText(
     else if (required.includes(key)) lines.push(`${key}:${hint}`);
     else lines.push(`# ${key}:${hint}`);
   }
-  return `${[...lines, ...dated, '---', '', 'Write here what speaks for this entry and what against it.'].join('\n')}\n`;
+  return `${[...lines, ...dated, '---', '', TEMPLATE_TEXTS.entry].join('\n')}\n`;
 }
 
 function dateLines(type: EntryType, date: NewDate, when: string | undefined): readonly string[] {

@@ -106,12 +106,12 @@ export const newEntry: Command = {
   },
   async run(options, effects) {
     const folder = folderOf(options, effects);
+    const type = await typeOf(options, effects);
     if (folder === packageRoot() && options.flags.in === undefined)
       throw new Fault(
         'This folder holds the example of the program itself. Name your own folder: kerfmark new --in ../my-panels (or --in . to write into the example).',
       );
     const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
-    const type = await typeOf(options, effects);
     const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
     const values = await askKeys(type, options, effects, catalogue);
     const date = await dateOf(type, options, effects);
@@ -129,7 +129,8 @@ async function typeOf(options: Options, effects: Effects): Promise<EntryType> {
   if (ENTRY_TYPES.includes(given as EntryType)) return given as EntryType;
   if (given === undefined && !options.flags.yes) {
     const choices = Object.entries(MEANINGS).map(([word, meaning]) => ({ word, meaning }));
-    const type = await askChoice(effects, 'What will you write down? Number or word', choices);
+    const question = 'What will you write down? Number or word';
+    const type = (await askChoice(effects, question, choices)) ?? (await askChoice(effects, question, choices));
     if (type !== null) return type as EntryType;
   }
   const [near] = given === undefined ? [] : nearest(given, ENTRY_TYPES, 1);

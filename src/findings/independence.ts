@@ -91,7 +91,11 @@ export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCoun
   const parts = [
     ...(sourced > 0 ? [`${statements(sourced)} with a source, ${roots} ${most === 1 ? 'root' : 'roots'}`] : []),
     ...(seen > 0 ? [`${sayNumber(seen)} seen on the object`] : []),
-    ...(unsourced > 0 ? [`${sayNumber(unsourced)} that ${unsourced === 1 ? 'names' : 'name'} no source`] : []),
+    ...(unsourced > 0
+      ? [
+          `${sourced + seen > 0 ? sayNumber(unsourced) : statements(unsourced)} that ${unsourced === 1 ? 'names' : 'name'} no source`,
+        ]
+      : []),
   ];
   const text = parts.join('; ');
   return text.charAt(0).toUpperCase() + text.slice(1);

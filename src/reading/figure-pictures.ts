@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { nearest } from '../base/nearest.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 
 /** Width and height of a picture file in pixels, upright. */
@@ -47,11 +48,14 @@ export function checkFigurePictures(entries: readonly Entry[], pictures: FoundPi
         `the file "${name}" cannot be read as a picture`,
         'save it anew as JPEG, PNG, TIFF, WebP or SVG; a file that was renamed keeps its old format',
       );
+    const [near] = nearest(file, pictures.keys(), 1);
     return told(
       'picture-missing',
       'doubt',
       `the picture "${name}" does not stand where this entry says, so none is shown`,
-      `put it there (${file}), or correct its name; capital and small letters count`,
+      near === undefined || !figure.file.startsWith(near.slice(0, near.lastIndexOf('/') + 1))
+        ? `put it there (${file}), or correct its name; capital and small letters count`
+        : `did you mean "${near.slice(near.lastIndexOf('/') + 1)}"? else put it there (${file})`,
     );
   });
 }

@@ -2,7 +2,8 @@ import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
-import { readArgument, type TextLink } from './argument.ts';
+import { isTemplateText, TEMPLATE_TEXTS } from '../model/template-texts.ts';
+import { NO_ARGUMENT, readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { addDrawnShapes } from './drawings.ts';
 import { checkFigurePictures, type FoundPictures } from './figure-pictures.ts';
@@ -94,7 +95,8 @@ function readEntryFile(
     const none = front.problems.some((problem) => problem.severity === 'error') ? [] : [noKeys(file)];
     return { id: idInBrokenText(file.text), entry: null, problems: [...front.problems, ...none] };
   }
-  const argument = readArgument(file);
+  const isTemplate = isTemplateText(front.body);
+  const argument = isTemplate ? { tree: NO_ARGUMENT, links: [], problems: [templateLeft(file)] } : readArgument(file);
   textLinks.set(file.file, argument.links);
   const raw: RawEntry = {
     file: file.file,
@@ -123,6 +125,18 @@ function withCurlyQuotes({ text }: TextFile, problems: readonly Diagnostic[]): r
 /** The id of an entry whose keys cannot be read, so that links to it are not reported as well. */
 function idInBrokenText(text: string): string | null {
   return /^id:[ \t]*["']?([A-Za-z0-9][A-Za-z0-9.-]*)/m.exec(text)?.[1] ?? null;
+}
+
+/** The text of the template still stands below the keys; it is read as no text. */
+function templateLeft({ file, text }: TextFile): Diagnostic {
+  const line = text.split('\n').findIndex((one) => Object.values<string>(TEMPLATE_TEXTS).includes(one.trim())) + 1;
+  return {
+    code: 'template-text-left',
+    severity: 'note',
+    place: { file, line: Math.max(1, line), column: 1 },
+    message: 'below the keys still stands the text of the template; it is not shown',
+    mend: 'write there what speaks for this entry and what against it, or delete the line',
+  };
 }
 
 function noKeys({ file }: TextFile): Diagnostic {

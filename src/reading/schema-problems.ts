@@ -13,6 +13,15 @@ export interface Places {
   sourceOf(path: KeyPath): string | null;
 }
 
+/** What to write for a key whose name does not say it. */
+const EXAMPLES: Readonly<Record<string, string>> = {
+  alternative: '"alternative: ...", one sentence on what the picture shows, for readers who cannot see it',
+  says: '"says: { date: "1926" }", or "says: { text: ... }" where it is no date',
+  about: '"about: EV-removal", the id of the entry that it speaks of',
+  file: '"file: picture.jpg", the name of the picture beside this entry',
+  table: '"table: survey.csv", the name of the table beside this entry',
+};
+
 /** Words that people write for ours. */
 const SYNONYMS: Readonly<Record<string, string>> = {
   before: 'by',
@@ -85,7 +94,7 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     (issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union')
   ) {
     const choice = issue.code === 'invalid_value' ? `: one of ${issue.values.join(', ')}` : '';
-    return error('missing-key', `"${key}" is missing`, `add "${key}: ..."${choice}`);
+    return error('missing-key', `"${key}" is missing`, `add ${EXAMPLES[key] ?? `"${key}: ..."`}${choice}`);
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);

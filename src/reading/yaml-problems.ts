@@ -124,7 +124,8 @@ const KEYS = new Set(Object.values(ENTRY_SCHEMAS).flatMap((schema) => [...keyNam
 /** A key of entries that a line begins with, in braces too, without the colon after it. */
 function withoutColon(line: string): Wording | null {
   const [, before = '', key = '', after = ''] = /^(\s*(?:- )?(?:\{ *)?)([a-z][\w-]*)(?:[ ;]+|$)(.*)$/.exec(line) ?? [];
-  if (key === '' || !KEYS.has(key) || after.startsWith('=') || (before.includes('{') && !/^["'[\d]/.test(after))) return null;
+  if (key === '' || !KEYS.has(key) || after.startsWith('=') || (before.includes('{') && !/^["'[\d]/.test(after)))
+    return null;
   const value = after === '' ? '' : ` ${after.split(/, [a-z-]+:/)[0]}`;
   return {
     code: 'yaml-no-colon',

@@ -140,7 +140,9 @@ describe('begin, new, number', () => {
       'Two panels',
     ]);
     expect(begun.code).toBe(0);
-    expect((await kerfmark(['check'], folder)).out).toBe('no errors, no doubts, no notes.\n');
+    const checked = (await kerfmark(['check'], folder)).out;
+    expect(checked.match(/\[template-text-left\]/g)?.length).toBe(3);
+    expect(checked).toContain('no errors, no doubts, 3 notes.');
     const before = snapshot(folder);
     expect((await kerfmark(['begin'], folder, ['x', 'y', 'z', 'A'])).code).toBe(2);
     expect(snapshot(folder)).toEqual(before);
@@ -193,7 +195,7 @@ describe('begin, new, number', () => {
     expect(readFileSync(path.join(folder, 'entries/sources/SO-letter.md'), 'utf8')).toContain(
       'date-on-it: "../1923"   # written: before 1924',
     );
-    expect((await kerfmark(['check'], folder)).out).toMatch(/^no errors/);
+    expect((await kerfmark(['check'], folder)).out).toMatch(/^no errors, no doubts/m);
     const clash = await kerfmark(['new', 'event', '--title', 'Seen', '--kind', 'removal', '--id', 'ev-SEEN'], folder);
     expect(clash.code).toBe(2);
   });

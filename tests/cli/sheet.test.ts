@@ -69,7 +69,7 @@ describe('the survey sheet', () => {
     ];
     expect((await kerfmark(line, folder)).code).toBe(0);
     const checked = await kerfmark(['check'], folder);
-    expect(checked.out).toMatch(/^no errors, no doubts/);
+    expect(checked.out).toMatch(/^no errors, no doubts/m);
     const panels = await kerfmark(['why', 'PE-1'], folder);
     expect(panels.code).toBe(0);
   });
