@@ -52,7 +52,8 @@ describe('kerfmark answer', () => {
     const lines = kept.out.slice(kept.out.indexOf('state: sent'));
     writeFileSync(entry, written.replace('approved-by', `${lines}approved-by`));
     const checked = await kerfmark(['check'], folder);
-    expect([checked.code, checked.out.split('\n').at(-2)]).toEqual([0, 'no errors, 6 doubts, 1 note.']);
+    expect(checked.code).toBe(0);
+    expect(checked.out).toMatch(/^no errors, 6 doubts, 1 note\./m);
     expect((await kerfmark(['answer', 'IN-2024-1', '--changes'], folder)).out).toBe(
       'Nothing that sent/IN-2024-1.md says would be said otherwise today.\n',
     );

@@ -14,6 +14,7 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { run } from '../../src/cli/run.ts';
 import { startPreview } from '../../src/cli/serve.ts';
 import { ROOT } from '../workspace.ts';
 import { kerfmark } from './kerfmark.ts';
@@ -106,6 +107,31 @@ describe('faults end with 2 and plain words', () => {
       expect(help.code).toBe(0);
     }
   });
+});
+
+it('commands are named as they must be typed: with npx where it was used, and with the folder given', async () => {
+  const folder = temporary();
+  let out = '';
+  const effects = {
+    cwd: folder,
+    program: 'npx kerfmark',
+    out: (text: string) => {
+      out += text;
+    },
+    err: (text: string) => {
+      out += text;
+    },
+    today: () => '2024-06-01',
+    ask: async () => null,
+  };
+  await run(['begin', '--in', 'my files'], effects);
+  expect(out).toContain('"npx kerfmark new --in "my files""');
+  out = '';
+  await run(['new', 'place', '--title', 'A town', '--yes', '--in', 'my files'], effects);
+  expect(out).toContain('then type: npx kerfmark check --in "my files"');
+  out = '';
+  await run(['check', '--json', '--in', 'my files'], effects);
+  expect(() => JSON.parse(out)).not.toThrow();
 });
 
 describe('dates and why', () => {
