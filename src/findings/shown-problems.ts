@@ -2,9 +2,9 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 
 /**
- * The problems found in the whole file that may stand on a page for an audience: those of entries that it sees with every word, which name no
- * entry that it does not see. Problems are found in the whole file, so their words could tell what was taken out;
- * `kerfmark check`, run by who has the files, tells all of them.
+ * The problems found in the whole file that may stand on a page for an audience: those of entries that it sees with
+ * every word, which name no entry that it does not see. The words of others could tell what was taken out; `kerfmark
+ * check`, run by who has the files, tells all of them.
  */
 export function shownProblems(
   problems: readonly Diagnostic[],

@@ -80,8 +80,12 @@ export function yamlProblem(error: YAMLError, text: string, placeAt: (offset: nu
   const duplicate = error.code === 'DUPLICATE_KEY';
   const curly = duplicate ? null : curlyQuotes(line);
   if (curly) return { ...curly, severity, place: placeAt(lineStart(text, at) + line.search(CURLY)) };
-  const bare = duplicate ? -1 : lineBefore(text, at, (one) => withoutColon(one) !== null);
-  if (bare !== -1) return { ...(withoutColon(lineAround(text, bare + 1)) as Wording), severity, place: placeAt(bare) };
+  // On this line or the one above: further up, a line of a long text may begin with the word of a key.
+  const here = lineStart(text, at);
+  for (const start of duplicate ? [] : [here, lineStart(text, here - 1)]) {
+    const colon = withoutColon(text.slice(start, nextLineEnd(text, start)));
+    if (colon) return { ...colon, severity, place: placeAt(start) };
+  }
   const bracket = duplicate ? -1 : lineBefore(text, at, (one) => oddBrackets(one));
   if (bracket !== -1) return { ...BRACKET_OPEN, severity, place: placeAt(bracket) };
   const open = duplicate ? -1 : openQuoteBefore(text, at);
@@ -136,8 +140,6 @@ function withoutColon(line: string): Wording | null {
 
 function fromLine(error: YAMLError, line: string): Wording | null {
   if (error.code === 'DUPLICATE_KEY') return null;
-  const colon = withoutColon(line);
-  if (colon) return colon;
   if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
   if (/^ *\u00a0/.test(line)) return HARD_SPACE;
   if (/^\s*[\w-]+\s*=\s/.test(line)) {
