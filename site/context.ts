@@ -21,7 +21,7 @@ export interface TiledPicture {
 export interface SiteData {
   readonly file: CaseFile;
   /** The same workspace computed for another audience. */
-  fileFor(audience: Access): CaseFile;
+  fileFor(audience: Access, language?: string | null): CaseFile;
   /** Documents that were sent, by their names. */
   readonly sent: ReadonlyMap<string, SentFile>;
   /** ISO date of the build. */

@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { iiifManifest } from '../src/exchange/iiif-manifest.ts';
 import { datesReport } from '../src/findings/dates-report.ts';
+import { speakingFor } from '../src/language/languages.ts';
 import { ID_SHAPE } from '../src/model/fields.ts';
 import {
   answerPath,
@@ -24,7 +25,6 @@ import { composeAppendix, composeFile } from '../src/reports/provenance-file.ts'
 import type { PageContext, SiteData } from './context.ts';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
-import { interfaceFor } from './languages/languages.ts';
 import { markLanguages } from './mark-languages.ts';
 import { AnswerPage } from './pages/answer-page.tsx';
 import { CheckFirstPage } from './pages/check-first-page.tsx';
@@ -51,7 +51,6 @@ import { SearchPage } from './pages/search-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 import { reportPictures } from './report-pictures.tsx';
-import { speaking } from './say.ts';
 
 /** One file of the site: its address and how to make its text. */
 export interface SitePage {
@@ -59,15 +58,22 @@ export interface SitePage {
   render(): string;
 }
 
-/** All pages of the site, in a fixed order. */
+/** All pages of the site, in a fixed order and in the language of the file. */
 export function sitePages(data: SiteData): readonly SitePage[] {
+  const { languages } = data.file.settings;
+  return speakingFor(languages, () => pagesOf(data)).map(({ path, render }) => ({
+    path,
+    render: () => speakingFor(languages, render),
+  }));
+}
+
+function pagesOf(data: SiteData): readonly SitePage[] {
   const { file } = data;
-  const spoken = interfaceFor(file.settings.languages);
   const page = (path: string, view: (context: PageContext) => JSX.Element): SitePage => ({
     path,
     render: () => {
       const context = { ...data, path, href: (to: string) => relativeHref(path, to) };
-      const html = speaking(spoken, () => renderToString(view(context)));
+      const html = renderToString(view(context));
       // The live page is drawn anew in the browser, from the same parts.
       return `<!doctype html>\n${path === 'trial.html' ? html : markLanguages(html)}\n`;
     },

@@ -13,6 +13,7 @@ import { ChainsFigure } from './drawings/chains-figure.tsx';
 import { ChronologyFigure } from './drawings/chronology-figure.tsx';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
+import { term, words } from './say.ts';
 
 /** Style sheets of the drawings. */
 export interface DrawingStyles {
@@ -67,9 +68,10 @@ export function reportPictures(
           ? null
           : {
               key: 'chronology',
-              caption:
+              caption: words(
                 'Chronology: established, an open bar; probable, a tint; possible, a dashed outline; conjectural, dots; arrows, not bounded. Reference dates mark the order of dates only.',
-              alt: `Chronology of ${name}: one row an event; the table says the same`,
+              ),
+              alt: words('Chronology of {0}: one row an event; the table says the same', name),
               widthMm: null,
               rests: [],
             },
@@ -78,9 +80,10 @@ export function reportPictures(
           ? null
           : {
               key: 'chains',
-              caption:
+              caption: words(
                 'Physical state, place, custody, and title as asserted. Between two ticks an act took place; solid: throughout; dashed: possibly; a point: recorded then; a thin line: a title as somebody asserts it.',
-              alt: `State, place, custody and title of ${name} in time; the tables say the same`,
+              ),
+              alt: words('State, place, custody and title of {0} in time; the tables say the same', name),
               widthMm: null,
               rests: [],
             },
@@ -100,8 +103,8 @@ function strokesAt(style: string, scale: number): string {
 function plateOf(plan: PanelFace, key: string, scale: number, width: number): ReportPicture {
   return {
     key,
-    caption: `Panel ${plan.panel}, ${plan.face}, at 1 : ${scale}.`,
-    alt: `Plan of panel ${plan.panel}, ${plan.face}, with ${plan.shapes.length} traces`,
+    caption: words('Panel {0}, {1}, at 1 : {2}.', plan.panel, term(plan.face), scale),
+    alt: words('Plan of panel {0}, {1}, with {2} traces', plan.panel, term(plan.face), plan.shapes.length),
     widthMm: Math.round((width / scale) * 10) / 10,
     rests: [...new Set(plan.shapes.map(({ trace }) => trace.id))],
   };

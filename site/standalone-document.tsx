@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import type { Inline } from '../src/reports/inline.ts';
 import type { Said, SetBlock, SetDocument } from '../src/typeset/annotate.ts';
-import { type Picture, PRINT_WORDS } from '../src/typeset/print-data.ts';
+import { type Picture, printWords } from '../src/typeset/print-data.ts';
 
 /** A document as one HTML file that needs nothing else: style and drawings inside, notes at the end, no script. */
 export function standaloneDocument(
@@ -167,7 +167,7 @@ function Bibliography({ document }: { readonly document: SetDocument }): JSX.Ele
   if (!document.isLong) return null;
   return (
     <>
-      {archives.length === 0 ? null : <h2>{PRINT_WORDS.archives}</h2>}
+      {archives.length === 0 ? null : <h2>{printWords(document).archives}</h2>}
       {archives.map(({ name, items }) => (
         <>
           <h3>{name}</h3>
@@ -182,7 +182,7 @@ function Bibliography({ document }: { readonly document: SetDocument }): JSX.Ele
       ))}
       {literature.length === 0 ? null : (
         <>
-          <h2>{PRINT_WORDS.literature}</h2>
+          <h2>{printWords(document).literature}</h2>
           <ul class="literature">
             {literature.map((one) => (
               <li>

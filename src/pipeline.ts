@@ -4,7 +4,10 @@ import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
 import { checkSentAnswers } from './findings/sent-answers.ts';
 import { shownProblems } from './findings/shown-problems.ts';
+import { interfaceFor } from './language/languages.ts';
+import { ENGLISH, speaking } from './language/spoken.ts';
 import type { SentFile } from './model/sent-file.ts';
+import { settingsOf } from './model/settings.ts';
 import { withLanguage } from './model/with-language.ts';
 import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
@@ -17,8 +20,8 @@ export interface Computed {
   readonly shownProblems: readonly Diagnostic[];
   /** Entries left out, since their keys do not fit their type. */
   readonly leftOut: readonly string[];
-  /** The same workspace computed for another audience; computed when first asked for. */
-  fileFor(audience: Access): CaseFile;
+  /** The same workspace computed for another audience, or with another language first; computed when first asked for. */
+  fileFor(audience: Access, language?: string | null): CaseFile;
   /** Documents that were sent, by their names. */
   readonly sent: ReadonlyMap<string, SentFile>;
   /** Number of entries read, whoever may see them. */
@@ -31,6 +34,8 @@ export interface ComputeOptions {
   readonly withdrawn?: readonly string[];
   /** The language shown first; that of the workspace where nothing is said. */
   readonly language?: string | null;
+  /** For pages: what is composed is said in the language of the file; in English else, as the terminal speaks. */
+  readonly inItsLanguage?: boolean;
 }
 
 /**
@@ -44,22 +49,27 @@ export interface ComputeOptions {
  *         -> page models -> pages          src/publish, site
  */
 export function compute(files: WorkspaceFiles, audience: Access, options: ComputeOptions = {}): Computed {
-  const { withdrawn = [], language = null } = options;
+  const { withdrawn = [], language = null, inItsLanguage = false } = options;
   const read = readWorkspace(files);
   const reading = language === null ? read : { ...read, catalogue: withLanguage(read.catalogue, language) };
-  const file = buildCaseFile(reading.catalogue, audience, withdrawn);
-  const byAudience = new Map([[audience, file]]);
-  const fileFor = (other: Access): CaseFile => {
-    const known = byAudience.get(other);
+  const settings = settingsOf(reading.catalogue.workspace);
+  const spoken = inItsLanguage ? interfaceFor(settings.languages) : ENGLISH;
+  const made = new Map<string, CaseFile>();
+  const fileFor = (one: Access, other: string | null = null): CaseFile => {
+    const isSame = other === null || (other === spoken.tag && other === settings.languages[0]);
+    const key = isSame ? one : `${one} ${other}`;
+    const known = made.get(key);
     if (known) return known;
-    const fresh = buildCaseFile(reading.catalogue, other, withdrawn);
-    byAudience.set(other, fresh);
+    const catalogue = isSame ? reading.catalogue : withLanguage(reading.catalogue, other);
+    const fresh = speaking(isSame ? spoken : interfaceFor([other]), () => buildCaseFile(catalogue, one, withdrawn));
+    made.set(key, fresh);
     return fresh;
   };
+  const file = fileFor(audience);
   const ofWhole = [
     ...reading.problems,
     ...file.doubtsOfWhole,
-    ...checkSentAnswers(reading.catalogue, files.sent, () => fileFor('restricted').statements),
+    ...checkSentAnswers(reading.catalogue, files.sent, (one) => fileFor('restricted', one).statements),
   ];
   const ofShown = [
     ...file.doubts,

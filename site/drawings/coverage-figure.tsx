@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { ExaminationCoverage, Face, FaceState } from '../../src/physical/coverage.ts';
-import { say } from '../say.ts';
+import { say, term, words } from '../say.ts';
 
 const WIDTH = 46;
 const EDGE = 7;
@@ -68,5 +68,6 @@ const CLASS_OF: Readonly<Record<FaceState, string>> = {
 export function sayCoverage({ faces }: ExaminationCoverage, name: string): string {
   const by = new Map<FaceState, string[]>();
   for (const [face, state] of Object.entries(faces)) by.set(state, [...(by.get(state) ?? []), face]);
-  return `${name}: ${[...by].map(([state, list]) => `${state}: ${list.join(', ')}`).join('; ')}`;
+  const said = [...by].map(([state, list]) => words('{0}: {1}', term(state), list.map(term).join(', ')));
+  return words('{0}: {1}', name, said.join('; '));
 }

@@ -97,7 +97,7 @@ export function PanelPlan({ page, plan, under = [], link, size, style, patterns 
           one={one}
           id={idOf(shapes, one)}
           link={link}
-          words={`${one.number}. ${titleOf(one.shape.trace, page.file.settings.languages)}: ${MARK_WORDS[one.mark]}`}
+          words={`${one.number}. ${words('{0}: {1}', titleOf(one.shape.trace, page.file.settings.languages), term(MARK_WORDS[one.mark]))}`}
         >
           <ShapeLines one={one} flip={flip} size={frame.letters} inside={[width, height]} />
         </Linked>

@@ -1,4 +1,6 @@
 import type { JSX } from 'preact';
+import { speakingFor } from '../../src/language/languages.ts';
+import { sentLanguage } from '../../src/language/sent-language.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
@@ -49,12 +51,7 @@ export function AnswerPage({
       {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
       <h1>{title}</h1>
       {named && sent !== null ? (
-        <Sent
-          page={page}
-          inquiry={inquiry}
-          text={sent}
-          changes={changesSince(sent, documentMarkdown(document, behindOf(facts)))}
-        />
+        <Sent page={page} inquiry={inquiry} text={sent} changes={changesIn(page, inquiry, sent)} />
       ) : (
         <>
           {named ? (
@@ -70,6 +67,15 @@ export function AnswerPage({
       )}
     </Layout>
   );
+}
+
+/** What would be said otherwise today, composed in the language of what was sent. */
+function changesIn(page: PageContext, inquiry: Entry<'inquiry'>, sent: string): readonly Change[] {
+  const tag = sentLanguage(sent);
+  return speakingFor(tag === null ? page.file.settings.languages : [tag], () => {
+    const { document, facts } = answerTo(inquiry, page.file.catalogue, (audience) => page.fileFor(audience, tag));
+    return changesSince(sent, documentMarkdown(document, behindOf(facts)));
+  });
 }
 
 function Sent({

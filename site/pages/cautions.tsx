@@ -8,7 +8,7 @@ export function Cautions({ list }: { readonly list: readonly Caution[] }): JSX.E
     <>
       {list.map((one) => (
         <p class="caution">
-          {one.text}{' '}
+          {term(one.text)}{' '}
           <span class="aside">
             {one.source} ({term(one.standing)}).
           </span>

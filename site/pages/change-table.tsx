@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { SaidChanges } from '../../src/findings/worth-in-words.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { dated, say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface Props {
@@ -40,20 +40,20 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
                   </th>
                   <td>
                     <span class="cell-label">{say('now')} </span>
-                    {one.was}
+                    {dated(one.was)}
                   </td>
                   <td>
                     <span class="cell-label">{say('without')} </span>
-                    {one.is}
+                    {dated(one.is)}
                   </td>
                   <td>
                     <span class="cell-label">{say('effect')} </span>
-                    {one.effect}
+                    {term(one.effect)}
                   </td>
                   {grades ? (
                     <td>
                       <span class="cell-label">{say('grades')} </span>
-                      {one.grades.join(', ')}
+                      {one.grades.map(term).join(', ')}
                     </td>
                   ) : null}
                 </tr>

@@ -66,7 +66,7 @@ function Looks({ page, looks }: { readonly page: PageContext; readonly looks: Ho
 
 function sayUncovered({ years, uncovered }: HoldingCoverage): string {
   if (!years) return words('cannot be told');
-  return uncovered.length === 0 ? 'none' : uncovered.map(sayYears).join(', ');
+  return uncovered.length === 0 ? words('none') : uncovered.map(sayYears).join(', ');
 }
 
 function sayYears({ first, last }: Years): string {

@@ -8,7 +8,7 @@ import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
 import { CustodyFigure } from '../drawings/custody-figure.tsx';
-import { dated, say, term, words } from '../say.ts';
+import { dated, say, sayList, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -41,9 +41,7 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
   const { file } = page;
   const name = titleOf(chain.object, file.settings.languages);
   const panels =
-    chain.panels.length === 0
-      ? ''
-      : words(', panel{0} {1}', chain.panels.length > 1 ? 's' : '', chain.panels.join(' and '));
+    chain.panels.length === 0 ? '' : words(', panel{0} {1}', chain.panels.length > 1 ? 's' : '', sayList(chain.panels));
   const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
   return (
     <section class="chain">

@@ -5,7 +5,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { say, sayList, words } from '../say.ts';
 import { EntryLink, GradeMark } from './parts.tsx';
 
 /** What the entry rests on, what links to it, and which dates rest on it. */
@@ -72,7 +72,7 @@ function RestingEntry({
   const other = page.file.catalogue.get(id);
   const [first] = bounds;
   const sides = (['earliest', 'latest'] as const).filter((side) => bounds.some((bound) => bound.side === side));
-  const told = sides.map((side) => (side === 'earliest' ? words('not earlier') : words('not later'))).join(' and ');
+  const told = sayList(sides.map((side) => (side === 'earliest' ? words('not earlier') : words('not later'))));
   return (
     <li>
       <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>

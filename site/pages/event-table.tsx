@@ -7,7 +7,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
-import { dated, say } from '../say.ts';
+import { dated, say, term } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface EventTableProps {
@@ -60,7 +60,7 @@ function EventCell({
   const isRepeated = rank > 0 && saysTheSame(start, starts[rank - 1]) && saysTheSame(end, ends[rank - 1]);
   return (
     <td class={isRepeated ? 'same' : undefined}>
-      <span class="cell-label">{GRADES[rank]} </span>
+      <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
       <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>
         {dated(formatRange(start?.earliest ?? null, end?.latest ?? null))}
       </a>

@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { BAND_NAMES, ChainsFigure } from '../drawings/chains-figure.tsx';
-import { dated, say, words } from '../say.ts';
+import { dated, say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 /** State, place, custody and title of an object or a panel, side by side; nothing where nothing of it is dated. */
@@ -59,7 +59,7 @@ export function FourChainsPart({
                   </th>
                   <td>
                     <span class="cell-label">{say('chain')} </span>
-                    {BAND_NAMES[step.band]}
+                    {term(BAND_NAMES[step.band])}
                   </td>
                   <td>
                     <span class="cell-label">{say('panels')} </span>
@@ -70,7 +70,7 @@ export function FourChainsPart({
                     {step.is === 'lasting' && step.band !== 'title'
                       ? dated(sayCertain(step))
                       : step.throughout
-                        ? sayExactly(step.throughout)
+                        ? dated(sayExactly(step.throughout))
                         : words('not told')}
                   </td>
                   <td>

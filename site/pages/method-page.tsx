@@ -88,7 +88,7 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
         )}
       </p>
       <h2 id="references">{say('Reference dates')}</h2>
-      <p class="caution">{cautions.find((one) => one.subject === 'legal')?.text}</p>
+      <p class="caution">{term(cautions.find((one) => one.subject === 'legal')?.text ?? '')}</p>
       {references.length === 0 ? (
         <p>{say('None were chosen for this file.')}</p>
       ) : (
@@ -207,9 +207,9 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
       <ul>
         {cautions.map((one) => (
           <li>
-            <strong>{one.subject}:</strong> {one.text}{' '}
+            <strong>{say('{0}:', term(one.subject))}</strong> {term(one.text)}{' '}
             <span class="aside">
-              ({one.source}; {term(one.standing)}, {one.howSure})
+              ({one.source}; {term(one.standing)}, {term(one.howSure)})
             </span>
           </li>
         ))}

@@ -77,7 +77,7 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
       </td>
       <td>
         <span class="cell-label">{say('decision')} </span>
-        {decision}
+        {term(decision)}
       </td>
     </tr>
   ));

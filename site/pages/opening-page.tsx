@@ -146,7 +146,7 @@ function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): st
     const [starts = [], ends = []] = eventRanges(page, event);
     const rank = shownRank(page.file.settings.printedGrade, starts, ends);
     const range = dated(formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null));
-    const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${GRADES[rank]})`;
+    const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${term(GRADES[rank] ?? '')})`;
     return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;
   });
   if (parts.length === 0) return '';

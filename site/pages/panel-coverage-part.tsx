@@ -61,7 +61,7 @@ export function CoveragePart({
                 {FACES.map((face) => (
                   <td>
                     <span class="cell-label">{term(face)}</span>
-                    {one.faces[face]}
+                    {term(one.faces[face])}
                   </td>
                 ))}
                 <td>

@@ -3,7 +3,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { entryPath, panelPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { LayerFigure } from '../drawings/layer-figure.tsx';
-import { say, words } from '../say.ts';
+import { say, sayList, term, words } from '../say.ts';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 interface Props {
@@ -46,7 +46,7 @@ export function LayersPart({ page, panel }: Props): JSX.Element | null {
       <ul>
         {layers.lines.map((one) => (
           <li>
-            {box(one.upper)} <em>{one.kinds.join(' and ')}</em> {box(one.lower)}
+            {box(one.upper)} <em>{sayList(one.kinds.map(term))}</em> {box(one.lower)}
           </li>
         ))}
       </ul>

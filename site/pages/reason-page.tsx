@@ -25,7 +25,11 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
       title={words('Why: {0}', title)}
       standing={
         <>
-          {say('Reasons for the dates of {0}, {1}.', <a href={page.href(entryPath(entry.id))}>{title}</a>, entry.type)}
+          {say(
+            'Reasons for the dates of {0}, {1}.',
+            <a href={page.href(entryPath(entry.id))}>{title}</a>,
+            term(entry.type),
+          )}
         </>
       }
     >

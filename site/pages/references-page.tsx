@@ -35,7 +35,7 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
           <a href={page.href('method.html#references')}>{say('method')}</a>,
         )}
       </p>
-      <p class="caution">{cautions.find((one) => one.subject === 'legal')?.text}</p>
+      <p class="caution">{term(cautions.find((one) => one.subject === 'legal')?.text ?? '')}</p>
       {tests.length === 0 ? <p>{say('None were chosen for this file.')}</p> : null}
       {tests.map((test) => (
         <TestSection page={page} test={test} />
@@ -109,7 +109,7 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
               <strong>{sayOrder(answer.order)}</strong>{' '}
               {grades.length === GRADES.length
                 ? words('at every grade')
-                : words('on {0} statements', grades.join(', '))}
+                : words('on {0} statements', grades.map(term).join(', '))}
               {answer.because.length > 0 ? (
                 <>
                   {say(
@@ -184,7 +184,7 @@ function Holders({
                   </td>
                   {answers.map((held, rank) => (
                     <td class={held === answers[rank - 1] ? 'same' : undefined}>
-                      <span class="cell-label">{GRADES[rank]} </span>
+                      <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
                       {sayHeld(held)}
                     </td>
                   ))}

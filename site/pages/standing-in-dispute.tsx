@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { say, sayList, term, words } from '../say.ts';
 import { Joined } from './parts.tsx';
 
 /** Says that a statement is in dispute, and at which grades no date rests on it for that. */
@@ -33,7 +33,7 @@ export function StandingInDispute({
           ))}
         />,
         aside.length > 0
-          ? words('; set aside at {0}, so that no date there rests on it', aside.join(' and '))
+          ? words('; set aside at {0}, so that no date there rests on it', sayList(aside.map(term)))
           : words('; kept, since a better grade held it'),
       )}
     </span>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { language, say, words } from '../say.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
 import { Layout } from './layout.tsx';
 
@@ -10,6 +10,7 @@ import { Layout } from './layout.tsx';
 export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element {
   const file = trialFileOf(page.file);
   const standing = openTrials(file).run(NO_CHANGE);
+  const spoken = language();
   return (
     <Layout
       page={page}
@@ -34,11 +35,14 @@ export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element
           actions={null}
         />
       </div>
-      <script
-        type="application/json"
-        id="trial-file"
-        dangerouslySetInnerHTML={{ __html: JSON.stringify(file).replaceAll('<', '\\u003c') }}
-      />
+      <Data id="trial-file" value={file} />
+      {spoken.tag === 'en' ? null : <Data id="trial-language" value={spoken} />}
     </Layout>
   );
+}
+
+/** Data for the script of the page. */
+function Data({ id, value }: { readonly id: string; readonly value: unknown }): JSX.Element {
+  const text = JSON.stringify(value).replaceAll('<', '\\u003c');
+  return <script type="application/json" id={id} dangerouslySetInnerHTML={{ __html: text }} />;
 }

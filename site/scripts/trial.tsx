@@ -1,7 +1,8 @@
 import { render } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
 import { NO_CHANGE, openTrials, type TrialFile, type TrialState } from '../../src/findings/run-trial.ts';
-import { interfaceFor } from '../languages/languages.ts';
+import { frenchDate } from '../../src/language/french-dates.ts';
+import { ENGLISH, type Language } from '../../src/language/spoken.ts';
 import { speaking, words } from '../say.ts';
 import { AS_PUBLISHED, formatTrial, readTrial } from '../trial/trial-state.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
@@ -9,9 +10,21 @@ import { rulingOf, TrialView } from '../trial/trial-view.tsx';
 /** Makes the page of trials live. The state lives in the address alone; nothing is stored and nothing is sent. */
 const root = document.getElementById('trial');
 const data = document.getElementById('trial-file');
-if (root && data) open(root, JSON.parse(data.textContent ?? '') as TrialFile);
+if (root && data) {
+  const file = JSON.parse(data.textContent ?? '') as TrialFile;
+  const spoken = languageOfPage();
+  speaking(spoken, () => open(root, file, spoken));
+}
 
-function open(place: HTMLElement, file: TrialFile): void {
+/** The language of the page with its texts, which a page in another language than English brings with it. */
+function languageOfPage(): Language {
+  const texts = document.getElementById('trial-language');
+  if (!texts) return ENGLISH;
+  const { tag, messages, keys, terms } = JSON.parse(texts.textContent ?? '') as Language;
+  return { tag, messages, keys, terms, dated: tag === 'fr' ? frenchDate : ENGLISH.dated, notice: '' };
+}
+
+function open(place: HTMLElement, file: TrialFile, spoken: Language): void {
   const trials = openTrials(file);
   const standing = trials.run(NO_CHANGE);
   const ruling = rulingOf(file, standing);
@@ -53,28 +66,24 @@ function open(place: HTMLElement, file: TrialFile): void {
     shown = addressed.state;
     const result = trials.run(shown);
     document.title =
-      location.hash === '' || location.hash === AS_PUBLISHED
-        ? plainTitle
-        : speaking(interfaceFor([document.documentElement.lang]), () => words('Trial: {0}', plainTitle));
+      location.hash === '' || location.hash === AS_PUBLISHED ? plainTitle : words('Trial: {0}', plainTitle);
     document.documentElement.classList.toggle('altered', formatTrial(shown) !== AS_PUBLISHED);
-    speaking(interfaceFor([document.documentElement.lang]), () =>
-      render(
-        <TrialView
-          file={file}
-          state={shown}
-          standing={standing}
-          result={result}
-          ruling={ruling}
-          unknown={addressed.unknown}
-          actions={actions}
-        />,
-        place,
-      ),
+    render(
+      <TrialView
+        file={file}
+        state={shown}
+        standing={standing}
+        result={result}
+        ruling={ruling}
+        unknown={addressed.unknown}
+        actions={actions}
+      />,
+      place,
     );
     performance.measure('kerfmark-trial', 'kerfmark-trial-begins');
   };
   place.replaceChildren();
-  window.addEventListener('hashchange', show);
+  window.addEventListener('hashchange', () => speaking(spoken, show));
   if (!readTrial(location.hash, file)) keepInAddress();
   show();
   for (const id of [...shown.withdrawn, ...Object.keys(shown.grades)]) openAround(id);

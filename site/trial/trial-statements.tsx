@@ -39,7 +39,7 @@ export class StatementGroup extends Component<GroupProps> {
     if (entries.length === 0) return null;
     return (
       <section>
-        <h3>{GROUP_TITLES[type]}</h3>
+        <h3>{term(GROUP_TITLES[type])}</h3>
         {entries.map((entry) => (
           <EntryStatements
             key={entry.id}

@@ -1,6 +1,9 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { nearest } from '../base/nearest.ts';
+import { LANGUAGES, speakingFor } from '../language/languages.ts';
+import { sentLanguage } from '../language/sent-language.ts';
+import { words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Computed, compute, hasErrors } from '../pipeline.ts';
@@ -9,7 +12,7 @@ import { passagesOf, type ReportDocument } from '../reports/document.ts';
 import { behindOf } from '../reports/source-book.ts';
 import { changesSince } from '../typeset/changes.ts';
 import { documentMarkdown } from '../typeset/markdown.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, type Command, folderOf, languageOf } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault, loadWorkspace, SENT, sha256Of } from './load-workspace.ts';
 import { DOCUMENT_FLAGS, writeDocuments } from './write-documents.ts';
@@ -18,20 +21,29 @@ export const answer: Command = {
   name: 'answer',
   summary: 'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
   usage:
-    'kerfmark answer INQUIRY [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
+    'kerfmark answer INQUIRY [--language TAG] [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
   examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
   words: 1,
   flags: { ...DOCUMENT_FLAGS, keep: 'switch', changes: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
-    const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'));
+    const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'), {
+      language: languageOf(options),
+      inItsLanguage: true,
+    });
     const inquiry = inquiryNamed(computed, options.words[0]);
-    const { document: composed, facts } = answerTo(inquiry, computed.file.catalogue, computed.fileFor);
+    const tag = options.flags.changes
+      ? sentLanguage(sentText(computed, inquiry) ?? '')
+      : (languageOf(options) ?? languageAsked(inquiry));
+    const languages = tag === null ? computed.file.settings.languages : [tag];
+    const { document: composed, facts } = speakingFor(languages, () =>
+      answerTo(inquiry, computed.file.catalogue, (audience) => computed.fileFor(audience, tag)),
+    );
     const isSent = inquiry.keys['sent-file'] !== undefined && !options.flags.changes && !options.flags.keep;
-    const document = isSent ? { ...composed, draft: AGAIN } : composed;
+    const document = isSent ? { ...composed, draft: speakingFor(languages, again) } : composed;
     const text = documentMarkdown(document, behindOf(facts));
     if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
-    else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, text));
+    else if (options.flags.changes) effects.out(speakingFor(languages, () => tellChanges(computed, inquiry, text)));
     else if (options.flags.keep) await keep(folder, computed, inquiry, document, text, effects);
     else if (options.flags.format)
       await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
@@ -41,7 +53,9 @@ export const answer: Command = {
 };
 
 /** On every page of an answer that is composed anew after one was sent. */
-const AGAIN = 'Composed again from the file as it is now; not the answer that was sent';
+function again(): string {
+  return words('Composed again from the file as it is now; not the answer that was sent');
+}
 
 function inquiryNamed({ file }: Computed, id: string | undefined): Entry<'inquiry'> {
   const all = file.catalogue.ofType('inquiry');
@@ -60,10 +74,21 @@ function inquiryNamed({ file }: Computed, id: string | undefined): Entry<'inquir
   );
 }
 
-function tellChanges({ sent }: Computed, inquiry: Entry<'inquiry'>, today: string): string {
+/** The language in which was asked, where documents can be composed in it. */
+function languageAsked({ keys: { language } }: Entry<'inquiry'>): string | null {
+  return LANGUAGES.find(({ tag }) => tag === language)?.tag ?? null;
+}
+
+/** The text of what was sent; null where it is none that can be compared. */
+function sentText({ sent }: Computed, { keys }: Entry<'inquiry'>): string | null {
+  const named = keys['sent-file'];
+  return (named && sent.get(named.file)?.text) ?? null;
+}
+
+function tellChanges(computed: Computed, inquiry: Entry<'inquiry'>, today: string): string {
   const named = inquiry.keys['sent-file'];
-  const text = named ? sent.get(named.file)?.text : undefined;
-  if (!named || typeof text !== 'string')
+  const text = sentText(computed, inquiry);
+  if (!named || text === null)
     return `${inquiry.id} has no sent-file whose text can be compared. "kerfmark answer ${inquiry.id} --keep" keeps an approved answer as sent.\n`;
   const changes = changesSince(text, today);
   if (changes.length === 0) return `Nothing that ${named.file} says would be said otherwise today.\n`;

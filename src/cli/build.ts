@@ -20,7 +20,10 @@ export const build: Command = {
     const folder = folderOf(options, effects);
     const audience = audienceOf(options);
     effects.progress?.({ what: 'Reading and computing' });
-    const computed = compute(await loadWorkspace(folder), audience, { language: languageOf(options) });
+    const computed = compute(await loadWorkspace(folder), audience, {
+      language: languageOf(options),
+      inItsLanguage: true,
+    });
     const errors = computed.problems.filter((one) => one.severity === 'error');
     if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
     if (errors.length > 0 && audience === 'public') {

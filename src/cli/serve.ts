@@ -47,7 +47,10 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const rebuild = async (): Promise<void> => {
     try {
       effects.progress?.({ what: 'Reading and computing' });
-      const computed = compute(await loadWorkspace(folder), audience, { language: languageOf(options) });
+      const computed = compute(await loadWorkspace(folder), audience, {
+        language: languageOf(options),
+        inItsLanguage: true,
+      });
       const pages = await writeSite({
         computed,
         folder,

@@ -19,7 +19,7 @@ import { packageRoot } from './write-site.ts';
 const FORMATS = ['pdf', 'docx', 'md', 'html'] as const;
 
 /** The flags of a command that writes documents. */
-export const DOCUMENT_FLAGS = { format: 'value', out: 'value', json: 'switch' } as const;
+export const DOCUMENT_FLAGS = { format: 'value', out: 'value', language: 'value', json: 'switch' } as const;
 
 /** What is written, under which name, from which file. */
 export interface DocumentJob {

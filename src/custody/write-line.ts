@@ -1,3 +1,4 @@
+import { term, words } from '../language/spoken.ts';
 import type { Acquisition, LineNote, NamedParty, ReadHolding, YearRange } from './line-types.ts';
 
 /** A holding as a provenance line tells it; the order is that of time. */
@@ -13,26 +14,35 @@ export interface LineStyle {
 /** The convention of the AAM Guide to Provenance Research (2001). */
 export const USUAL_STYLE: LineStyle = { order: 'earliest first', marks: 'semicolon is direct' };
 
-/** Words in front of the one who got it. */
-const BEFORE: Readonly<Record<Acquisition, string>> = {
-  purchase: 'purchased by',
-  sale: 'sold to',
-  gift: 'gift to',
-  bequest: 'bequest to',
-  inheritance: 'by inheritance to',
-  descent: 'by descent to',
-  exchange: 'traded to',
-  auction: '',
-  consignment: 'consigned to',
-  'joint account': 'on joint account with',
-  commission: 'commissioned by',
-  confiscation: 'confiscated by',
-  restitution: 'returned to',
-  deposit: 'deposited to',
-  loan: 'lent to',
-  transfer: 'transferred to',
-  acquired: 'acquired by',
-  sent: 'sent to',
+type Lead = 'by' | 'to' | 'with';
+
+/** The word between what happened and the name. */
+const LEADS: Readonly<Record<Lead, () => string>> = {
+  by: () => words('by'),
+  to: () => words('to'),
+  with: () => words('with'),
+};
+
+/** Words in front of the one who got it: what happened, and the word that leads to the name. */
+const BEFORE: Readonly<Record<Acquisition, readonly [string, Lead] | null>> = {
+  purchase: ['purchased', 'by'],
+  sale: ['sold', 'to'],
+  gift: ['gift', 'to'],
+  bequest: ['bequest', 'to'],
+  inheritance: ['by inheritance', 'to'],
+  descent: ['by descent', 'to'],
+  exchange: ['traded', 'to'],
+  auction: null,
+  consignment: ['consigned', 'to'],
+  'joint account': ['on joint account', 'with'],
+  commission: ['commissioned', 'by'],
+  confiscation: ['confiscated', 'by'],
+  restitution: ['returned', 'to'],
+  deposit: ['deposited', 'to'],
+  loan: ['lent', 'to'],
+  transfer: ['transferred', 'to'],
+  acquired: ['acquired', 'by'],
+  sent: ['sent', 'to'],
 };
 
 /**
@@ -64,8 +74,24 @@ export function writeLine(
 
 /** What the marks of a line mean, to be printed with it. */
 export function sayLegend({ order, marks }: LineStyle): string {
-  const direct = marks === 'semicolon is direct' ? ['A semicolon', 'a period'] : ['A period', 'a semicolon'];
-  return `${order === 'earliest first' ? 'Earliest first.' : 'Latest first.'} ${direct[0]} says that ${order === 'earliest first' ? 'a holder had it directly from the one before' : 'a holder had it directly from the one named after it'}, ${direct[1]} that this was not so or is not known. Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.`;
+  const earliest = order === 'earliest first';
+  const first = earliest ? words('Earliest first.') : words('Latest first.');
+  const [direct, other] =
+    marks === 'semicolon is direct'
+      ? [words('A semicolon'), words('a period')]
+      : [words('A period'), words('a semicolon')];
+  const passage = earliest
+    ? words(
+        '{0} says that a holder had it directly from the one before, {1} that this was not so or is not known.',
+        direct,
+        other,
+      )
+    : words(
+        '{0} says that a holder had it directly from the one named after it, {1} that this was not so or is not known.',
+        direct,
+        other,
+      );
+  return `${first} ${passage} ${words('Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.')}`;
 }
 
 function sayHolding(one: LineHolding): string {
@@ -75,28 +101,29 @@ function sayHolding(one: LineHolding): string {
     ends: one['ends-circa'],
     transfer: one['acquired-by'] !== null && !['descent', 'inheritance', 'commission'].includes(one['acquired-by']),
   });
-  const hedge = one.hedge === null ? '' : `${one.hedge} `;
-  const verb = one['acquired-by'] === null ? '' : BEFORE[one['acquired-by']];
+  const hedge = one.hedge === null ? '' : `${term(one.hedge)} `;
+  const [act, leads] = (one['acquired-by'] === null ? null : BEFORE[one['acquired-by']]) ?? [null, null];
   const isDealer = one.capacity === 'dealer';
   const lifeDates = one['life-dates'] === null ? '' : ` [${one['life-dates']}]`;
-  if (one.holder === '')
-    return `${hedge}${verb.replace(/ (?:by|to|with)$/, '')}${dates === '' ? '' : ` ${dates}`}`.trim();
+  if (one.holder === '') return `${hedge}${act === null ? '' : term(act)}${dates === '' ? '' : ` ${dates}`}`.trim();
   const named = [`${one.holder}${lifeDates}`, one.place].filter(Boolean).join(', ');
   const who = isDealer ? `(${named})` : named;
-  const through = one.through.map((party) => ` through ${inBrackets(party)}`).join('');
+  const through = one.through.map((party) => words(' through {0}', inBrackets(party))).join('');
   // Dealers share on joint account; anybody else has it jointly.
-  const together = isDealer ? 'on joint account' : 'jointly';
-  const shared = one['shared-with'].map((party) => ` ${together} with ${inBrackets(party)}`).join('');
+  const shared = one['shared-with']
+    .map(inBrackets)
+    .map((party) => (isDealer ? words(' on joint account with {0}', party) : words(' jointly with {0}', party)))
+    .join('');
   // "sold through (A) to B": the agent stands between the verb and the one who got it.
-  const verbs = through !== '' && / to$/.test(verb) ? `${verb.replace(/ to$/, '')}${through} to` : verb;
-  const agent = through !== '' && !/ to$/.test(verb) ? through : '';
-  return `${hedge}${verbs === '' ? '' : `${verbs} `}${who}${agent}${shared}${dates === '' ? '' : `, ${dates}`}`;
+  const between = leads === 'to' ? through : '';
+  const verbs = act === null || leads === null ? '' : `${term(act)}${between} ${LEADS[leads]()} `;
+  return `${hedge}${verbs}${who}${between === '' ? through : ''}${shared}${dates === '' ? '' : `, ${dates}`}`;
 }
 
 function sayAuction(one: LineHolding): string {
   const years = one.begins.latest === null ? '' : String(one.begins.latest);
-  const sale = one['consigned-by'] === null ? 'sale' : `${one['consigned-by']} sale`;
-  const parts = [sale, one.holder, one.place, years, one.lot === null ? '' : `lot ${one.lot}`].filter(
+  const sale = one['consigned-by'] === null ? words('sale') : words('{0} sale', one['consigned-by']);
+  const parts = [sale, one.holder, one.place, years, one.lot === null ? '' : words('lot {0}', one.lot)].filter(
     (part) => part !== null && part !== '',
   );
   return `(${parts.join(', ')})`;
@@ -116,33 +143,34 @@ export function sayYears(
     transfer,
   }: { readonly begins: boolean; readonly ends: boolean; readonly transfer: boolean },
 ): string {
-  const year = (value: number | null, about: boolean): string => `${about ? 'c. ' : ''}${value}`;
   const { earliest: b1, latest: b2 } = begins;
   const { earliest: e1, latest: e2 } = ends;
-  const end =
-    e1 !== null && e2 !== null
-      ? e1 === e2
-        ? `until ${year(e2, aboutEnd)}`
-        : `until between ${e1} and ${e2}`
-      : e2 !== null
-        ? `until before ${e2 + 1}`
-        : e1 !== null
-          ? `until at least ${year(e1, aboutEnd)}`
-          : '';
-  if (b1 === null && b2 !== null && e2 === null && e1 === b2) return `by ${year(b2, aboutBegin)}`;
-  const begin =
-    b1 !== null && b2 !== null
-      ? b1 === b2
-        ? `${end === '' && !transfer ? 'from ' : ''}${year(b1, aboutBegin)}`
-        : `between ${b1} and ${b2}`
-      : b2 !== null
-        ? e1 !== null
-          ? `by ${year(b2, aboutBegin)}`
-          : `before ${b2 + 1}`
-        : b1 !== null
-          ? `after ${year(b1, aboutBegin)}`
-          : '';
-  return [begin, end].filter((part) => part !== '').join(/^(?:after|before|between)/.test(begin) ? ', ' : ' ');
+  if (b1 === null && b2 !== null && e2 === null && e1 === b2) return words('by {0}', sayYear(b2, aboutBegin));
+  const end = sayEnd(ends, aboutEnd);
+  // A single year stands before its end without a comma; a stretch or an open beginning with one.
+  if (b1 !== null && b1 === b2) {
+    const year = sayYear(b1, aboutBegin);
+    return spaced(end === '' && !transfer ? words('from {0}', year) : year, end, ' ');
+  }
+  if (b1 !== null && b2 !== null) return spaced(words('between {0} and {1}', b1, b2), end, ', ');
+  if (b2 !== null && e1 !== null) return spaced(words('by {0}', sayYear(b2, aboutBegin)), end, ' ');
+  if (b2 !== null) return spaced(words('before {0}', b2 + 1), end, ', ');
+  return b1 === null ? end : spaced(words('after {0}', sayYear(b1, aboutBegin)), end, ', ');
+}
+
+function sayEnd({ earliest, latest }: YearRange, about: boolean): string {
+  if (earliest !== null && earliest === latest) return words('until {0}', sayYear(latest, about));
+  if (earliest !== null && latest !== null) return words('until between {0} and {1}', earliest, latest);
+  if (latest !== null) return words('until before {0}', latest + 1);
+  return earliest === null ? '' : words('until at least {0}', sayYear(earliest, about));
+}
+
+function sayYear(year: number, about: boolean): string {
+  return about ? words('c. {0}', year) : String(year);
+}
+
+function spaced(first: string, second: string, between: string): string {
+  return second === '' ? first : `${first}${between}${second}`;
 }
 
 function capital(text: string): string {

@@ -1,4 +1,3 @@
-import { CALENDAR_WORDS } from './calendars/calendar-words.ts';
 import { civilOf, type Day, type DayRange } from './day.ts';
 import { type DateExpression, hullOf, type Precision } from './expression.ts';
 
@@ -72,13 +71,6 @@ export function formatExpression(date: DateExpression): string {
   const members = shape.members.map((member) => formatDays(member, precision));
   const joined = members.join(shape.kind === 'one' ? ' or ' : ' and ');
   return date.approximate ? `about ${joined}` : joined;
-}
-
-/** The calendar note of a converted date; empty for plain Gregorian dates. */
-export function formatCalendar(date: DateExpression): string {
-  if (date.calendar === 'gregorian') return '';
-  const sunset = date.sunset ? ', a day either side for its evenings' : '';
-  return `${date.text} in the ${CALENDAR_WORDS[date.calendar]} calendar${sunset}`;
 }
 
 /** First and last day of anything that an expression covers. */

@@ -1,6 +1,7 @@
 import { RANKS, type Side, type Step } from '../chronology/chronology.ts';
 import { coarsest, type Precision } from '../dates/expression.ts';
 import { formatBound } from '../dates/wording.ts';
+import { dated, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
@@ -23,44 +24,44 @@ export interface Explanation {
 /** What one link says when it carries an earliest day on, and when it carries a latest day back. */
 const BECAUSE: Readonly<Record<string, Readonly<Record<Side, (said: string, days: number) => string>>>> = {
   axiom: {
-    earliest: () => 'Nothing ends before it starts',
-    latest: () => 'Nothing starts after it ends',
+    earliest: () => words('Nothing ends before it starts'),
+    latest: () => words('Nothing starts after it ends'),
   },
   'gap-min': {
-    earliest: (said, days) => `${said} (counted as ${days} days at least)`,
-    latest: (said, days) => `${said} (counted back, ${days} days at least)`,
+    earliest: (said, days) => words('{0} (counted as {1} days at least)', said, days),
+    latest: (said, days) => words('{0} (counted back, {1} days at least)', said, days),
   },
   'gap-max': {
-    earliest: (said, days) => `${said} (counted back, ${days} days at most)`,
-    latest: (said, days) => `${said} (counted as ${days} days at most)`,
+    earliest: (said, days) => words('{0} (counted back, {1} days at most)', said, days),
+    latest: (said, days) => words('{0} (counted as {1} days at most)', said, days),
   },
   'lasts-min': {
-    earliest: (said, days) => `${said} (${days} days at least from beginning to end)`,
-    latest: (said, days) => `${said} (${days} days at least back from its end)`,
+    earliest: (said, days) => words('{0} ({1} days at least from beginning to end)', said, days),
+    latest: (said, days) => words('{0} ({1} days at least back from its end)', said, days),
   },
   'lasts-max': {
-    earliest: (said, days) => `${said} (${days} days at most back from its end)`,
-    latest: (said, days) => `${said} (${days} days at most from its beginning)`,
+    earliest: (said, days) => words('{0} ({1} days at most back from its end)', said, days),
+    latest: (said, days) => words('{0} ({1} days at most from its beginning)', said, days),
   },
   'left-by': {
-    earliest: (said) => `${said}, so not before it began`,
-    latest: (said) => `${said}, so not after it ended`,
+    earliest: (said) => words('{0}, so not before it began', said),
+    latest: (said) => words('{0}, so not after it ended', said),
   },
   'layer-over': {
-    earliest: (said) => `${said}, and what lies over came later`,
-    latest: (said) => `${said}, and what lies under came earlier`,
+    earliest: (said) => words('{0}, and what lies over came later', said),
+    latest: (said) => words('{0}, and what lies under came earlier', said),
   },
   'layer-cuts': {
-    earliest: (said) => `${said}, and a cut is later than what it cuts`,
-    latest: (said) => `${said}, and what is cut was there before`,
+    earliest: (said) => words('{0}, and a cut is later than what it cuts', said),
+    latest: (said) => words('{0}, and what is cut was there before', said),
   },
   'layer-fills': {
-    earliest: (said) => `${said}, and a fill is later than what it fills`,
-    latest: (said) => `${said}, and what is filled was there before`,
+    earliest: (said) => words('{0}, and a fill is later than what it fills', said),
+    latest: (said) => words('{0}, and what is filled was there before', said),
   },
   'passage-inside': {
-    earliest: (said) => `${said}, and a possessor had it when it was handed on`,
-    latest: (said) => `${said}, and it was handed on while the possessor had it`,
+    earliest: (said) => words('{0}, and a possessor had it when it was handed on', said),
+    latest: (said) => words('{0}, and it was handed on while the possessor had it', said),
   },
 };
 
@@ -79,7 +80,10 @@ export function explainBound(file: CaseFile, moment: Moment, rank: number, side:
     return {
       statement,
       because: becauseOf(step, statement, side),
-      so: `${reached} was ${side === 'earliest' ? 'not before' : 'not after'} ${date}`,
+      so:
+        side === 'earliest'
+          ? words('{0} was not before {1}', reached, dated(date))
+          : words('{0} was not after {1}', reached, dated(date)),
     };
   });
   const cited = new Set(sentences.map((sentence) => sentence.statement?.id));
@@ -88,22 +92,22 @@ export function explainBound(file: CaseFile, moment: Moment, rank: number, side:
 
 function becauseOf(step: Step, statement: FileStatement | null, side: Side): string {
   const said = statement?.text ?? '';
-  const words = BECAUSE[step.link.role]?.[side];
-  return words ? words(said, Math.abs(step.link.days)) : said;
+  const say = BECAUSE[step.link.role]?.[side];
+  return say ? say(said, Math.abs(step.link.days)) : said;
 }
 
 /** A moment in words: the beginning of an event, the end of a holding, a trace. */
 export function sayMoment(file: CaseFile, moment: Moment): string {
   const entry = file.catalogue.get(moment.entry);
-  const title = `“${entry ? titleOf(entry, file.settings.languages) : moment.entry}”`;
+  const title = entry ? titleOf(entry, file.settings.languages) : moment.entry;
   switch (moment.edge) {
     case 'start':
     case 'begins':
-      return `the beginning of ${title}`;
+      return words('the beginning of “{0}”', title);
     case 'end':
     case 'ends':
-      return `the end of ${title}`;
+      return words('the end of “{0}”', title);
     case 'moment':
-      return `the making of ${title}`;
+      return words('the making of “{0}”', title);
   }
 }

@@ -1,4 +1,5 @@
 import { groupBy } from '../base/group-by.ts';
+import { words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -140,12 +141,14 @@ function custody(
     }
   }
   return [...found.values()].map(({ one: { holding, throughout, recorded, possibly }, panels, aside }) => {
-    const named = holding.keys['not-disclosed'] ? 'Known, not disclosed' : titleOf(holding, file.settings.languages);
+    const named = holding.keys['not-disclosed']
+      ? words('Known, not disclosed')
+      : titleOf(holding, file.settings.languages);
     const isAgent = holding.keys.capacity === 'agent or dealer' || holding.keys.capacity === 'consignee';
     return {
       band: 'custody',
       entry: holding.id,
-      name: `${aside ? 'Meanwhile: ' : ''}${isAgent ? `(${named})` : named}`,
+      name: `${aside ? words('Meanwhile: ') : ''}${isAgent ? `(${named})` : named}`,
       panels: panel !== null || chains.length < 2 || panels.length === (object.keys.panels ?? []).length ? [] : panels,
       is: 'lasting',
       throughout,

@@ -1,3 +1,4 @@
+import { term, words } from '../language/spoken.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import type { FileStatement } from '../statements/statements.ts';
@@ -77,24 +78,25 @@ export function countRoots(catalogue: Catalogue, statements: readonly FileStatem
   };
 }
 
-const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const NUMBERS = ['0', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
 /** A small number as a word, `one` to `ten`; figures above. */
-export function sayNumber(count: number): string {
-  return NUMBERS[count] ?? String(count);
+function sayNumber(count: number): string {
+  return term(NUMBERS[count] ?? String(count));
 }
 
 /** `Five statements from sources that go back to one root; two seen on the object; one names no source.` */
 export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): string {
-  const statements = (count: number): string => `${sayNumber(count)} ${count === 1 ? 'statement' : 'statements'}`;
-  const roots = least === most ? sayNumber(most) : `${sayNumber(least)} to ${sayNumber(most)}`;
+  const statements = (count: number): string =>
+    count === 1 ? words('{0} statement', sayNumber(count)) : words('{0} statements', sayNumber(count));
+  const range = least === most ? sayNumber(most) : words('{0} to {1}', sayNumber(least), sayNumber(most));
+  const roots = most === 1 ? words('{0} root', range) : words('{0} roots', range);
+  const plain = sourced + seen > 0 ? sayNumber(unsourced) : statements(unsourced);
   const parts = [
-    ...(sourced > 0 ? [`${statements(sourced)} with a source, ${roots} ${most === 1 ? 'root' : 'roots'}`] : []),
-    ...(seen > 0 ? [`${sayNumber(seen)} seen on the object`] : []),
+    ...(sourced > 0 ? [words('{0} with a source, {1}', statements(sourced), roots)] : []),
+    ...(seen > 0 ? [words('{0} seen on the object', sayNumber(seen))] : []),
     ...(unsourced > 0
-      ? [
-          `${sourced + seen > 0 ? sayNumber(unsourced) : statements(unsourced)} that ${unsourced === 1 ? 'names' : 'name'} no source`,
-        ]
+      ? [unsourced === 1 ? words('{0} that names no source', plain) : words('{0} that name no source', plain)]
       : []),
   ];
   const text = parts.join('; ');
@@ -149,7 +151,7 @@ export function sayTitles(catalogue: Catalogue, ids: readonly string[], language
   return ids
     .map((id) => {
       const entry = catalogue.get(id);
-      return entry ? `“${titleOf(entry, languages)}”` : id;
+      return entry ? words('“{0}”', titleOf(entry, languages)) : id;
     })
     .join(', ');
 }

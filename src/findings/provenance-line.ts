@@ -2,6 +2,7 @@ import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import type { Acquisition, LineNote } from '../custody/line-types.ts';
 import { type LineHolding, type LineStyle, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
 import { civilOf } from '../dates/day.ts';
+import { words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -76,10 +77,10 @@ function sayOf(
   const ends = { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
   return {
     holder: keys['not-disclosed']
-      ? 'known, not disclosed'
+      ? words('known, not disclosed')
       : holder
         ? titleOf(holder, languages)
-        : 'no record known to this museum',
+        : words('no record known to this museum'),
     capacity: keys.capacity === 'agent or dealer' || keys.capacity === 'consignee' ? 'dealer' : null,
     'acquired-by':
       (holder || keys['not-disclosed']) && ACQUISITIONS.includes(keys['acquired-by'] ?? '')

@@ -1,6 +1,7 @@
 import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { coarsest } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
+import { words } from '../language/spoken.ts';
 
 /** The range of one end of something at a grade, as it is printed. */
 export interface PrintedRange {
@@ -101,5 +102,6 @@ function effectOf(before: PrintedRange, after: PrintedRange): RangeChange['effec
 
 /** `the beginning of “Taken off the wall”`, or the title alone for the whole. */
 export function sayChanged(of: RangeChange['of'], title: string): string {
-  return of === 'whole' ? `“${title}”` : `the ${of} of “${title}”`;
+  if (of === 'whole') return words('“{0}”', title);
+  return of === 'beginning' ? words('the beginning of “{0}”', title) : words('the end of “{0}”', title);
 }

@@ -1,9 +1,9 @@
 import { twoSidesOf } from '../chronology/two-sides.ts';
 import { coarsest } from '../dates/expression.ts';
-import { formatBound } from '../dates/wording.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile, FileContradiction } from './case-file.ts';
 import { sayMoment } from './explain.ts';
+import { sayBound } from './say-bound.ts';
 
 /** A contradiction as a sentence that names both sides, each with the statements that lead to it. */
 export interface SaidContradiction {
@@ -27,15 +27,15 @@ export function sayContradiction(file: CaseFile, contradiction: FileContradictio
     contradiction.statements.map((one) => used.indexOf(one)),
   );
   if (!sides) return null;
-  const say = (name: 'earliest' | 'latest'): SaidSide => {
+  const sideOf = (name: 'earliest' | 'latest'): SaidSide => {
     const { day, statements } = sides[name];
     const list = statements.map((i) => used[i] as FileStatement);
     const bound = { day, precision: coarsest(list.map((one) => one.precision)), about: list.some((one) => one.about) };
-    return { words: `${name === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}`, statements: list };
+    return { words: sayBound(name, bound), statements: list };
   };
   return {
     moment: sayMoment(file, moments.all[sides.moment] as Moment),
-    earliest: say('earliest'),
-    latest: say('latest'),
+    earliest: sideOf('earliest'),
+    latest: sideOf('latest'),
   };
 }

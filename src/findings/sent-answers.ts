@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { type Catalogue, titleOf } from '../model/catalogue.ts';
+import { sentLanguage } from '../language/sent-language.ts';
+import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
 import type { FileStatements } from '../statements/statements.ts';
@@ -14,17 +15,17 @@ export function citedIn(text: string): ReadonlyMap<string, string> {
 
 /**
  * Checks what was sent: the file is there, nobody changed it, and every statement that it cites is still there and
- * still says what it said. The grade of a statement may change; that is research, not another meaning.
+ * still says what it said, in the language of the document. The grade of a statement may change; that is research, not another meaning.
  */
 export function checkSentAnswers(
   catalogue: Catalogue,
   sent: ReadonlyMap<string, SentFile>,
-  statements: () => FileStatements,
+  statements: (language: string | null) => FileStatements,
 ): readonly Diagnostic[] {
-  const titles = new Set(catalogue.entries.map((entry) => oneLine(titleOf(entry))));
+  const titles = new Set(catalogue.entries.flatMap(titlesOf));
   return catalogue.ofType('inquiry').flatMap((inquiry): readonly Diagnostic[] => {
     const named = inquiry.keys['sent-file'];
-    if (!named) return citedGone(inquiry, new Map(), statements, titles);
+    if (!named) return citedGone(inquiry, new Map(), () => statements(null), titles);
     const file = sent.get(named.file);
     if (!file) {
       return [
@@ -48,7 +49,8 @@ export function checkSentAnswers(
         ),
       ];
     }
-    return citedGone(inquiry, citedIn(file.text ?? ''), statements, titles);
+    const text = file.text ?? '';
+    return citedGone(inquiry, citedIn(text), () => statements(sentLanguage(text)), titles);
   });
 }
 
@@ -94,11 +96,19 @@ function citedGone(
  * where no entry bears the old one any more. One that now belongs to another entry is another meaning.
  */
 function saysTheSame(was: string, is: string, titles: ReadonlySet<string>): boolean {
-  const quoted = /(?<!written )“([^”]*)”/g;
+  const quoted = /(?<!written |écrit )(?:“([^”]*)”|«\u00a0([^»]*)\u00a0»)/g;
   const [before, now] = [oneLine(was), oneLine(is)];
   if (before.replace(quoted, '“”') !== now.replace(quoted, '“”')) return false;
-  const names = [...now.matchAll(quoted)].map(([, name]) => name);
-  return [...before.matchAll(quoted)].every(([, name], i) => name === names[i] || !titles.has(name ?? ''));
+  const names = [...now.matchAll(quoted)].map(([, name, other]) => name ?? other);
+  return [...before.matchAll(quoted)].every(([, name, other], i) => {
+    const title = name ?? other ?? '';
+    return title === names[i] || !titles.has(title);
+  });
+}
+
+/** Titles of an entry in all its languages. */
+function titlesOf({ keys: { title } }: Entry): readonly string[] {
+  return (typeof title === 'string' ? [title] : Object.values(title)).map(oneLine);
 }
 
 /** Words as a list in a document has them. */

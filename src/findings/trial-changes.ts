@@ -1,4 +1,5 @@
 import { GRADES, type Grade } from '../base/grade.ts';
+import { dated, term, words } from '../language/spoken.ts';
 import { type EntryRanges, rangeChanges, sayChanged } from './range-changes.ts';
 import type { TrialContradiction, TrialResult } from './run-trial.ts';
 
@@ -16,9 +17,8 @@ export function changesOf(before: TrialResult, after: TrialResult): TrialChanges
     contradictions: changesOfContradictions(before.contradictions, after.contradictions),
     references: after.answers.flatMap((answer, i) => {
       if (answer === before.answers[i]) return [];
-      return byGrade(before.answers[i]?.words ?? [], answer.words).map(
-        ({ grades, is, was }) =>
-          `“${answer.title}” and ${answer.reference}, ${grades.join(', ')}: ${is}; it was ${was}.`,
+      return byGrade(before.answers[i]?.words ?? [], answer.words).map(({ grades, is, was }) =>
+        words('“{0}” and {1}, {2}: {3}; it was {4}.', answer.title, answer.reference, sayGrades(grades), is, was),
       );
     }),
   };
@@ -26,21 +26,29 @@ export function changesOf(before: TrialResult, after: TrialResult): TrialChanges
 
 /** One line for those who listen: how much changed. */
 export function summaryOf({ dates, contradictions, references }: TrialChanges): string {
-  const count = (list: readonly string[], one: string, many: string): readonly string[] =>
-    list.length === 0 ? [] : [list.length === 1 ? `one ${one}` : `${list.length} ${many}`];
+  const count = ({ length }: readonly string[], one: string, many: string): readonly string[] =>
+    length === 0 ? [] : [length === 1 ? one : many];
   const parts = [
-    ...count(dates, 'date', 'dates'),
-    ...count(contradictions, 'contradiction', 'contradictions'),
-    ...count(references, 'order to a reference date', 'orders to reference dates'),
+    ...count(dates, words('one date'), words('{0} dates', dates.length)),
+    ...count(contradictions, words('one contradiction'), words('{0} contradictions', contradictions.length)),
+    ...count(
+      references,
+      words('one order to a reference date'),
+      words('{0} orders to reference dates', references.length),
+    ),
   ];
-  return parts.length === 0 ? 'No date changes.' : `Changed: ${parts.join(', ')}.`;
+  return parts.length === 0 ? words('No date changes.') : words('Changed: {0}.', parts.join(', '));
 }
 
 function changesOfRow(before: EntryRanges, after: EntryRanges): readonly string[] {
   if (before === after) return [];
-  return rangeChanges(before, after).map(
-    ({ of, grades, is, was }) => `${sayChanged(of, after.title)}, ${grades.join(', ')}: ${is}; it was ${was}.`,
+  return rangeChanges(before, after).map(({ of, grades, is, was }) =>
+    words('{0}, {1}: {2}; it was {3}.', sayChanged(of, after.title), sayGrades(grades), dated(is), dated(was)),
   );
+}
+
+function sayGrades(grades: readonly Grade[]): string {
+  return grades.map(term).join(', ');
 }
 
 interface GradedChange {
@@ -71,11 +79,13 @@ function changesOfContradictions(
   const was = new Map(before.map((one) => [key(one), one]));
   const is = new Map(after.map((one) => [key(one), one]));
   return [
-    ...before.filter((one) => !is.has(key(one))).map((one) => `Gone: ${one.statements.join(', ')}.`),
+    ...before.filter((one) => !is.has(key(one))).map((one) => words('Gone: {0}.', one.statements.join(', '))),
     ...after.flatMap((one) => {
       const old = was.get(key(one));
-      if (!old) return [`New: ${one.statements.join(', ')} (${one.grade}).`];
-      return old.grade === one.grade ? [] : [`${one.statements.join(', ')}: now ${one.grade}, it was ${old.grade}.`];
+      if (!old) return [words('New: {0} ({1}).', one.statements.join(', '), term(one.grade))];
+      return old.grade === one.grade
+        ? []
+        : [words('{0}: now {1}, it was {2}.', one.statements.join(', '), term(one.grade), term(old.grade))];
     }),
   ];
 }

@@ -2,11 +2,13 @@ import { groupBy } from '../base/group-by.ts';
 import type { Chronology } from '../chronology/chronology.ts';
 import type { BoundChange } from '../chronology/worth.ts';
 import { formatBound } from '../dates/wording.ts';
+import { dated, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
 import { printedBound } from './printed-range.ts';
 import { type GradedRanges, type PrintedRange, type RangeChange, rangeChanges } from './range-changes.ts';
+import { sayBound } from './say-bound.ts';
 
 /** A date of an entry that is another one without some statements. */
 export interface EntryChange extends RangeChange {
@@ -30,8 +32,9 @@ export function sayBoundWithout(
 ): string {
   const bound = printedBound(withoutThese(file, withdrawn), file.statements.used, rank, moment.index, side);
   const now = file.rangesOf(moment)[rank]?.[side];
-  if (bound && now && formatBound(bound) === formatBound(now)) return 'a little further, by less than what is printed';
-  return bound ? `${side === 'earliest' ? 'not before' : 'not after'} ${formatBound(bound)}` : 'not bounded';
+  if (bound && now && formatBound(bound) === formatBound(now))
+    return words('a little further, by less than what is printed');
+  return bound ? sayBound(side, bound) : dated('not bounded');
 }
 
 /** Tells the dates that a withdrawal changes, entry by entry, each no finer than what it rests on. */

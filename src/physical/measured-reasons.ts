@@ -1,5 +1,6 @@
 import { formatOutward } from '../base/interval.ts';
 import { JOIN_TRIALS } from '../geometry/edge-join.ts';
+import { term, words } from '../language/spoken.ts';
 import { COUNTED_KINDS } from './panel-areas.ts';
 import { sayWeight } from './panel-weight.ts';
 import type { PanelFindings, PossibleJoin } from './panels.ts';
@@ -35,17 +36,23 @@ export function reasonsOfPanel(panel: PanelFindings, joins: readonly PossibleJoi
 function registrationReasons({ geometry }: PanelFindings): readonly MeasuredReason[] {
   return [...geometry.figures, ...geometry.back.figures].map(({ figure, registration }) => ({
     id: `registration-${figure.id}`,
-    what: `How ${figure.id} lies in the frame`,
-    result: `${registration.kind} map; ${sayError(registration)}; at most ${Math.max(...registration.residualsMm).toFixed(2)} mm`,
+    what: words('How {0} lies in the frame', figure.id),
+    result: words(
+      '{0} map; {1}; at most {2} mm',
+      term(registration.kind),
+      sayError(registration),
+      Math.max(...registration.residualsMm).toFixed(2),
+    ),
     inputs: [figure.id],
-    method:
+    method: words(
       'Least squares over the control points, brought to their middle and to one scale first; for the projective map the distances in millimetres are then made least by Gauss-Newton steps.',
+    ),
     source:
       'Hartley, In defense of the eight-point algorithm, IEEE PAMI 19 (1997), for the scaling; the rest is common practice, no source',
     caution:
       registration.errorMm === null
-        ? 'As many points as the map needs: it misses none of them, which says nothing of its error.'
-        : 'The error is judged from few points; it is that of a point between them, not far outside.',
+        ? words('As many points as the map needs: it misses none of them, which says nothing of its error.')
+        : words('The error is judged from few points; it is that of a point between them, not far outside.'),
   }));
 }
 
@@ -54,18 +61,19 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
   return [
     {
       id: 'areas',
-      what: 'Surface by category',
-      result: areas.map((one) => `${one.category} ${formatOutward(one.perCent, 1)} %`).join('; '),
+      what: words('Surface by category'),
+      result: areas.map((one) => `${term(one.category)} ${formatOutward(one.perCent, 1)} %`).join('; '),
       inputs: unique(
         geometry.shapes
           .filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind))
           .map((one) => one.trace.id),
       ),
-      method:
+      method: words(
         'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by the length of its border inside the panel times that error.',
+      ),
       source:
         'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; from memory). The width of the interval is our own choice, no source',
-      caution: 'What nobody traced counts as original surface.',
+      caution: words('What nobody traced counts as original surface.'),
     },
   ];
 }
@@ -73,37 +81,51 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
 function sectionReasons({ sections }: PanelFindings): readonly MeasuredReason[] {
   if (sections.joints.length === 0) return [];
   const inputs = unique(sections.joints.map((one) => one.trace.id));
+  const loose = sections.dangling.length > 0 ? words('; {0} end inside a section', sections.dangling.length) : '';
   const spacing = [sections.upright, sections.level].flatMap((one) =>
     one?.isRegular
-      ? [`every ${one.module.toFixed(0)} mm; ${(100 * one.byChance).toFixed(1)} of 100 random sets do as well`]
+      ? [
+          words(
+            'every {0} mm; {1} of 100 random sets do as well',
+            one.module.toFixed(0),
+            (100 * one.byChance).toFixed(1),
+          ),
+        ]
       : [],
   );
   return [
     {
       id: 'sections',
-      what: 'Sections for transport',
-      result: `${sections.sections.length} sections by ${inputs.length} joint${inputs.length === 1 ? '' : 's'}${sections.dangling.length > 0 ? `; ${sections.dangling.length} end inside a section` : ''}`,
+      what: words('Sections for transport'),
+      result:
+        inputs.length === 1
+          ? words('{0} sections by {1} joint{2}', sections.sections.length, inputs.length, loose)
+          : words('{0} sections by {1} joints{2}', sections.sections.length, inputs.length, loose),
       inputs,
-      method:
+      method: words(
         'The faces of the planar division that the outline and the lines taken for section joints make; ends up to 3 mm too short or too long are joined. Checked against the count of Euler: faces = edges - points + parts + 1.',
+      ),
       source:
         'de Berg and others, Computational Geometry (3rd edition 2008), chapter 2, for the division (from memory)',
-      caution:
+      caution: words(
         'Only lines whose best-graded reading is a section joint are counted; another reading gives another division.',
+      ),
     },
     ...(sections.tooFew
       ? []
       : [
           {
             id: 'spacing',
-            what: 'Spacing of the joints',
-            result: spacing.length > 0 ? spacing.join('; ') : 'no regular spacing that chance would not give as well',
+            what: words('Spacing of the joints'),
+            result:
+              spacing.length > 0 ? spacing.join('; ') : words('no regular spacing that chance would not give as well'),
             inputs,
-            method:
+            method: words(
               'Least squares with missing lines allowed; the score is set beside that of random lines (seeded, so that it can be repeated).',
+            ),
             source:
               'Own method, no source; that a score is set beside chance follows Kendall, Philosophical Transactions A 276 (1974)',
-            caution: 'Few joints; a regular spacing does not say what tool or cart set it.',
+            caution: words('Few joints; a regular spacing does not say what tool or cart set it.'),
           },
         ]),
   ];
@@ -112,15 +134,30 @@ function sectionReasons({ sections }: PanelFindings): readonly MeasuredReason[] 
 function motifReasons({ motifs }: PanelFindings): readonly MeasuredReason[] {
   return motifs.map(({ shape, fit, beyond }) => ({
     id: `motif-${shape.trace.id}`,
-    what: 'A motif cut by an edge',
-    result: `radius ${fit.radius.least.toFixed(0)} mm to ${fit.radius.most === null ? 'no upper end' : `${fit.radius.most.toFixed(0)} mm`} from ${fit.arc.toFixed(0)}° of arc${beyond.length > 0 ? `; if it was a full circle, ${beyond.map((one) => `at least ${one.least.toFixed(0)} mm beyond the ${one.side} edge`).join(', ')}` : ''}`,
+    what: words('A motif cut by an edge'),
+    result: words(
+      'radius {0} mm to {1} from {2}° of arc{3}',
+      fit.radius.least.toFixed(0),
+      fit.radius.most === null ? words('no upper end') : words('{0} mm', fit.radius.most.toFixed(0)),
+      fit.arc.toFixed(0),
+      beyond.length > 0
+        ? words(
+            '; if it was a full circle, {0}',
+            beyond
+              .map((one) => words('at least {0} mm beyond the {1} edge', one.least.toFixed(0), one.side))
+              .join(', '),
+          )
+        : '',
+    ),
     inputs: [shape.trace.id],
-    method:
+    method: words(
       'A circle by least squared distances (geometric fit), started from an algebraic one; the interval holds the middle 95 per cent of 2,000 trials in which the points are moved by the tracing error (seeded); no upper end below 25 degrees of arc.',
+    ),
     source:
       'Gander, Golub and Strebel, BIT 34 (1994); start: Taubin, IEEE PAMI 13 (1991); short arcs: Al-Sharadqah and Chernov, Electronic Journal of Statistics 3 (2009)',
-    caution:
+    caution: words(
       'It may never have been a full circle. Points along one drawn line err together, so the true interval may be wider.',
+    ),
   }));
 }
 
@@ -129,15 +166,23 @@ function weightReasons({ weight, geometry }: PanelFindings): readonly MeasuredRe
   return [
     {
       id: 'weight',
-      what: 'Weight',
+      what: words('Weight'),
       result: sayWeight(weight),
       inputs: [...weight.parts.map((one) => one.trace), ...weight.unweighed.flatMap((one) => one.trace ?? [])],
-      method: `Area times thickness times density for each layer, count times length times section times density for bars; every factor an interval${geometry.outlineTraced ? '' : ', the area by the stated width and height'}. Bars are shared out to sections by area.`,
+      method: words(
+        'Area times thickness times density for each layer, count times length times section times density for bars; every factor an interval{0}. Bars are shared out to sections by area.',
+        geometry.outlineTraced ? '' : words(', the area by the stated width and height'),
+      ),
       source: 'Densities as each row says; EN 1991-1-1:2002 Annex A gives nominal weights, not extremes',
       caution:
         weight.unweighed.length > 0
-          ? `Not counted: ${weight.unweighed.map((one) => `${one.trace ?? 'the rest of the panel'} (wants ${one.missing})`).join('; ')}. The piece is heavier by these.`
-          : 'Only what is recorded is counted; unseen iron, cement or wet plaster makes a piece heavier.',
+          ? words(
+              'Not counted: {0}. The piece is heavier by these.',
+              weight.unweighed
+                .map((one) => words('{0} (wants {1})', one.trace ?? words('the rest of the panel'), one.missing))
+                .join('; '),
+            )
+          : words('Only what is recorded is counted; unseen iron, cement or wet plaster makes a piece heavier.'),
     },
   ];
 }
@@ -147,13 +192,20 @@ function layerReasons({ layers }: PanelFindings): readonly MeasuredReason[] {
   return [
     {
       id: 'layers',
-      what: 'Order of layers',
-      result: `${layers.lines.length} relations drawn, ${layers.redundant.length} said by others, ${layers.loops.length} loop${layers.loops.length === 1 ? '' : 's'}`,
+      what: words('Order of layers'),
+      result: words(
+        '{0} relations drawn, {1} said by others, {2} loop{3}',
+        layers.lines.length,
+        layers.redundant.length,
+        layers.loops.length,
+        layers.loops.length === 1 ? '' : 's',
+      ),
       inputs: layers.boxes.flat(),
-      method:
+      method: words(
         'What lies over, cuts or fills comes later (superposition and succession); relations that longer ways already say are left out of the drawing (transitive reduction), and none of the computation of dates.',
+      ),
       source: 'Harris, World Archaeology 11 (1979); Aho, Garey and Ullman, SIAM Journal on Computing 1 (1972)',
-      caution: 'His laws of horizontality and continuity do not carry over to walls and are not used.',
+      caution: words('His laws of horizontality and continuity do not carry over to walls and are not used.'),
     },
   ];
 }
@@ -161,21 +213,29 @@ function layerReasons({ layers }: PanelFindings): readonly MeasuredReason[] {
 function joinReason({ first, second, join, byChance, pairs, errorMm }: PossibleJoin): MeasuredReason {
   return {
     id: `join-${first.trace.id}-${second.trace.id}`,
-    what: 'Edges that may join',
-    result: `alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm (root mean square), traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; ${pairs === 1 ? 'one pair' : `${pairs} pairs`} compared`,
+    what: words('Edges that may join'),
+    result: words(
+      'alike over {0} mm to {1} mm (root mean square), traced to {2} mm; {3}; {4} compared',
+      Math.round(join.matched),
+      join.deviation.toFixed(1),
+      errorMm.toFixed(1),
+      sayChance(byChance),
+      pairs === 1 ? words('one pair') : words('{0} pairs', pairs),
+    ),
     inputs: [first.trace.id, second.trace.id],
-    method:
+    method: words(
       'Both edges as heights above the line through their ends; the second is laid along the first at every offset, a constant gap for the saw and a straight difference taken out. The deviation is set beside that of 500 edges with the same waves in other phases (seeded), times the number of pairs compared. Edges whose relief is under one and a half times their tracing error are left out.',
+    ),
     source: 'Rivals: Theiler and others, Physica D 58 (1992; from memory); the rest is our own, no source',
-    caution: 'May join, not joins: material, layers and painting have to agree as well.',
+    caution: words('May join, not joins: material, layers and painting have to agree as well.'),
   };
 }
 
 /** The chance in words; the least that the trials can tell is a bound, not a value. */
 export function sayChance(byChance: number): string {
   return byChance <= 1 / JOIN_TRIALS
-    ? `fewer than one in ${JOIN_TRIALS} rivals does as well`
-    : `${(100 * byChance).toFixed(1)} of 100 rivals do as well`;
+    ? words('fewer than one in {0} rivals does as well', JOIN_TRIALS)
+    : words('{0} of 100 rivals do as well', (100 * byChance).toFixed(1));
 }
 
 function unique(list: readonly string[]): readonly string[] {

@@ -5,6 +5,7 @@ import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../
 import type { Point } from '../geometry/point.ts';
 import { intersection, regionArea, regionOf, union } from '../geometry/region.ts';
 import { signedArea } from '../geometry/ring.ts';
+import { term, words } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import table from '../reference/densities.json' with { type: 'json' };
@@ -52,17 +53,20 @@ export const NO_WEIGHT: Weight = { parts: [], unweighed: [], kg: { least: 0, mos
 
 /** The weight in words: never a lower figure alone, never a plan figure that something is missing from. */
 export function sayWeight({ parts, unweighed, kg, weighed, planKg }: Weight): string {
-  const words = [
-    ...(weighed ? [`by a scale ${formatOutward(weighed, 1)} kg`] : []),
+  const calculated = formatOutward(kg, 0);
+  const said = [
+    ...(weighed ? [words('by a scale {0} kg', formatOutward(weighed, 1))] : []),
     ...(parts.length === 0
       ? []
       : [
-          `calculated ${formatOutward(kg, 0)} kg${unweighed.length > 0 ? ' of what could be counted, which is not all' : ''}`,
+          unweighed.length > 0
+            ? words('calculated {0} kg of what could be counted, which is not all', calculated)
+            : words('calculated {0} kg', calculated),
         ]),
-    ...(planKg === null ? ['heavier than any figure here'] : [`plan for not less than ${planKg} kg`]),
-    'weigh before lifting',
+    planKg === null ? words('heavier than any figure here') : words('plan for not less than {0} kg', planKg),
+    words('weigh before lifting'),
   ];
-  return words.join('; ');
+  return said.join('; ');
 }
 
 /** Kinds of trace that have weight as layers. */
@@ -117,7 +121,7 @@ export function weightOf(
         thicknessMm: volume.thicknessMm,
         source: density.source,
       });
-    else unweighed.push({ trace: trace.id, missing: 'a length or thickness that can be read' });
+    else unweighed.push({ trace: trace.id, missing: words('a length or thickness that can be read') });
   }
   const rest = unseenThickness(keys?.thickness, parts);
   if (rest) unweighed.push(rest);
@@ -143,7 +147,12 @@ function unseenThickness(thickness: number | undefined, parts: readonly WeightPa
   if (layers.length === 0 || most >= thickness - THICKNESS_MM) return null;
   return {
     trace: null,
-    missing: `layers for ${Math.floor(thickness - most)} mm more: the panel is ${thickness} mm thick, its layers make at most ${Math.ceil(most)} mm`,
+    missing: words(
+      'layers for {0} mm more: the panel is {1} mm thick, its layers make at most {2} mm',
+      Math.floor(thickness - most),
+      thickness,
+      Math.ceil(most),
+    ),
   };
 }
 
@@ -163,20 +172,20 @@ export function densityOf(trace: Entry<'evidence'>): Density | null {
   const text = trace.keys.density;
   if (text === undefined) return null;
   const stated = parseDensity(text);
-  if (stated) return { kgPerM3: stated, source: `stated in ${trace.id}` };
+  if (stated) return { kgPerM3: stated, source: words('stated in {0}', trace.id) };
   const row = table.find((one) => one.material === text);
   if (!row || row.kgPerM3Min === null || row.kgPerM3Max === null) return null;
   return {
     kgPerM3: { least: row.kgPerM3Min, most: row.kgPerM3Max },
-    source: `${row.source} (${row.standing}, nominal)`,
+    source: words('{0} ({1}, nominal)', row.source, term(row.standing)),
   };
 }
 
 function missingDensity(trace: Entry<'evidence'>): string {
   const text = trace.keys.density;
   return text === undefined
-    ? 'a density'
-    : `a density: the table has no value for “${text}”; write it as 1000-1500 kg/m3`;
+    ? words('a density')
+    : words('a density: the table has no value for “{0}”; write it as 1000-1500 kg/m3', text);
 }
 
 interface Volume {
@@ -219,7 +228,7 @@ function piecesMm3(trace: Entry<'evidence'>, share: number): Volume | null {
   return {
     mm3: times({ least: count * section, most: count * section }, length),
     thicknessMm: null,
-    words: `${share < 1 ? `${(100 * share).toFixed(0)} % of ` : ''}${pieces.count} × ${pieces.length} × ${pieces.section}`,
+    words: `${share < 1 ? words('{0} % of ', (100 * share).toFixed(0)) : ''}${pieces.count} × ${pieces.length} × ${pieces.section}`,
   };
 }
 

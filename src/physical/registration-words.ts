@@ -1,9 +1,14 @@
 import type { Registration } from '../geometry/registration.ts';
+import { words } from '../language/spoken.ts';
 
 /** The error of a registration in words. */
 export function sayError({ errorMm, rootMeanSquareMm, residualsMm }: Registration): string {
-  const missed = `points missed by ${rootMeanSquareMm.toFixed(2)} mm (root mean square of ${residualsMm.length})`;
+  const missed = words(
+    'points missed by {0} mm (root mean square of {1})',
+    rootMeanSquareMm.toFixed(2),
+    residualsMm.length,
+  );
   return errorMm === null
-    ? `${missed}; its error cannot be told without a point to spare`
-    : `${missed}; off by about ${errorMm.toFixed(2)} mm`;
+    ? words('{0}; its error cannot be told without a point to spare', missed)
+    : words('{0}; off by about {1} mm', missed, errorMm.toFixed(2));
 }

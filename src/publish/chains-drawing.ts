@@ -1,5 +1,6 @@
 import { sayExactly, sayStretch } from '../findings/custody-words.ts';
 import { BANDS, type Band, type Step } from '../findings/four-chains.ts';
+import { dated, words } from '../language/spoken.ts';
 import { type NamedDay, place, type Ruling, ruleWindow, WIDE, windowOf } from './chronology-drawing.ts';
 
 /** A step as it is drawn: stretches across the drawing, and words. */
@@ -66,11 +67,11 @@ function layOutStep(step: Step, ruling: Ruling, y: number): ChainRow {
   const { possibly, throughout, recorded } = step;
   const outside = possibly.last < window.first ? 'before' : possibly.first > window.last ? 'after' : null;
   const x = (day: number): number => place(ruling, day);
-  const label = `${step.panels.length > 0 ? `${step.panels.join(', ')}: ` : ''}${step.name}`;
+  const label = step.panels.length > 0 ? words('{0}: {1}', step.panels.join(', '), step.name) : step.name;
   const isOpen = !Number.isFinite(possibly.first) && !Number.isFinite(possibly.last);
-  const years = isOpen && recorded ? `recorded ${sayStretch(recorded)}` : sayStretch(possibly);
+  const years = isOpen && recorded ? words('recorded {0}', dated(sayStretch(recorded))) : dated(sayStretch(possibly));
   const certain = throughout
-    ? `${step.is === 'act' ? 'under way' : 'held throughout'} ${sayExactly(throughout)}; `
+    ? `${step.is === 'act' ? words('under way') : words('held throughout')} ${dated(sayExactly(throughout))}; `
     : '';
   const certainly =
     throughout && !outside
@@ -92,6 +93,10 @@ function layOutStep(step: Step, ruling: Ruling, y: number): ChainRow {
     throughout: certainly,
     recordedAt: recorded ? x((recorded.first + recorded.last) / 2) : null,
     outside,
-    sentence: `${label}: ${certain}${step.band === 'title' ? 'asserted for' : 'possibly'} ${years}`,
+    sentence: words(
+      '{0}: {1}',
+      label,
+      `${certain}${step.band === 'title' ? words('asserted for') : words('possibly')} ${years}`,
+    ),
   };
 }

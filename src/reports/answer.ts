@@ -1,6 +1,7 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { answeredFor } from '../findings/inquiry-doubts.ts';
+import { language, term, words } from '../language/spoken.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, type ReportDocument, section, type Term } from './document.ts';
@@ -17,7 +18,9 @@ interface AnswerMatter extends Matter {
 }
 
 /** Words on every page of an answer that nobody has approved. */
-export const DRAFT_WORDS = 'Draft, not the museum’s answer';
+export function draftWords(): string {
+  return words('Draft, not the museum’s answer');
+}
 
 /**
  * Composes the answer to an inquiry out of the file: what is known, what is not, what was searched, and what is withheld.
@@ -31,14 +34,14 @@ function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalo
   return {
     id: inquiry.id,
     title: titleOf(inquiry, file.settings.languages),
-    subtitle: 'Answer to an inquiry',
+    subtitle: words('Answer to an inquiry'),
     isLong: false,
-    language: file.settings.languages[0] ?? 'en',
-    draft: inquiry.keys['approved-by'] ? null : DRAFT_WORDS,
+    language: language().tag,
+    draft: inquiry.keys['approved-by'] ? null : draftWords(),
     foot: footOf(file, inquiry.id),
     blocks: [
       head(matter),
-      ...(file.catalogue.holdsMore ? [paragraph(SHOWN_ONLY)] : []),
+      ...(file.catalogue.holdsMore ? [paragraph(shownOnly())] : []),
       ...questions(matter),
       ...identification(matter),
       ...presentCustody(matter),
@@ -73,23 +76,26 @@ export function answerTo(
 }
 
 /** Said where entries are kept back, without telling which. */
-const SHOWN_ONLY =
-  'This answer is made from the entries that may be shown to the one who asks. Others are kept back; dates and gaps rest on the shown entries only, and what is not shown is not called unknown.';
+function shownOnly(): string {
+  return words(
+    'This answer is made from the entries that may be shown to the one who asks. Others are kept back; dates and gaps rest on the shown entries only, and what is not shown is not called unknown.',
+  );
+}
 
 function head({ inquiry, file, people, asked }: AnswerMatter): Block {
   const { keys } = inquiry;
-  const hidden = (inquiry.withheld ?? []).includes('from') ? 'shown to restricted readers only' : undefined;
+  const hidden = (inquiry.withheld ?? []).includes('from') ? words('shown to restricted readers only') : undefined;
   const rows: readonly (readonly [string, string | undefined])[] = [
-    ['Reference', inquiry.id],
-    ['Received', sayDate(file, keys.received)],
-    ['Asked by', keys.from === undefined ? hidden : personName(people, keys.from)],
-    ['Under what authority', keys.authority ?? hidden],
-    ['About', asked.map((id) => nameOf(file, id)).join('; ')],
+    [words('Reference'), inquiry.id],
+    [words('Received'), sayDate(file, keys.received)],
+    [words('Asked by'), keys.from === undefined ? hidden : personName(people, keys.from)],
+    [words('Under what authority'), keys.authority ?? hidden],
+    [words('About'), asked.map((id) => nameOf(file, id)).join('; ')],
   ];
   return {
     kind: 'terms',
-    terms: rows.flatMap(([name, words]): readonly Term[] =>
-      words === undefined ? [] : [{ name, passage: passage(words) }],
+    terms: rows.flatMap(([name, value]): readonly Term[] =>
+      value === undefined ? [] : [{ name, passage: passage(value) }],
     ),
   };
 }
@@ -108,21 +114,25 @@ function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
       file.catalogue.resolve(id),
     );
     const answer = 'answer' in question ? question.answer : undefined;
-    const grade = 'grade' in question && question.grade ? ` (${question.grade})` : '';
+    const grade = 'grade' in question && question.grade ? ` (${term(question.grade)})` : '';
     return [
       { kind: 'heading', level: 3, words: `${i + 1}. ${question.text}` },
       answer === undefined
-        ? paragraph('Not yet answered.')
+        ? paragraph(words('Not yet answered.'))
         : paragraph(`${answer.replace(/\.\s*$/, '')}${grade}.`, rests),
       ...list(rests.map((id) => sayEntry(file, id))),
     ];
   });
-  return section('What was asked, and the short answer', blocks, 'No question is written down that may be shown here.');
+  return section(
+    words('What was asked, and the short answer'),
+    blocks,
+    words('No question is written down that may be shown here.'),
+  );
 }
 
 function withheld({ inquiry }: AnswerMatter): readonly Block[] {
-  const said = (inquiry.keys.withheld ?? []).map((one) => passage(`${one.class}: ${one.ground}.`));
-  return section('What is withheld', list(said), 'Nothing is stated to be withheld from this answer.');
+  const said = (inquiry.keys.withheld ?? []).map((one) => passage(words('{0}: {1}.', one.class, one.ground)));
+  return section(words('What is withheld'), list(said), words('Nothing is stated to be withheld from this answer.'));
 }
 
 function nextSteps({ file }: AnswerMatter): readonly Block[] {
@@ -131,8 +141,8 @@ function nextSteps({ file }: AnswerMatter): readonly Block[] {
     one.keys['would-settle-it'] ? [passage(`${titleOf(one)} ${sentence(one.keys['would-settle-it'])}`, [one.id])] : [],
   );
   const { contact, 'how-to-respond': how } = file.catalogue.workspace?.keys ?? {};
-  const whom = contact ? [paragraph(`${how ? `${how} ` : ''}Write to ${contact}.`)] : [];
-  return section('Next steps', [...list(steps), ...whom], 'No next step is written down.');
+  const whom = contact ? [paragraph(words('{0}Write to {1}.', how ? `${how} ` : '', contact))] : [];
+  return section(words('Next steps'), [...list(steps), ...whom], words('No next step is written down.'));
 }
 
 function sentence(words: string): string {
@@ -142,13 +152,13 @@ function sentence(words: string): string {
 function signatures({ inquiry, file, people }: AnswerMatter): readonly Block[] {
   const { keys } = inquiry;
   const rows: readonly (readonly [string, string | undefined])[] = [
-    ['Answered by', keys['answered-by']],
-    ['Reviewed by', keys['reviewed-by']],
-    ['Approved by', keys['approved-by']],
+    [words('Answered by'), keys['answered-by']],
+    [words('Reviewed by'), keys['reviewed-by']],
+    [words('Approved by'), keys['approved-by']],
   ];
   const terms = rows.map(([name, who]): Term => {
-    const when = name === 'Approved by' && keys['approved-on'] ? `, ${sayDate(file, keys['approved-on'])}` : '';
-    return { name, passage: passage(who ? `${personName(people, who)}${when}` : 'not yet') };
+    const when = name === words('Approved by') && keys['approved-on'] ? `, ${sayDate(file, keys['approved-on'])}` : '';
+    return { name, passage: passage(who ? `${personName(people, who)}${when}` : words('not yet')) };
   });
-  return section('Who answered', [{ kind: 'terms', terms }], '');
+  return section(words('Who answered'), [{ kind: 'terms', terms }], '');
 }

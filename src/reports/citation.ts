@@ -1,3 +1,4 @@
+import { words } from '../language/spoken.ts';
 import type { Keys } from '../model/entry.ts';
 import { type Inline, joined, plainWords } from './inline.ts';
 
@@ -52,7 +53,7 @@ export function isPublished({ kind }: CitedSource): boolean {
  */
 export function firstMention(source: CitedSource, locator = '', hereafter: string | null = null): readonly Inline[] {
   if (isPublished(source)) return [...joined([...publication(source), [locator]]), doubtOf(source)];
-  const announced = hereafter === null ? '' : ` (hereafter ${hereafter})`;
+  const announced = hereafter === null ? '' : words(' (hereafter {0})', hereafter);
   return [...joined([item(source), [locator], dateOf(source), ...archive(source)]), announced, doubtOf(source)];
 }
 
@@ -64,13 +65,17 @@ export function laterMention(source: CitedSource, locator = ''): readonly Inline
     const parts = joined([
       [source.authors.map((one) => shortName(source, one)).join(' and ')],
       title,
-      source.lot ? [`lot ${source.lot}`] : [],
+      source.lot ? [words('lot {0}', source.lot)] : [],
       [locator],
     ]);
     return [...parts, doubtOf(source)];
   }
   const short = isLetter(source)
-    ? `${source.authors.map((one) => shortName(source, one)).join(' and ')} to ${surname(source.recipient ?? '')}`
+    ? words(
+        '{0} to {1}',
+        source.authors.map((one) => shortName(source, one)).join(' and '),
+        surname(source.recipient ?? ''),
+      )
     : shortTitle(withoutDate(source));
   const date = isLetter(source) || source.kind === 'photograph' ? dateOf(source) : [];
   return [...joined([[short], [locator], date, [collectionName(source) ?? '']]), doubtOf(source)];
@@ -94,7 +99,7 @@ export function collectionEntry(source: CitedSource): string {
   const rest = source.collection === null ? (source.repository?.split(',').slice(1).join(',').trim() ?? '') : home;
   const place = source.collection === null && source.repositoryPlace ? source.repositoryPlace : '';
   const tail = [rest, place].filter(Boolean).join(', ');
-  return [collectionName(source) ?? 'Without repository', tail].filter(Boolean).join('. ').concat('.');
+  return [collectionName(source) ?? words('Without repository'), tail].filter(Boolean).join('. ').concat('.');
 }
 
 /** A published work as the bibliography has it: surname first, full stops between the parts. */
@@ -122,15 +127,19 @@ function item(source: CitedSource): readonly Inline[] {
   const authors = source.authors.join(' and ');
   const placed = source.placeWritten ? `, ${source.placeWritten}` : '';
   if (isLetter(source)) {
-    const kind = source.kind === 'invoice' ? ', invoice' : '';
-    return [`${authors} to ${source.recipient}${kind}${placed}`];
+    const kind = source.kind === 'invoice' ? words(', invoice') : '';
+    return [words('{0} to {1}{2}{3}', authors, source.recipient, kind, placed)];
   }
   const title = withoutDate(source);
   switch (source.kind) {
     case 'interview':
-      return [authors === '' ? title : `${authors}, interview: ${title}`];
+      return [authors === '' ? title : words('{0}, interview: {1}', authors, title)];
     case 'label':
-      return joined([[title], [source.on ? `on ${source.on}` : ''], [source.seen ? `seen ${source.seen}` : '']]);
+      return joined([
+        [title],
+        [source.on ? words('on {0}', source.on) : ''],
+        [source.seen ? words('seen {0}', source.seen) : ''],
+      ]);
     case 'photograph':
       return joined([[authors], [title]]);
     default:
@@ -146,7 +155,7 @@ function titleParts({ kind, title, container, volume, page, lot }: CitedSource):
       container === null ? [] : [{ italic: container }, volume ? ` ${volume}` : '', page ? `: ${page}` : ''],
     ];
   if (kind === 'newspaper') return [container ? [`“${title}”`] : [title], container ? [{ italic: container }] : []];
-  return [[{ italic: title }], [volume ? `vol. ${volume}` : ''], [lot ? `lot ${lot}` : '']];
+  return [[{ italic: title }], [volume ? words('vol. {0}', volume) : ''], [lot ? words('lot {0}', lot) : '']];
 }
 
 function publication(source: CitedSource): readonly (readonly Inline[])[] {
@@ -175,8 +184,8 @@ function dateOf({ date }: CitedSource): readonly Inline[] {
 /** Box, folder, item or reference code; series, collection, repository, town, address. */
 function archive(source: CitedSource): readonly (readonly Inline[])[] {
   const inBox = [
-    source.box === null ? '' : `box ${source.box}`,
-    source.folder === null ? '' : `folder ${source.folder}`,
+    source.box === null ? '' : words('box {0}', source.box),
+    source.folder === null ? '' : words('folder {0}', source.folder),
     source.item ?? '',
   ].filter(Boolean);
   const where = inBox.length > 0 ? inBox : [source.referenceCode ?? ''];

@@ -1,4 +1,5 @@
 import { GRADES } from '../base/grade.ts';
+import { term, words } from '../language/spoken.ts';
 import { isOfType } from '../model/entry.ts';
 import terms from '../reference/trade-terms.json' with { type: 'json' };
 import { type Block, list, paragraph, passage, passagesOf, type ReportDocument, section } from './document.ts';
@@ -12,80 +13,94 @@ export interface Making {
   readonly version: string;
 }
 
-const GRADE_MEANING: Readonly<Record<(typeof GRADES)[number], string>> = {
-  established: 'nobody who has seen the evidence doubts it',
-  probable: 'the evidence speaks for it, and nothing of weight against it',
-  possible: 'there is something for it',
-  conjectural: 'a guess that explains something',
+const GRADE_MEANING: Readonly<Record<(typeof GRADES)[number], () => string>> = {
+  established: () => words('nobody who has seen the evidence doubts it'),
+  probable: () => words('the evidence speaks for it, and nothing of weight against it'),
+  possible: () => words('there is something for it'),
+  conjectural: () => words('a guess that explains something'),
 };
 
 /** How dates, grades, names and words are meant. */
 export function conventions({ file }: Matter): readonly Block[] {
   const own = file.catalogue.workspace?.keys['grade-words'] ?? {};
   const circa = file.catalogue.workspace?.keys.circa ?? {};
-  const widths = Object.entries(circa).map(([what, width]) => `${width} for a ${what}`);
+  const widths = Object.entries(circa).map(([what, width]) => words('{0} for a {1}', width, what));
   return [
-    { kind: 'heading', level: 2, words: 'Conventions' },
+    { kind: 'heading', level: 2, words: words('Conventions') },
     {
       kind: 'terms',
-      terms: GRADES.map((grade) => ({ name: grade, passage: passage(`${own[grade] ?? GRADE_MEANING[grade]}.`) })),
+      terms: GRADES.map((grade) => ({
+        name: term(grade),
+        passage: passage(`${own[grade] ?? GRADE_MEANING[grade]()}.`),
+      })),
     },
     ...list([
       passage(
-        'A range says no more than the statements of a grade or better allow: it is a stretch in which an event lies, not its length.',
-      ),
-      passage(`“About” counts as so many years, months or days either side: ${widths.join(', ') || 'not set'}.`),
-      passage(
-        'Dates are those of the Gregorian calendar, where nothing else is said; documents keep the date that they bear.',
+        words(
+          'A range says no more than the statements of a grade or better allow: it is a stretch in which an event lies, not its length.',
+        ),
       ),
       passage(
-        'Nothing is inferred of anybody’s conduct from dates. The order of dates does not say that an act was lawful or unlawful.',
+        words(
+          '“About” counts as so many years, months or days either side: {0}.',
+          widths.join(', ') || words('not set'),
+        ),
       ),
-      passage('Letters in brackets (EV-removal) are names of entries of the file, which are kept for ever.'),
+      passage(
+        words(
+          'Dates are those of the Gregorian calendar, where nothing else is said; documents keep the date that they bear.',
+        ),
+      ),
+      passage(
+        words(
+          'Nothing is inferred of anybody’s conduct from dates. The order of dates does not say that an act was lawful or unlawful.',
+        ),
+      ),
+      passage(words('Letters in brackets (EV-removal) are names of entries of the file, which are kept for ever.')),
     ]),
   ];
 }
 
 /** Terms of the trade that the document uses, each with its source and standing. */
 export function glossary(document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
-  const words = passagesOf(document as ReportDocument)
+  const text = passagesOf(document as ReportDocument)
     .map((one) => one.words)
     .join(' ')
     .toLowerCase();
-  const used = terms.filter(({ term }) => isUsed(words, term));
+  const used = terms.filter((one) => isUsed(text, one.term));
   const said = used.map((one) => ({
     name: one.term,
     passage: passage(`${one.meaning} (${one.source}; ${one.standing}).`),
   }));
   return section(
-    'Glossary',
+    words('Glossary'),
     said.length === 0 ? [] : [{ kind: 'terms', terms: said }],
-    'No term of the table is used.',
+    words('No term of the table is used.'),
   );
 }
 
-function isUsed(words: string, term: string): boolean {
+function isUsed(text: string, term: string): boolean {
   const bare = term.toLowerCase().replace(/\s*\(.*\)$/, '');
-  return new RegExp(`(?<![\\p{L}])${bare.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}])`, 'u').test(words);
+  return new RegExp(`(?<![\\p{L}])${bare.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}(?![\\p{L}])`, 'u').test(text);
 }
 
 /** Beginnings of the names of entries. */
-const PREFIXES: readonly (readonly [string, string])[] = [
-  ['CL', 'claim: what a source says'],
-  ['EV', 'event'],
-  ['EX', 'examination'],
-  ['FI', 'figure'],
-  ['HO', 'holding: somebody having it for a time'],
-  ['OB', 'object'],
-  ['PA', 'party'],
-  ['PE', 'physical evidence'],
-  ['PL', 'place'],
-  ['QU', 'question'],
-  ['RD', 'reading'],
-  ['RF', 'reference date'],
-  ['SE', 'search'],
-  ['SO', 'source'],
-  ['TI', 'assertion of title'],
+const PREFIXES: readonly (readonly [string, () => string])[] = [
+  ['CL', () => words('claim: what a source says')],
+  ['EV', () => words('event')],
+  ['EX', () => words('examination')],
+  ['FI', () => words('figure')],
+  ['HO', () => words('holding: somebody having it for a time')],
+  ['OB', () => words('object')],
+  ['PA', () => words('party')],
+  ['PE', () => words('physical evidence')],
+  ['PL', () => words('place')],
+  ['QU', () => words('question')],
+  ['RD', () => words('reading')],
+  ['RF', () => words('reference date')],
+  ['SE', () => words('search')],
+  ['SO', () => words('source')],
+  ['TI', () => words('assertion of title')],
 ];
 
 /** Beginnings of names that the document uses. */
@@ -94,8 +109,12 @@ export function abbreviations(document: Pick<ReportDocument, 'blocks'>): readonl
     passagesOf(document as ReportDocument).flatMap((one) => one.rests.map((id) => id.split('-')[0])),
   );
   const used = PREFIXES.filter(([prefix]) => rests.has(prefix));
-  const said = used.map(([name, meaning]) => ({ name, passage: passage(meaning) }));
-  return section('Abbreviations', said.length === 0 ? [] : [{ kind: 'terms', terms: said }], 'None are used.');
+  const said = used.map(([name, meaning]) => ({ name, passage: passage(meaning()) }));
+  return section(
+    words('Abbreviations'),
+    said.length === 0 ? [] : [{ kind: 'terms', terms: said }],
+    words('None are used.'),
+  );
 }
 
 /** Who wrote which entries, as the entries say. */
@@ -110,9 +129,9 @@ export function contributors({ file }: Matter): readonly Block[] {
   const unsigned = file.catalogue.entries.filter(
     (entry) => entry.keys.by === undefined && entry.type !== 'workspace',
   ).length;
-  const said = [...byName].map(([name, ids]) => passage(`${name}: ${ids.join(', ')}.`));
-  const rest = unsigned === 0 ? [] : [passage(`${unsigned} entries do not say who recorded them.`)];
-  return section('Contributors', list([...said, ...rest]), 'The entries do not say who recorded them.');
+  const said = [...byName].map(([name, ids]) => passage(words('{0}: {1}.', name, ids.join(', '))));
+  const rest = unsigned === 0 ? [] : [passage(words('{0} entries do not say who recorded them.', unsigned))];
+  return section(words('Contributors'), list([...said, ...rest]), words('The entries do not say who recorded them.'));
 }
 
 /** What this audience does not see, as far as that may be said. */
@@ -120,25 +139,33 @@ export function hiddenPart({ file }: Matter): readonly Block[] {
   const { holdsMore, audience } = file.catalogue;
   const partly = file.catalogue.entries.filter((entry) => (entry.withheld ?? []).length > 0);
   const said = holdsMore
-    ? 'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.'
-    : 'Nothing is kept from this audience.';
+    ? words(
+        'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.',
+      )
+    : words('Nothing is kept from this audience.');
   const lines = partly.map((entry) =>
-    passage(`${nameOf(file, entry.id)}: some particulars are not shown.`, [entry.id]),
+    passage(words('{0}: some particulars are not shown.', nameOf(file, entry.id)), [entry.id]),
   );
-  return section('What is withheld', [paragraph(`Made for the audience “${audience}”. ${said}`), ...list(lines)], '');
+  return section(
+    words('What is withheld'),
+    [paragraph(words('Made for the audience “{0}”. {1}', audience, said)), ...list(lines)],
+    '',
+  );
 }
 
 /** With which program and on which day it was made, which answers were sent, and what has changed since an older copy. */
 export function versions({ file }: Matter, { built, version }: Making): readonly Block[] {
   const sent = file.catalogue.entries.flatMap((entry) =>
     isOfType(entry, 'inquiry') && entry.keys['sent-on']
-      ? [passage(`Answer ${entry.id} sent ${entry.keys['sent-on']}.`, [entry.id])]
+      ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])]
       : [],
   );
   return section(
-    'Version',
+    words('Version'),
     [
-      paragraph(`Made on ${built} with Kerfmark ${version}, from ${file.catalogue.entries.length} entries.`),
+      paragraph(
+        words('Made on {0} with Kerfmark {1}, from {2} entries.', built, version, file.catalogue.entries.length),
+      ),
       ...list(sent),
     ],
     '',

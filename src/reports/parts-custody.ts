@@ -2,6 +2,7 @@ import { sayLegend } from '../custody/write-line.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
+import { dated, term, words } from '../language/spoken.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
 import type { Matter } from './matter.ts';
 import { panelsOf } from './parts-known.ts';
@@ -11,24 +12,33 @@ import { nameOf, saySearch } from './say-entry.ts';
 export function custody({ file, chains }: Matter, figure: Block | null): readonly Block[] {
   const blocks = chains.flatMap((chain): readonly Block[] => {
     const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
-    const head = panelsOf(chain.panels).replace(/: $/, '') || nameOf(file, chain.object.id);
+    const head = panelsOf(chain.panels).replace(/\s?: $/, '') || nameOf(file, chain.object.id);
     const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
       const { keys, id } = one.holding;
       const shared = (keys['shared-with'] ?? []).map((party) => nameOf(file, party));
       return [
-        passage(`${i < chain.holdings.length ? '' : 'Meanwhile: '}${nameOf(file, id)}`, [id, ...sourcesOf(file, id)]),
-        passage(`${keys.capacity}${shared.length > 0 ? `, shared with ${shared.join(', ')}` : ''}`),
-        passage(sayCertain(one)),
-        passage(sayStretch(one.possibly)),
-        passage(keys['acquired-by'] ?? 'not recorded'),
+        passage(`${i < chain.holdings.length ? '' : words('Meanwhile: ')}${nameOf(file, id)}`, [
+          id,
+          ...sourcesOf(file, id),
+        ]),
+        passage(`${term(keys.capacity)}${shared.length > 0 ? words(', shared with {0}', shared.join(', ')) : ''}`),
+        passage(dated(sayCertain(one))),
+        passage(dated(sayStretch(one.possibly))),
+        passage(keys['acquired-by'] ? term(keys['acquired-by']) : words('not recorded')),
       ];
     });
     return [
       { kind: 'heading', level: 3, words: head },
       {
         kind: 'table',
-        caption: `Holdings of ${head}, on probable statements or better`,
-        head: ['Holding', 'Capacity', 'Certainly held', 'Possibly held', 'How acquired'],
+        caption: words('Holdings of {0}, on probable statements or better', head),
+        head: [
+          words('Holding'),
+          words('Capacity'),
+          words('Certainly held'),
+          words('Possibly held'),
+          words('How acquired'),
+        ],
         widths: [4, 2.4, 2.6, 2.2, 2],
         rows,
       },
@@ -45,11 +55,14 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
       ),
     ];
   });
-  const legend = `${sayLegend(houseStyle(file))} By the convention of the AAM Guide to Provenance Research (2001).`;
+  const legend = words(
+    '{0} By the convention of the AAM Guide to Provenance Research (2001).',
+    sayLegend(houseStyle(file)),
+  );
   return section(
-    'Custody',
+    words('Custody'),
     blocks.length === 0 ? [] : [...(figure ? [figure] : []), ...blocks, paragraph(legend)],
-    'No holding is recorded.',
+    words('No holding is recorded.'),
   );
 }
 
@@ -67,9 +80,9 @@ export function nilResults({ file }: Matter): readonly Block[] {
       ? []
       : [
           ...list(nil.map((one) => saySearch(file, one))),
-          paragraph('Not found in what was searched is not the same as not there.'),
+          paragraph(words('Not found in what was searched is not the same as not there.')),
         ];
-  return section('Nil results', blocks, 'No search without a result is recorded.');
+  return section(words('Nil results'), blocks, words('No search without a result is recorded.'));
 }
 
 /** Years of each holding that nobody has looked through. */
@@ -79,20 +92,24 @@ export function coverage({ file, chains }: Matter): readonly Block[] {
     .filter((one) => ids.has(one.holding.id))
     .map(({ holding, years, looks, uncovered }) => [
       passage(nameOf(file, holding.id), [holding.id, ...looks.map((one) => one.search.id)]),
-      passage(years ? sayYears(years) : 'not bounded'),
+      passage(years ? sayYears(years) : dated('not bounded')),
       passage(
         looks
-          .map((one) => `${one.search.keys.repository}, ${one.years ? sayYears(one.years) : 'years not recorded'}`)
-          .join('; ') || 'none',
+          .map(
+            (one) => `${one.search.keys.repository}, ${one.years ? sayYears(one.years) : words('years not recorded')}`,
+          )
+          .join('; ') || words('none'),
       ),
-      passage(!years ? 'cannot be told' : uncovered.length === 0 ? 'none' : uncovered.map(sayYears).join(', ')),
+      passage(
+        !years ? words('cannot be told') : uncovered.length === 0 ? words('none') : uncovered.map(sayYears).join(', '),
+      ),
     ]);
   if (rows.length === 0) return [];
   return [
     {
       kind: 'table',
-      caption: 'Holders and years against archives consulted',
-      head: ['Holding', 'Possibly held', 'Looked through', 'Years nobody looked through'],
+      caption: words('Holders and years against archives consulted'),
+      head: [words('Holding'), words('Possibly held'), words('Looked through'), words('Years nobody looked through')],
       widths: [3, 2, 4, 2.4],
       rows,
     },
@@ -112,9 +129,9 @@ export function readings({ file }: Matter): readonly Block[] {
       paragraph(reading.keys.proposition, [reading.id]),
       ...list(
         (reading.keys.weighs ?? []).map((one) =>
-          passage(`${nameOf(file, one.entry)}: ${one.is}; ${one.why}.`, [one.entry]),
+          passage(words('{0}: {1}; {2}.', nameOf(file, one.entry), term(one.is), one.why), [one.entry]),
         ),
       ),
     ]);
-  return section('Readings of the origin', blocks, 'No candidate reading is recorded.');
+  return section(words('Readings of the origin'), blocks, words('No candidate reading is recorded.'));
 }

@@ -1,11 +1,13 @@
 import { GRADES } from '../base/grade.ts';
 import { formatRange } from '../dates/wording.ts';
 import { explainBound, sayMoment } from '../findings/explain.ts';
+import { dated, term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
 import type { Matter } from './matter.ts';
 import { eventsAsked } from './parts-known.ts';
+import { capital } from './say-entry.ts';
 
 /** All events of the pieces with their ranges at the four grades. */
 export function chronology(matter: Matter, figure: Block | null): readonly Block[] {
@@ -20,18 +22,24 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
       ...GRADES.map((_, rank) => {
         const [start, end] = [starts[rank], ends[rank]];
         const isDisputed = !(start?.consistent && end?.consistent);
-        return passage(`${formatRange(start?.earliest ?? null, end?.latest ?? null)}${isDisputed ? ', disputed' : ''}`);
+        return passage(
+          `${dated(formatRange(start?.earliest ?? null, end?.latest ?? null))}${isDisputed ? words(', disputed') : ''}`,
+        );
       }),
     ];
   });
   const table: Block = {
     kind: 'table',
-    caption: 'From the earliest beginning to the latest end, on statements of each grade or better',
-    head: ['Event', ...GRADES.map((one) => one.charAt(0).toUpperCase() + one.slice(1))],
+    caption: words('From the earliest beginning to the latest end, on statements of each grade or better'),
+    head: [words('Event'), ...GRADES.map((one) => capital(term(one)))],
     widths: [4, 3, 3, 3, 3],
     rows,
   };
-  return section('Chronology', rows.length === 0 ? [] : [...(figure ? [figure] : []), table], 'No event is recorded.');
+  return section(
+    words('Chronology'),
+    rows.length === 0 ? [] : [...(figure ? [figure] : []), table],
+    words('No event is recorded.'),
+  );
 }
 
 /** Why the key events lie where they do, sentence by sentence, at the printed grade. */
@@ -47,10 +55,12 @@ export function reasons({ file, objects }: Matter): readonly Block[] {
       // The earliest beginning and the latest end are what is printed of an event.
       const side = edge === 'start' ? 'earliest' : 'latest';
       const { sentences } = explainBound(file, moment, rank, side);
-      const head = passage(`${sayMoment(file, moment)}, why not ${side === 'earliest' ? 'earlier' : 'later'}:`);
+      const head = passage(
+        words('{0}, why not {1}:', sayMoment(file, moment), side === 'earliest' ? words('earlier') : words('later')),
+      );
       const steps = sentences.map((one) =>
         passage(
-          `${one.because}; so ${one.so}.`,
+          words('{0}; so {1}.', one.because, one.so),
           one.statement ? [one.statement.entry, ...(one.statement.source ? [one.statement.source] : [])] : [],
           one.statement ? [one.statement.id] : [],
         ),
@@ -62,8 +72,10 @@ export function reasons({ file, objects }: Matter): readonly Block[] {
       : [{ kind: 'heading', level: 3, words: titleOf(event, file.settings.languages) }, ...list(said)];
   });
   return section(
-    'Why these dates',
-    blocks.length === 0 ? [] : [paragraph(`On ${file.settings.printedGrade} statements or better.`), ...blocks],
-    'The object names no key events.',
+    words('Why these dates'),
+    blocks.length === 0
+      ? []
+      : [paragraph(words('On {0} statements or better.', term(file.settings.printedGrade))), ...blocks],
+    words('The object names no key events.'),
   );
 }

@@ -1,4 +1,5 @@
 import { cautionsFor } from '../findings/cautions.ts';
+import { term, words } from '../language/spoken.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section } from './document.ts';
 import type { Matter } from './matter.ts';
@@ -16,28 +17,30 @@ export function tracesOf({ file, objects }: Matter): readonly Entry<'evidence'>[
 export function numberedEvidence(matter: Matter): readonly Block[] {
   const rows = tracesOf(matter).map((trace, i) => {
     const { keys } = trace;
-    const taken = (keys.inferred ?? []).map((one) => `${one.as} (${one.grade})`).join('; ');
-    const where = [keys.panel ? `panel ${keys.panel}` : '', keys.face, keys.where].filter(Boolean).join(', ');
+    const taken = (keys.inferred ?? []).map((one) => `${term(one.as)} (${term(one.grade)})`).join('; ');
+    const where = [keys.panel ? words('panel {0}', keys.panel) : '', term(keys.face ?? ''), keys.where]
+      .filter(Boolean)
+      .join(', ');
     const seen =
       keys.seen === undefined || keys.seen === 'seen'
         ? (keys.observed?.text ?? nameOf(matter.file, trace.id))
-        : `${keys.seen}: ${nameOf(matter.file, trace.id)}`;
+        : words('{0}: {1}', term(keys.seen), nameOf(matter.file, trace.id));
     return [
       passage(String(i + 1), [trace.id]),
-      passage(keys.kind),
+      passage(term(keys.kind)),
       passage(where),
-      passage(`${seen}${keys.observed ? ` (${keys.observed.grade})` : ''}`),
+      passage(`${seen}${keys.observed ? ` (${term(keys.observed.grade)})` : ''}`),
       passage(taken),
     ];
   });
   const table: Block = {
     kind: 'table',
-    caption: 'Evidence on the pieces; grades of what is seen and of what it is taken for',
-    head: ['No.', 'Kind', 'Where', 'What is seen', 'Taken for'],
+    caption: words('Evidence on the pieces; grades of what is seen and of what it is taken for'),
+    head: [words('No.'), words('Kind'), words('Where'), words('What is seen'), words('Taken for')],
     widths: [1.6, 2, 2.4, 4, 3],
     rows,
   };
-  return section('Evidence', rows.length === 0 ? [] : [table], 'No trace is recorded.');
+  return section(words('Evidence'), rows.length === 0 ? [] : [table], words('No trace is recorded.'));
 }
 
 /** Kinds of trace that consist of something, and so have a layer's place in the technical table. */
@@ -63,29 +66,38 @@ export function technicalTable(matter: Matter): readonly Block[] {
     const named = (wanted: boolean): string =>
       materials
         .filter((one) => isBinder(one.name) === wanted)
-        .map((one) => `${one.name} (${one['identified-as']}, ${one.grade})`)
+        .map((one) => `${one.name} (${term(one['identified-as'])}, ${term(one.grade)})`)
         .join('; ');
     const methods = [...new Set(materials.flatMap((one) => one.method ?? []))].join('; ');
     const samples = [...new Set(materials.flatMap((one) => one.sample ?? []))].join('; ');
     return [
       passage(nameOf(matter.file, trace.id), [trace.id, ...materials.flatMap((one) => one.report ?? [])]),
-      passage(keys.kind.replaceAll('-', ' ')),
-      passage(keys.colour ?? 'not recorded'),
-      passage(keys.thickness ?? 'not recorded'),
-      passage(named(true) || 'not recorded'),
-      passage(named(false) || 'not recorded'),
-      passage(methods || 'not recorded'),
-      passage(samples || 'none recorded'),
+      passage(term(keys.kind).replaceAll('-', ' ')),
+      passage(keys.colour ?? words('not recorded')),
+      passage(keys.thickness ?? words('not recorded')),
+      passage(named(true) || words('not recorded')),
+      passage(named(false) || words('not recorded')),
+      passage(methods || words('not recorded')),
+      passage(samples || words('none recorded')),
     ];
   });
-  const cautions = [...new Set(layers.flatMap((one) => cautionsFor(one).map(({ text }) => text)))];
+  const cautions = [...new Set(layers.flatMap((one) => cautionsFor(one).map(({ text }) => term(text))))];
   const table: Block = {
     kind: 'table',
-    caption: 'Technical table: layers and what they consist of',
-    head: ['Layer', 'Function', 'Colour', 'Thickness', 'Binder', 'Pigments', 'Method', 'Sample'],
+    caption: words('Technical table: layers and what they consist of'),
+    head: [
+      words('Layer'),
+      words('Function'),
+      words('Colour'),
+      words('Thickness'),
+      words('Binder'),
+      words('Pigments'),
+      words('Method'),
+      words('Sample'),
+    ],
     widths: [2.6, 1.8, 1.4, 1.6, 2.2, 2.2, 1.8, 1.6],
     rows,
   };
   const said: readonly Passage[] = cautions.map((text) => passage(text));
-  return section('Technique', rows.length === 0 ? [] : [table, ...list(said)], 'No layer is recorded.');
+  return section(words('Technique'), rows.length === 0 ? [] : [table, ...list(said)], words('No layer is recorded.'));
 }

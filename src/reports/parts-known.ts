@@ -4,6 +4,7 @@ import { sayStretch } from '../findings/custody-words.ts';
 import { samePiece } from '../findings/doubts-of-order.ts';
 import { eventsInOrder } from '../findings/event-order.ts';
 import { searchesFor } from '../findings/gap-searches.ts';
+import { dated, sayList, term, words } from '../language/spoken.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
@@ -20,7 +21,7 @@ export function eventsAsked({ file, asked }: Matter): readonly Entry<'event'>[] 
 /** "Panels A and B", or nothing for an object in one piece. */
 export function panelsOf(panels: readonly string[]): string {
   if (panels.length === 0) return '';
-  return `${panels.length > 1 ? 'Panels' : 'Panel'} ${panels.join(' and ')}: `;
+  return words('{0} {1}: ', panels.length > 1 ? words('Panels') : words('Panel'), sayList(panels));
 }
 
 /** The object by the categories of Object ID (ICOM, Object ID checklist), each as the file has it. */
@@ -30,39 +31,39 @@ export function identification({ file, objects }: Matter): readonly Block[] {
     const languages = file.settings.languages;
     const pictures = file.catalogue.ofType('figure').filter((one) => one.keys.object === object.id);
     const rows: readonly (readonly [string, string | undefined])[] = [
-      ['Type of object', keys['object-type']],
-      ['Materials and techniques', keys.materials],
+      [words('Type of object'), keys['object-type']],
+      [words('Materials and techniques'), keys.materials],
       [
-        'Measurements',
+        words('Measurements'),
         (keys.measurements ?? []).map((one) => `${one.what ? `${one.what}, ` : ''}${one['as-written']}`).join('; ') ||
           undefined,
       ],
-      ['Inscriptions and markings', keys.inscriptions],
-      ['Distinguishing features', keys['distinguishing-features']],
-      ['Title', titleOf(object, languages)],
-      ['Subject', keys.subject],
-      ['Date or period', keys.period],
-      ['Maker', keys.maker],
-      ['Description', keys.description === undefined ? undefined : inLanguage(keys.description, languages)],
-      ['Credit line', keys['credit-line']],
+      [words('Inscriptions and markings'), keys.inscriptions],
+      [words('Distinguishing features'), keys['distinguishing-features']],
+      [words('Title'), titleOf(object, languages)],
+      [words('Subject'), keys.subject],
+      [words('Date or period'), keys.period],
+      [words('Maker'), keys.maker],
+      [words('Description'), keys.description === undefined ? undefined : inLanguage(keys.description, languages)],
+      [words('Credit line'), keys['credit-line']],
       [
-        'Formerly identified as',
+        words('Formerly identified as'),
         (keys['former-identifications'] ?? [])
-          .map((one) => [one.text, one.by, one.until ? `until ${one.until}` : ''].filter(Boolean).join(', '))
+          .map((one) => [one.text, one.by, one.until ? words('until {0}', one.until) : ''].filter(Boolean).join(', '))
           .join('; ') || undefined,
       ],
-      ['Accession numbers', (keys['accession-numbers'] ?? []).join(', ') || undefined],
-      ['Photographs in the file', pictures.length === 0 ? undefined : String(pictures.length)],
+      [words('Accession numbers'), (keys['accession-numbers'] ?? []).join(', ') || undefined],
+      [words('Photographs in the file'), pictures.length === 0 ? undefined : String(pictures.length)],
     ];
     const terms = rows.map(
-      ([name, words]): Term => ({
+      ([name, value]): Term => ({
         name,
-        passage: words === undefined ? passage('not recorded') : passage(words, [object.id]),
+        passage: value === undefined ? passage(words('not recorded')) : passage(value, [object.id]),
       }),
     );
     return [{ kind: 'terms', terms }];
   });
-  return section('The object', blocks, 'The object is not shown to the audience of this answer.');
+  return section(words('The object'), blocks, words('The object is not shown to the audience of this answer.'));
 }
 
 /** Who has it now, and where, as far as that may be said. */
@@ -73,17 +74,24 @@ export function presentCustody({ file, chains, objects }: Matter): readonly Bloc
     if (!last || Number.isFinite(last.possibly.last)) return [];
     const { keys, id } = last.holding;
     const holder = keys['not-disclosed']
-      ? 'a holder who is known and not disclosed'
+      ? words('a holder who is known and not disclosed')
       : keys.holder
         ? nameOf(file, keys.holder)
-        : 'no holder is recorded';
+        : words('no holder is recorded');
     const home = keys.place === undefined ? undefined : file.catalogue.get(keys.place);
     const isStore = home && isOfType(home, 'place') && home.keys['present-store'];
     const place = home && !isStore ? nameOf(file, home.id) : null;
-    const where = place !== null && place !== holder ? `, at ${place}` : '';
+    const where = place !== null && place !== holder ? words(', at {0}', place) : '';
     return [
       passage(
-        `${panelsOf(chain.panels)}${holder}${where}, ${sayCapacity(keys.capacity)}; recorded ${sayStretch(last.possibly)}.`,
+        words(
+          '{0}{1}{2}, {3}; recorded {4}.',
+          panelsOf(chain.panels),
+          holder,
+          where,
+          sayCapacity(keys.capacity),
+          dated(sayStretch(last.possibly)),
+        ),
         [id],
         statementsOf(file, id),
       ),
@@ -91,10 +99,18 @@ export function presentCustody({ file, chains, objects }: Matter): readonly Bloc
   });
   const named = objects.flatMap((object) =>
     object.keys.holder && file.catalogue.get(object.keys.holder)
-      ? [passage(`${titleOf(object, file.settings.languages)}: ${nameOf(file, object.keys.holder)}.`, [object.id])]
+      ? [
+          passage(words('{0}: {1}.', titleOf(object, file.settings.languages), nameOf(file, object.keys.holder)), [
+            object.id,
+          ]),
+        ]
       : [],
   );
-  return section('Present custody', list(said.length > 0 ? said : named), 'No present custody is recorded.');
+  return section(
+    words('Present custody'),
+    list(said.length > 0 ? said : named),
+    words('No present custody is recorded.'),
+  );
 }
 
 /** How and when the present holder came by it, and which enquiries were made before that. */
@@ -104,25 +120,30 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     if (!last) return [];
     const { holding, begunBy, possibly } = last;
     const from = chain.holdings.at(-2)?.holding;
-    const passed = from && holding.keys.from === from.id ? `, from ${nameOf(file, from.keys.holder ?? from.id)}` : '';
-    const begun = sayStretch({ first: possibly.first, last: begunBy });
+    const passed =
+      from && holding.keys.from === from.id ? words(', from {0}', nameOf(file, from.keys.holder ?? from.id)) : '';
+    const begun = dated(sayStretch({ first: possibly.first, last: begunBy }));
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
-    const how = holding.keys['acquired-by'] ?? 'how is not recorded';
+    const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : words('how is not recorded');
     return [
       passage(
-        `${panelsOf(chain.panels)}${how}${passed}; begun ${begun}.`,
+        words('{0}{1}{2}; begun {3}.', panelsOf(chain.panels), how, passed, begun),
         [holding.id, ...(from ? [from.id] : [])],
         statementsOf(file, holding.id),
       ),
       searched.length === 0
-        ? passage('No enquiry made before that, which may be shown here, is recorded.')
-        : passage('Enquiries made before that:'),
+        ? passage(words('No enquiry made before that, which may be shown here, is recorded.'))
+        : passage(words('Enquiries made before that:')),
       ...searched.map((one) => saySearch(file, one)),
     ];
   });
-  return section('How it was acquired, and with what enquiries', list(said), 'No acquisition is recorded.');
+  return section(
+    words('How it was acquired, and with what enquiries'),
+    list(said),
+    words('No acquisition is recorded.'),
+  );
 }
 
 function isBefore(dates: Parameters<typeof readDate>[2], search: Entry<'search'>, day: number): boolean {
@@ -134,18 +155,24 @@ function isBefore(dates: Parameters<typeof readDate>[2], search: Entry<'search'>
 export function known(matter: Matter): readonly Block[] {
   const { file } = matter;
   const said = eventsAsked(matter).map((event) => {
-    const { words, grade, cites } = sayEventDates(file, event);
+    const { words: dates, grade, cites } = sayEventDates(file, event);
     const sources = cites.flatMap((id) => file.statement(id)?.source ?? []);
     const { technique, circumstance } = event.keys;
     const how = [
-      technique && technique !== 'unknown' ? `technique: ${technique}` : '',
-      circumstance ? `circumstance: ${circumstance.is}; ${circumstance.why}` : '',
+      technique && technique !== 'unknown' ? words('technique: {0}', term(technique)) : '',
+      circumstance ? words('circumstance: {0}; {1}', term(circumstance.is), circumstance.why) : '',
     ].filter(Boolean);
     return passage(
-      `${titleOf(event, file.settings.languages)}: ${words} (${grade})${how.length > 0 ? `; ${how.join('; ')}` : ''}.`,
+      words(
+        '{0}: {1} ({2}){3}.',
+        titleOf(event, file.settings.languages),
+        dates,
+        term(grade),
+        how.length > 0 ? `; ${how.join('; ')}` : '',
+      ),
       [event.id, ...sources],
       cites,
     );
   });
-  return section('What is known, in order of date', list(said), 'No event is recorded.');
+  return section(words('What is known, in order of date'), list(said), words('No event is recorded.'));
 }

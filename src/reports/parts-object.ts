@@ -1,3 +1,4 @@
+import { term, words } from '../language/spoken.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
 import type { Matter } from './matter.ts';
@@ -8,25 +9,25 @@ export function concordance({ objects, file }: Matter): readonly Block[] {
   const rows = objects.flatMap((object) => [
     ...(object.keys['accession-numbers'] ?? []).map((number) => [
       passage(number, [object.id]),
-      passage('accession'),
+      passage(words('accession')),
       passage(object.keys.holder && file.catalogue.get(object.keys.holder) ? nameOf(file, object.keys.holder) : ''),
       passage(''),
     ]),
     ...(object.keys.numbers ?? []).map((one) => [
       passage(one.number, [object.id, ...(one.source ? [one.source] : []), ...(one.on ? [one.on] : [])]),
-      passage(one.kind),
+      passage(term(one.kind)),
       passage(one['given-by'] ? nameOf(file, one['given-by']) : ''),
       passage(one.given ? sayDate(file, one.given) : ''),
     ]),
   ]);
   const table: Block = {
     kind: 'table',
-    caption: 'Concordance of numbers',
-    head: ['Number', 'Kind', 'Given by', 'When'],
+    caption: words('Concordance of numbers'),
+    head: [words('Number'), words('Kind'), words('Given by'), words('When')],
     widths: [3, 2, 3, 2],
     rows,
   };
-  return section('Numbers', rows.length === 0 ? [] : [table], 'No number is recorded.');
+  return section(words('Numbers'), rows.length === 0 ? [] : [table], words('No number is recorded.'));
 }
 
 /** Sections in which the pieces travelled, with what is stated and what is calculated of each. */
@@ -36,7 +37,7 @@ export function sections({ objects, file }: Matter): readonly Block[] {
       (panel.sections ?? []).map((one) => [
         passage(`${panel.id}.${one.id}`, [object.id]),
         passage([one.label, one.at].filter(Boolean).join(', ')),
-        passage([one['key-number'], one.crate ? `crate ${one.crate}` : ''].filter(Boolean).join('; ')),
+        passage([one['key-number'], one.crate ? words('crate {0}', one.crate) : ''].filter(Boolean).join('; ')),
         passage([one['stated-size'], one['stated-weight'], one.weighed].filter(Boolean).join('; ')),
       ]),
     ),
@@ -48,18 +49,26 @@ export function sections({ objects, file }: Matter): readonly Block[] {
       ? []
       : [
           passage(
-            `Panel ${geometry.panel}: calculated ${Math.floor(weight.kg.least)} to ${Math.ceil(weight.kg.most)} kg${weight.planKg === null ? ', with layers that are not counted' : `; plan for not less than ${Math.ceil(weight.planKg)} kg`}. Weigh before lifting.`,
+            words(
+              'Panel {0}: calculated {1} to {2} kg{3}. Weigh before lifting.',
+              geometry.panel,
+              Math.floor(weight.kg.least),
+              Math.ceil(weight.kg.most),
+              weight.planKg === null
+                ? words(', with layers that are not counted')
+                : words('; plan for not less than {0} kg', Math.ceil(weight.planKg)),
+            ),
             [geometry.object.id],
           ),
         ],
   );
   return section(
-    'Sections',
+    words('Sections'),
     [
       {
         kind: 'table',
-        caption: 'Sections as recorded; sizes and weights as stated',
-        head: ['Section', 'Where', 'Marks', 'Stated'],
+        caption: words('Sections as recorded; sizes and weights as stated'),
+        head: [words('Section'), words('Where'), words('Marks'), words('Stated')],
         widths: [1, 3, 2, 3],
         rows,
       },
@@ -81,7 +90,12 @@ export function names({ file, objects }: Matter): readonly Block[] {
       passage(one.text),
       passage(one.romanised ?? ''),
       passage(
-        [one.language, one['used-by'], one.from || one.to ? `${one.from ?? ''}–${one.to ?? ''}` : '', one.standing]
+        [
+          one.language,
+          one['used-by'],
+          one.from || one.to ? `${one.from ?? ''}–${one.to ?? ''}` : '',
+          term(one.standing ?? ''),
+        ]
           .filter(Boolean)
           .join(', '),
       ),
@@ -89,12 +103,16 @@ export function names({ file, objects }: Matter): readonly Block[] {
   );
   const table: Block = {
     kind: 'table',
-    caption: 'Names, their writing, and who uses them',
-    head: ['Entry', 'Name', 'Romanised', 'Language, users, years'],
+    caption: words('Names, their writing, and who uses them'),
+    head: [words('Entry'), words('Name'), words('Romanised'), words('Language, users, years')],
     widths: [3, 3, 3, 3],
     rows,
   };
-  return section('Names and transliteration', rows.length === 0 ? [] : [table], 'No further names are recorded.');
+  return section(
+    words('Names and transliteration'),
+    rows.length === 0 ? [] : [table],
+    words('No further names are recorded.'),
+  );
 }
 
 /** Photographs and drawings, with credit and rights. */
@@ -106,11 +124,11 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
     passage(
       [
         nameOf(file, id),
-        keys.technique ?? '',
-        keys.taken ? `taken ${sayDate(file, keys.taken)}` : '',
-        keys.credit ?? 'no credit recorded',
-        keys.rights ?? 'rights not recorded',
-        keys['rights-end'] ? `until ${sayDate(file, keys['rights-end'])}` : '',
+        term(keys.technique ?? ''),
+        keys.taken ? words('taken {0}', sayDate(file, keys.taken)) : '',
+        keys.credit ?? words('no credit recorded'),
+        keys.rights ?? words('rights not recorded'),
+        keys['rights-end'] ? words('until {0}', sayDate(file, keys['rights-end'])) : '',
       ]
         .filter(Boolean)
         .join('; ')
@@ -118,7 +136,7 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
       [id],
     ),
   );
-  return section('Figures, credits and rights', list(said), 'No figure is recorded.');
+  return section(words('Figures, credits and rights'), list(said), words('No figure is recorded.'));
 }
 
 /** Examinations: when, by what means, by whom; what was looked for and not seen, what could not be reached. */
@@ -129,19 +147,25 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
   const terms = looks.map(({ id, keys }): Term => {
     const who = (keys.examiner ?? []).map((one) => nameOf(file, one)).join(', ');
     const facts = [
-      keys.technique.join(', '),
-      keys.when ? sayDate(file, keys.when) : 'date not recorded',
-      who === '' ? 'examiner not recorded' : who,
+      keys.technique.map(term).join(', '),
+      keys.when ? sayDate(file, keys.when) : words('date not recorded'),
+      who === '' ? words('examiner not recorded') : who,
       [keys.lamp, keys.filter, keys.camera, keys.conditions].filter(Boolean).join(', '),
       (keys['looked-for-not-seen'] ?? []).length > 0
-        ? `looked for and not seen: ${(keys['looked-for-not-seen'] ?? []).join(', ')}`
+        ? words('looked for and not seen: {0}', (keys['looked-for-not-seen'] ?? []).join(', '))
         : '',
-      (keys['not-accessible'] ?? []).length > 0 ? `not accessible: ${(keys['not-accessible'] ?? []).join(', ')}` : '',
+      (keys['not-accessible'] ?? []).length > 0
+        ? words('not accessible: {0}', (keys['not-accessible'] ?? []).join(', '))
+        : '',
     ];
     return {
       name: nameOf(file, id),
       passage: passage(`${facts.filter(Boolean).join('; ')}.`, [id, ...(keys.report ? [keys.report] : [])]),
     };
   });
-  return section('Examinations', terms.length === 0 ? [] : [{ kind: 'terms', terms }], 'No examination is recorded.');
+  return section(
+    words('Examinations'),
+    terms.length === 0 ? [] : [{ kind: 'terms', terms }],
+    words('No examination is recorded.'),
+  );
 }

@@ -7,6 +7,7 @@ import { type ReferenceAnswer, testReferences } from '../findings/reference-test
 import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
 import { oneLine } from '../findings/sent-answers.ts';
+import { dated, sayList, term, words } from '../language/spoken.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
@@ -22,14 +23,28 @@ export function unknown({ file, chains, asked }: Matter): readonly Block[] {
       .filter(({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'])
       .map(({ holding, possibly }) =>
         passage(
-          `${panelsOf(chain.panels)}${noRecord(file)} says who had it: “${nameOf(file, holding.id)}”, possibly ${sayStretch(possibly)}.`,
+          words(
+            '{0}{1} says who had it: “{2}”, possibly {3}.',
+            panelsOf(chain.panels),
+            noRecord(file),
+            nameOf(file, holding.id),
+            dated(sayStretch(possibly)),
+          ),
           [holding.id],
           statementsOf(file, holding.id),
         ),
       ),
     ...chain.gaps.map((gap) =>
       passage(
-        `${panelsOf(chain.panels)}between “${nameOf(file, gap.before.id)}” and “${nameOf(file, gap.after.id)}”: ${gap.passage === 'direct' ? 'said to be direct' : noRecord(file)}; ${sayGap(gap)}, ${sayWithin(gap.within)}.`,
+        words(
+          '{0}between “{1}” and “{2}”: {3}; {4}, {5}.',
+          panelsOf(chain.panels),
+          nameOf(file, gap.before.id),
+          nameOf(file, gap.after.id),
+          gap.passage === 'direct' ? words('said to be direct') : noRecord(file),
+          dated(sayGap(gap)),
+          dated(sayWithin(gap.within)),
+        ),
         [gap.before.id, gap.after.id],
         [...statementsOf(file, gap.before.id), ...statementsOf(file, gap.after.id)],
       ),
@@ -42,12 +57,12 @@ export function unknown({ file, chains, asked }: Matter): readonly Block[] {
         one.keys.state !== 'answered' && (one.keys.about ?? []).some((id) => bearsOn(id, { file, chains, asked })),
     )
     .map((one) => passage(`${titleOf(one, file.settings.languages)}`, [one.id]));
-  return section('What is not known', list([...gaps, ...questions]), 'The statements leave no gap open.');
+  return section(words('What is not known'), list([...gaps, ...questions]), words('The statements leave no gap open.'));
 }
 
 /** Where entries are kept back, a gap may be theirs: what is not shown is not called unknown. */
 function noRecord({ catalogue }: CaseFile): string {
-  return catalogue.holdsMore ? 'no record that may be shown here' : 'no record known to this museum';
+  return catalogue.holdsMore ? words('no record that may be shown here') : words('no record known to this museum');
 }
 
 /** True where an id is one of the pieces asked about, a holding of theirs, or an event of theirs. */
@@ -70,8 +85,10 @@ export function searches(matter: Matter): readonly Block[] {
     .filter((one) => (one.keys.about ?? []).some((id) => bearsOn(id, matter)))
     .map((one) => sayEntry(file, one.id));
   const blocks: readonly Block[] =
-    rows.length === 0 ? [] : [...list(rows), paragraph('Not found in what was searched is not the same as not there.')];
-  return section('What was searched', blocks, 'No search that may be shown here is recorded.');
+    rows.length === 0
+      ? []
+      : [...list(rows), paragraph(words('Not found in what was searched is not the same as not there.'))];
+  return section(words('What was searched'), blocks, words('No search that may be shown here is recorded.'));
 }
 
 /** Statements that cannot all be right, and why some are not used. */
@@ -81,21 +98,30 @@ export function conflicts(matter: Matter): readonly Block[] {
   const disagreeing = disputesOf(file, events).map(({ moment, early, late, grade, ids }): Passage => {
     const reasons = ids.flatMap((id) => {
       const why = file.statement(id)?.why;
-      return why ? [`${id}: ${oneLine(why)}`] : [];
+      return why ? [words('{0}: {1}', id, oneLine(why))] : [];
     });
     return passage(
-      `Statements that cannot all be right (${grade}): ${moment} would lie ${early} and ${late}. Nothing is preferred by the computing: dates are printed from the better grades alone, on which nothing disagrees. The reasons given for the grades: ${reasons.join('; ') || 'none'}.`,
+      words(
+        'Statements that cannot all be right ({0}): {1} would lie {2} and {3}. Nothing is preferred by the computing: dates are printed from the better grades alone, on which nothing disagrees. The reasons given for the grades: {4}.',
+        grade,
+        moment,
+        early,
+        late,
+        reasons.join('; ') || words('none'),
+      ),
       ids.map((id) => file.statement(id)?.entry ?? id),
       ids,
     );
   });
   const notUsed = file.statements.all
     .filter((one) => one.notUsed !== null && events.has(subjectOf(matter, one.entry)))
-    .map((one) => passage(`${one.text}: not used in the computation, because ${one.notUsed}.`, [one.entry], [one.id]));
+    .map((one) =>
+      passage(words('{0}: not used in the computation, because {1}.', one.text, one.notUsed), [one.entry], [one.id]),
+    );
   return section(
-    'Statements that disagree',
+    words('Statements that disagree'),
     list([...disagreeing, ...notUsed]),
-    'No statements that may be shown here disagree.',
+    words('No statements that may be shown here disagree.'),
   );
 }
 
@@ -118,8 +144,8 @@ function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispu
         ids: (said?.[name].statements ?? one.statements).map((statement) => statement.id),
       });
       return {
-        moment: said?.moment ?? 'their order',
-        grade: one.grade,
+        moment: said?.moment ?? words('their order'),
+        grade: term(one.grade),
         early: side('earliest'),
         late: side('latest'),
       };
@@ -155,11 +181,14 @@ export function titles({ file, chains }: Matter): readonly Block[] {
   );
   const told = [...disputed.values()].map((pair) =>
     passage(
-      `Title disputed: ${pair.map((one) => `“${nameOf(file, one.id)}”`).join(' and ')} are asserted for the same time.`,
+      words(
+        'Title disputed: {0} are asserted for the same time.',
+        pair.map((one) => words('“{0}”', nameOf(file, one.id))).join(' and '),
+      ),
       pair.map((one) => one.id),
     ),
   );
-  return section('Title, as asserted', list([...all, ...told]), 'No assertion of title is recorded.');
+  return section(words('Title, as asserted'), list([...all, ...told]), words('No assertion of title is recorded.'));
 }
 
 /** What communities and readers have answered, and requests that may be told. */
@@ -177,10 +206,14 @@ export function voices({ file, asked }: Matter): readonly Block[] {
     .map((one) => {
       const who = file.catalogue.get(one.keys.from) ? nameOf(file, one.keys.from) : one.keys.from;
       const when = one.keys.on ? `, ${sayDate(file, one.keys.on)}` : '';
-      const reply = one.keys.reply ? ` The museum’s reply: “${inLanguage(one.keys.reply, languages)}”` : '';
-      return passage(`${who}${when}: “${inLanguage(one.keys.text ?? '', languages)}”${reply}`, [one.id]);
+      const reply = one.keys.reply ? words(' The museum’s reply: “{0}”', inLanguage(one.keys.reply, languages)) : '';
+      return passage(words('{0}{1}: “{2}”{3}', who, when, inLanguage(one.keys.text ?? '', languages), reply), [one.id]);
     });
-  return section('What others have answered', list([...requests, ...responses]), 'No answer is recorded.');
+  return section(
+    words('What others have answered'),
+    list([...requests, ...responses]),
+    words('No answer is recorded.'),
+  );
 }
 
 /** How the events asked about lie to the reference dates that were chosen. */
@@ -192,35 +225,46 @@ export function orderToReferences(matter: Matter): readonly Block[] {
     const alike = groupBy(ofAsked, ({ answers }) => sayOrders(answers));
     return [...alike].map(([orders, list]) =>
       passage(
-        `“${reference.title}” (${[reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction].filter(Boolean).join('; ')}; standing of the row: ${reference.row.standing}${reference.row.howSure === 'doubtful' ? ', doubtful' : ''}): ${list.map(({ event }) => `“${titleOf(event, file.settings.languages)}”`).join(', ')}: ${orders}.`,
+        words(
+          '“{0}” ({1}; standing of the row: {2}{3}): {4}: {5}.',
+          reference.title,
+          [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction].filter(Boolean).join('; '),
+          term(reference.row.standing),
+          reference.row.howSure === 'doubtful' ? words(', doubtful') : '',
+          list.map(({ event }) => words('“{0}”', titleOf(event, file.settings.languages))).join(', '),
+          orders,
+        ),
         [...list.map(({ event }) => event.id), ...(reference.entry ? [reference.entry] : [])],
         list.flatMap(({ answers }) => answers.flatMap((one) => one.because.map((s) => s.id))),
       ),
     );
   });
   const declined = declinedReferences(file.catalogue).map(({ title, why }) =>
-    passage(`Not applied: ${title}: ${why}.`),
+    passage(words('Not applied: {0}: {1}.', title, why)),
   );
   const caution = cautions.find((one) => one.subject === 'legal')?.text;
-  const foot = caution ?? 'The order of dates only; it does not say that an act was lawful or unlawful.';
+  const foot = caution
+    ? term(caution)
+    : words('The order of dates only; it does not say that an act was lawful or unlawful.');
   return section(
-    'Reference dates',
+    words('Reference dates'),
     [...list([...said, ...declined]), paragraph(foot)],
-    'No reference date was chosen.',
+    words('No reference date was chosen.'),
   );
 }
 
 /** "Before it on probable statements or weaker; undetermined on established". */
 function sayOrders(answers: readonly ReferenceAnswer[]): string {
   const told = tellAnswers(answers.map((one) => ({ ...one, because: [], decidedBy: [] })));
-  if (told.length === 1) return `${sayOrder(told[0]?.answer.order ?? 'undetermined')} at every grade`;
+  if (told.length === 1) return words('{0} at every grade', sayOrder(told[0]?.answer.order ?? 'undetermined'));
   return told.map(({ grades, answer }) => `${sayOrder(answer.order)} ${sayGrades(grades)}`).join('; ');
 }
 
 /** "on established statements", "on probable statements or weaker". */
 function sayGrades(grades: readonly Grade[]): string {
-  if (grades.length > 1 && grades.at(-1) === 'conjectural') return `on ${grades[0]} statements or weaker`;
-  return `on ${grades.join(' and ')} statements`;
+  if (grades.length > 1 && grades.at(-1) === 'conjectural')
+    return words('on {0} statements or weaker', term(grades[0] as Grade));
+  return words('on {0} statements', sayList(grades.map(term)));
 }
 
 /** True where an entry on the pieces asked about leads to the source, or a claim about one does. */
@@ -238,7 +282,12 @@ export function publications(matter: Matter): readonly Block[] {
   const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
   const said = shown.map((event) =>
     passage(
-      `${titleOf(event, file.settings.languages)}: ${sayEventDates(file, event).words}${event.keys.catalogue ? `; ${nameOf(file, event.keys.catalogue)}` : ''}.`,
+      words(
+        '{0}: {1}{2}.',
+        titleOf(event, file.settings.languages),
+        sayEventDates(file, event).words,
+        event.keys.catalogue ? `; ${nameOf(file, event.keys.catalogue)}` : '',
+      ),
       [event.id, ...(event.keys.catalogue ? [event.keys.catalogue] : [])],
     ),
   );
@@ -246,5 +295,5 @@ export function publications(matter: Matter): readonly Block[] {
     .ofType('source')
     .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind) && speaksOf(matter, one.id))
     .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
-  return section('Exhibitions and publications', list([...said, ...printed]), 'None is recorded.');
+  return section(words('Exhibitions and publications'), list([...said, ...printed]), words('None is recorded.'));
 }

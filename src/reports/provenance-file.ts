@@ -1,4 +1,5 @@
 import type { CaseFile } from '../findings/case-file.ts';
+import { language, words } from '../language/spoken.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, type Figure, paragraph, passage, type ReportDocument } from './document.ts';
@@ -45,7 +46,7 @@ export function composeFile(
   making: Making,
 ): ReportDocument {
   const matter = matterOf(file, [object.id]);
-  return report(file, object, 'Provenance file', [
+  return report(file, object, words('Provenance file'), [
     ...opening(matter),
     ...identification(matter),
     ...concordance(matter),
@@ -100,7 +101,7 @@ export function composeAppendix(
     ...figuresList(matter),
     ...names(matter),
   ];
-  return report(file, object, 'Appendix: evidence, technique, documents', [
+  return report(file, object, words('Appendix: evidence, technique, documents'), [
     ...body,
     ...glossary({ blocks: body }),
     ...abbreviations({ blocks: body }),
@@ -117,8 +118,9 @@ function report(file: CaseFile, object: Entry<'object'>, subtitle: string, block
     title: titleOf(object, file.settings.languages),
     subtitle,
     isLong: true,
-    language: file.settings.languages[0] ?? 'en',
-    draft: file.catalogue.audience === 'public' ? null : `For ${file.catalogue.audience} readers; not for release`,
+    language: language().tag,
+    draft:
+      file.catalogue.audience === 'public' ? null : words('For {0} readers; not for release', file.catalogue.audience),
     foot: footOf(file, object.id),
     blocks,
   };
@@ -142,7 +144,7 @@ function opening({ file, objects }: Matter): readonly Block[] {
       ? []
       : [
           paragraph(
-            `Held to be from: ${origin.join('; ')}.`,
+            words('Held to be from: {0}.', origin.join('; ')),
             objects.map((one) => one.id),
           ),
         ]),
@@ -150,7 +152,7 @@ function opening({ file, objects }: Matter): readonly Block[] {
       ? []
       : [
           paragraph(
-            `Care: ${[...new Set(care)].join(', ')}.`,
+            words('Care: {0}.', [...new Set(care)].join(', ')),
             objects.map((one) => one.id),
           ),
         ]),
@@ -159,7 +161,7 @@ function opening({ file, objects }: Matter): readonly Block[] {
 
 function plates({ plates: list }: ReportPictures): readonly Block[] {
   if (list.length === 0) return [];
-  return [{ kind: 'heading', level: 2, words: 'Plates' }, ...list.flatMap((one) => figureOf(one) ?? [])];
+  return [{ kind: 'heading', level: 2, words: words('Plates') }, ...list.flatMap((one) => figureOf(one) ?? [])];
 }
 
 function figureOf(picture: ReportPicture | null): Figure | null {

@@ -6,6 +6,7 @@ import { findChains } from '../findings/custody-chains.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import type { MomentRange } from '../findings/printed-range.ts';
 import { shownRank } from '../findings/range-changes.ts';
+import { dated, term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType, type Keys } from '../model/entry.ts';
 import { type Passage, passage } from './document.ts';
@@ -39,7 +40,7 @@ export function sayEventDates(file: CaseFile, event: Entry<'event'>): SaidDates 
   while (rank > 0 && sameDays(rank, rank - 1)) rank -= 1;
   const [from, to] = at(rank);
   return {
-    words: formatRange(from, to),
+    words: dated(formatRange(from, to)),
     grade: GRADES[rank] ?? 'established',
     cites: [...(from?.because ?? []), ...(to?.because ?? [])].map((one) => one.id),
   };
@@ -61,7 +62,7 @@ export function statementsOf(file: CaseFile, holding: string): readonly string[]
 /** An EDTF date of an entry in words. */
 export function sayDate(file: CaseFile, edtf: string): string {
   const read = readDate(edtf, 'gregorian', file.settings.dates);
-  return isDateProblem(read) ? edtf : formatExpression(read);
+  return isDateProblem(read) ? edtf : dated(formatExpression(read));
 }
 
 /** What the file says of an entry, as a sentence; its title for entries that say nothing by themselves. */
@@ -70,20 +71,22 @@ export function sayEntry(file: CaseFile, id: string): Passage {
   if (!entry) return passage(id);
   const title = titleOf(entry, file.settings.languages);
   if (isOfType(entry, 'event')) {
-    const { words, grade, cites } = sayEventDates(file, entry);
-    return passage(`${title}: ${words}, on ${grade} statements.`, [entry.id], cites);
+    const { words: dates, grade, cites } = sayEventDates(file, entry);
+    return passage(words('{0}: {1}, on {2} statements.', title, dates, term(grade)), [entry.id], cites);
   }
   if (isOfType(entry, 'holding')) return sayHolding(file, entry);
   if (isOfType(entry, 'search')) return saySearch(file, entry);
   if (isOfType(entry, 'question'))
-    return passage(`${title} (${entry.keys.state === 'answered' ? 'answered' : 'an open question'}).`, [entry.id]);
+    return passage(`${title} (${entry.keys.state === 'answered' ? words('answered') : words('an open question')}).`, [
+      entry.id,
+    ]);
   if (isOfType(entry, 'title')) return sayTitle(file, entry);
   if (isOfType(entry, 'claim')) {
     const source = file.catalogue.get(entry.keys.source);
-    return passage(`${title}${source ? `; ${titleOf(source, file.settings.languages)}` : ''} (${entry.keys.grade}).`, [
-      entry.id,
-      entry.keys.source,
-    ]);
+    return passage(
+      `${title}${source ? `; ${titleOf(source, file.settings.languages)}` : ''} (${term(entry.keys.grade)}).`,
+      [entry.id, entry.keys.source],
+    );
   }
   return passage(`${title}.`, [entry.id]);
 }
@@ -95,9 +98,9 @@ function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
   const title = nameOf(file, id);
   const cites = statementsOf(file, id);
   if (!found) return passage(`${title}.`, [id]);
-  const held = found.throughout || found.recorded ? `held ${sayCertain(found)}; ` : '';
+  const held = found.throughout || found.recorded ? words('held {0}; ', dated(sayCertain(found))) : '';
   return passage(
-    `${title}: ${sayCapacity(keys.capacity)}; ${held}possibly ${sayStretch(found.possibly)}.`,
+    words('{0}: {1}; {2}possibly {3}.', title, sayCapacity(keys.capacity), held, dated(sayStretch(found.possibly))),
     [id],
     cites,
   );
@@ -105,7 +108,7 @@ function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
 
 /** In what capacity, as part of a sentence. */
 export function sayCapacity(capacity: Keys<'holding'>['capacity']): string {
-  return capacity === 'unknown' ? 'in a capacity that is not known' : `as ${capacity}`;
+  return capacity === 'unknown' ? words('in a capacity that is not known') : words('as {0}', term(capacity));
 }
 
 /** Where was looked, when, and what came of it. */
@@ -116,18 +119,33 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
   ].filter((part) => part !== undefined);
   const found = (keys.found ?? []).map((one) => nameOf(file, one));
   return passage(
-    `${keys.repository}${scope.length > 0 ? ` (${scope.join(', ')})` : ''}, looking for ${keys.for}${keys.when ? `, ${sayDate(file, keys.when)}` : ''}: ${keys.outcome}${found.length > 0 ? `: ${found.join('; ')}` : ''}${keys.scope?.missing ? `; could not be seen: ${keys.scope.missing}` : ''}.`,
+    words(
+      '{0}{1}, looking for {2}{3}: {4}{5}{6}.',
+      keys.repository,
+      scope.length > 0 ? ` (${scope.join(', ')})` : '',
+      keys.for,
+      keys.when ? `, ${sayDate(file, keys.when)}` : '',
+      term(keys.outcome),
+      found.length > 0 ? words(': {0}', found.join('; ')) : '',
+      keys.scope?.missing ? words('; could not be seen: {0}', keys.scope.missing) : '',
+    ),
     [id, ...(keys.found ?? [])],
   );
 }
 
 /** An assertion of title; a legal position of the party named, not a finding. */
 export function sayTitle(file: CaseFile, { id, keys }: Entry<'title'>): Passage {
-  const interest = keys.interest.charAt(0).toUpperCase() + keys.interest.slice(1);
-  const time = `${keys.begins ? `, from ${sayDate(file, keys.begins)}` : ''}${keys.ends ? ` until ${sayDate(file, keys.ends)}` : ''}`;
-  const ground = keys.ground === 'none stated' ? 'no ground stated' : `on the ground of ${keys.ground}`;
-  return passage(`${interest}, asserted by ${nameOf(file, keys['asserted-by'])}, ${ground}${time}.`, [
+  const interest = capital(term(keys.interest));
+  const time = `${keys.begins ? words(', from {0}', sayDate(file, keys.begins)) : ''}${keys.ends ? words(' until {0}', sayDate(file, keys.ends)) : ''}`;
+  const ground =
+    keys.ground === 'none stated' ? words('no ground stated') : words('on the ground of {0}', term(keys.ground));
+  return passage(words('{0}, asserted by {1}, {2}{3}.', interest, nameOf(file, keys['asserted-by']), ground, time), [
     id,
     ...(keys.source ? [keys.source] : []),
   ]);
+}
+
+/** With a capital letter at the head. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }

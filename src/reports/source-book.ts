@@ -1,4 +1,5 @@
 import type { CaseFile } from '../findings/case-file.ts';
+import { term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CitedSource } from './citation.ts';
@@ -75,15 +76,15 @@ function citedSource(file: CaseFile, { keys, ...entry }: Entry<'source'>): Cited
 /** Whether the authenticity of a source is in doubt, in the words of the entry. */
 function doubtedOf(authenticity: Entry<'source'>['keys']['authenticity']): string | null {
   const is = typeof authenticity === 'string' ? authenticity : authenticity?.is;
-  return is === 'questioned' || is === 'shown false' ? is : null;
+  return is === 'questioned' || is === 'shown false' ? term(is) : null;
 }
 
 /** The date that a document bears stays in its own calendar, which is named. */
 function sayDateOnIt(file: CaseFile, edtf: string, calendar: string | undefined): string {
-  const words = sayDate(file, edtf);
+  const date = sayDate(file, edtf);
   return calendar === undefined || calendar === 'gregorian'
-    ? words
-    : `${words} (${calendar.charAt(0).toUpperCase()}${calendar.slice(1)} calendar)`;
+    ? date
+    : words('{0} ({1} calendar)', date, term(calendar.charAt(0).toUpperCase() + calendar.slice(1)));
 }
 
 /** Where in a source a statement stands, as its entry says. */

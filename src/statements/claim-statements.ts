@@ -1,3 +1,4 @@
+import { words } from '../language/spoken.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { Collector } from './collector.ts';
 import { doubtLasted } from './event-statements.ts';
@@ -31,15 +32,20 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
       'add a line "why: ..." that says what speaks against it',
     );
   }
-  const words = { ...says, date: says.date, source, grade, why };
-  const edge = about.endsWith('.begins') ? 'beginning of ' : about.endsWith('.ends') ? 'end of ' : '';
+  const dates = { ...says, date: says.date, source, grade, why };
   collector.addDated(
     claim,
     { id: claim.id, kind: 'claim', path: ['says'] },
-    words,
+    dates,
     span,
-    `${edge}“${collector.title(subject)}”`,
-    out ? { notUsed: `the claim is ${standing}` } : {},
+    sayEdge(about, collector.title(subject)),
+    out ? { notUsed: standing === 'rejected' ? words('the claim is rejected') : words('the claim is withdrawn') } : {},
   );
-  if (isOfType(subject, 'event')) doubtLasted(collector, subject, words, ['says'], claim);
+  if (isOfType(subject, 'event')) doubtLasted(collector, subject, dates, ['says'], claim);
+}
+
+/** What a claim dates: an entry, or an edge of a holding. */
+function sayEdge(about: string, title: string): string {
+  if (about.endsWith('.begins')) return words('beginning of “{0}”', title);
+  return about.endsWith('.ends') ? words('end of “{0}”', title) : words('“{0}”', title);
 }

@@ -62,7 +62,7 @@ export class Collector {
   /** Title of an entry as the audience reads it. */
   title(entry: Entry): string {
     const shownAs = this.shown.shownAs(entry.id);
-    return titleOf((shownAs === null ? undefined : this.shown.get(shownAs)) ?? entry);
+    return titleOf((shownAs === null ? undefined : this.shown.get(shownAs)) ?? entry, this.settings.languages);
   }
 
   /** Reads a date of an entry; null where it cannot be read (reported when the entries were read). */

@@ -1,5 +1,6 @@
 import { type Grade, gradeOfRank, lowestGrade, rankOf } from '../base/grade.ts';
 import { nearest } from '../base/nearest.ts';
+import { term, words } from '../language/spoken.ts';
 import type { Entry } from '../model/entry.ts';
 import table from '../reference/dated-materials.json' with { type: 'json' };
 
@@ -37,8 +38,8 @@ export function nearMaterials(name: string): readonly string[] {
 
 /** `Titanium white, anatase` and `Titanium white, made, anatase` are the same row. */
 function wordsOf(name: string): string {
-  const words = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
-  return words
+  const parts = name.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? [];
+  return parts
     .filter((word) => word !== 'made')
     .sort()
     .join(' ');
@@ -57,15 +58,19 @@ export function gradeOfMaterial(
   const caps: Grade[] = [material.grade];
   const cap = rowCap(row);
   if (rankOf(cap) > rankOf(material.grade))
-    notes.push(`the year is ${row.howSure}${row.standing === 'memory' ? ' and from memory' : ''} in the table`);
+    notes.push(
+      row.standing === 'memory'
+        ? words('the year is {0} and from memory in the table', term(row.howSure))
+        : words('the year is {0} in the table', term(row.howSure)),
+    );
   caps.push(cap);
   if (!SUFFICES[row.needs as keyof typeof SUFFICES].includes(material['identified-as'])) {
     caps.push('possible');
-    notes.push(`identified as ${material['identified-as']}, where ${row.needs} is needed`);
+    notes.push(words('identified as {0}, where {1} is needed', term(material['identified-as']), term(row.needs)));
   }
   if (row.naturalOrAncient && material['natural-form-excluded'] === undefined) {
     caps.push('possible');
-    notes.push('it also occurs in nature or antiquity');
+    notes.push(words('it also occurs in nature or antiquity'));
   }
   return { grade: lowestGrade(...caps), note: notes.join('; ') };
 }

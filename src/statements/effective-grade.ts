@@ -1,4 +1,5 @@
 import { type Grade, gradeOfRank, rankOf } from '../base/grade.ts';
+import { words } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 
@@ -24,17 +25,17 @@ export function effectiveGrade(
   let rank = rankOf(own);
   if (uncertain && rank < 3) {
     rank += 1;
-    notes.push('one grade lower for the question mark in the date');
+    notes.push(words('one grade lower for the question mark in the date'));
   }
   const entry = source === undefined ? undefined : catalogue.get(source);
   const judged = entry && isOfType(entry, 'source') ? entry.keys.authenticity : undefined;
   const authenticity = typeof judged === 'string' ? judged : judged?.is;
   if (authenticity === 'shown false') {
-    return { grade: gradeOfRank(rank), note: '', notUsed: `its source ${source} was shown to be false` };
+    return { grade: gradeOfRank(rank), note: '', notUsed: words('its source {0} was shown to be false', source) };
   }
   if (authenticity === 'questioned' && rank < rankOf('possible')) {
     rank = rankOf('possible');
-    notes.push(`"possible" at best, since ${source} is questioned`);
+    notes.push(words('"possible" at best, since {0} is questioned', source));
   }
   return { grade: gradeOfRank(rank), note: notes.join('; '), notUsed: null };
 }

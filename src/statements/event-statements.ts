@@ -1,10 +1,11 @@
 import { formatDuration, longestDays, parseDuration } from '../dates/duration.ts';
+import { dated, words } from '../language/spoken.ts';
 import type { Entry } from '../model/entry.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
 import { betweenOf, type Collector, type DatedWords } from './collector.ts';
 import type { FileStatement, Span } from './file-statement.ts';
 import { type Gap, lengthLinks, relationLinks } from './relation-links.ts';
-import { RELATION_WORDS } from './say-statement.ts';
+import { sayRelation } from './say-statement.ts';
 
 type Relation = NonNullable<Entry<'event'>['keys']['relations']>[number];
 
@@ -16,7 +17,7 @@ export function collectEvent(collector: Collector, event: Entry<'event'>): void 
   stated.forEach((one, i) => {
     const path = ['stated', i];
     const head = { id: inlineId(event.id, one.ref, i + 1), kind: 'stated' as const, path };
-    collector.addDated(event, head, one, span, `“${collector.title(event)}”`);
+    collector.addDated(event, head, one, span, words('“{0}”', collector.title(event)));
     doubtLasted(collector, event, one, path);
   });
   (event.keys.relations ?? []).forEach((relation, i) => {
@@ -95,7 +96,7 @@ function collectRelation(
       grade: relation.grade,
       source: relation.source,
       why: relation.why,
-      text: `“${collector.title(event)}” ${RELATION_WORDS[name]} “${other ? collector.title(other) : reference}”${sayGap(gap)}${relation.strict ? ', at least a day apart' : ''}`,
+      text: `${sayRelation(name, collector.title(event), other ? collector.title(other) : reference)}${sayGap(gap)}${relation.strict ? words(', at least a day apart') : ''}`,
     },
     { links, precision: gapPrecision(gap), ...(order ? { order } : {}) },
   );
@@ -120,21 +121,24 @@ function gapPrecision(gap: Gap): 'day' | 'month' {
 /** Bounds of a length in words: `at least 2 weeks and at most 1 year`, `at most a day`. */
 function sayBounds({ min, max }: Gap): string {
   const parts: string[] = [];
-  if (min && min.months + min.days > 0) parts.push(`at least ${formatDuration(min)}`);
-  if (max) parts.push(max.months + max.days === 0 ? 'within one day' : `at most ${formatDuration(max)}`);
-  return parts.join(' and ');
+  if (min && min.months + min.days > 0) parts.push(words('at least {0}', dated(formatDuration(min))));
+  if (max)
+    parts.push(
+      max.months + max.days === 0 ? words('within one day') : words('at most {0}', dated(formatDuration(max))),
+    );
+  return parts.length === 2 ? words('{0} and {1}', ...parts) : (parts[0] ?? '');
 }
 
 function sayGap(gap: Gap): string {
   const bounds = sayBounds(gap);
-  return bounds === '' ? '' : `, by ${bounds}`;
+  return bounds === '' ? '' : words(', by {0}', bounds);
 }
 
 function collectLength(collector: Collector, event: Entry<'event'>, span: Span): void {
   const lasts = event.keys.lasts;
   if (!lasts) return;
   const gap = readGap(lasts);
-  const text = `“${collector.title(event)}” lasted ${sayBounds(gap) || 'some time'}`;
+  const text = words('“{0}” lasted {1}', collector.title(event), sayBounds(gap) || words('some time'));
   collector.add(
     event,
     {

@@ -1,4 +1,5 @@
 import type { Grade } from '../base/grade.ts';
+import { words } from '../language/spoken.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
 import type { Collector, DatedWords } from './collector.ts';
@@ -11,19 +12,19 @@ export function collectHolding(collector: Collector, holding: Entry<'holding'>):
   const whole = collector.moments.spanOf(holding.id);
   if (!whole) return;
   const at = (moment: number): Span => ({ start: moment, end: moment, single: true });
-  const title = `“${collector.title(holding)}”`;
+  const title = collector.title(holding);
   let number = 0;
   const addList = (key: 'begins' | 'ends' | 'held', span: Span, subject: string): void => {
     (holding.keys[key] ?? []).forEach((one, i) => {
       number += 1;
-      const words = key === 'held' ? heldWords(collector, holding, one, i) : one;
+      const dates = key === 'held' ? heldWords(collector, holding, one, i) : one;
       const head = { id: inlineId(holding.id, one.ref, number), kind: key, path: [key, i] };
-      if (words) collector.addDated(holding, head, words, span, subject);
+      if (dates) collector.addDated(holding, head, dates, span, subject);
     });
   };
-  addList('begins', at(whole.start), `beginning of ${title}`);
-  addList('ends', at(whole.end), `end of ${title}`);
-  addList('held', whole, title);
+  addList('begins', at(whole.start), words('beginning of “{0}”', title));
+  addList('ends', at(whole.end), words('end of “{0}”', title));
+  addList('held', whole, words('“{0}”', title));
   collectPassage(collector, holding, whole);
 }
 
@@ -75,7 +76,6 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
     sameCapacity: before.keys.capacity === holding.keys.capacity,
     lagDays: collector.settings.paperworkLagDays,
   });
-  const how = is === 'direct' ? 'directly' : is === 'not direct' ? 'not directly' : 'directly or not';
   collector.add(
     holding,
     {
@@ -84,7 +84,7 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       path: ['passage'],
       grade,
       why,
-      text: `passed from “${collector.title(before)}” to “${collector.title(holding)}”, ${how}`,
+      text: sayPassage(is, collector.title(before), collector.title(holding)),
     },
     { links },
   );
@@ -97,4 +97,11 @@ function passageWords(passage: NonNullable<Entry<'holding'>['keys']['passage']>)
 } {
   if (typeof passage === 'string') return { is: passage, grade: 'probable', why: undefined };
   return { is: passage.is, grade: passage.grade ?? 'probable', why: passage.why };
+}
+
+function sayPassage(is: string, from: string, to: string): string {
+  if (is === 'direct') return words('passed from “{0}” to “{1}”, directly', from, to);
+  return is === 'not direct'
+    ? words('passed from “{0}” to “{1}”, not directly', from, to)
+    : words('passed from “{0}” to “{1}”, directly or not', from, to);
 }

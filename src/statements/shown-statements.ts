@@ -1,4 +1,5 @@
 import type { Link } from '../chronology/chronology.ts';
+import { words } from '../language/spoken.ts';
 import { JUDGES } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { FileStatement } from './file-statement.ts';
@@ -99,10 +100,17 @@ function withoutWithheldWords(statement: FileStatement, withheld: readonly strin
   const source = withheld.includes('source');
   return {
     ...statement,
-    text: withheld.includes('as-written') ? statement.text.replace(/, written “[\s\S]*”/, '') : statement.text,
+    text: withheld.includes('as-written') ? withoutWritten(statement.text) : statement.text,
     why: withheld.includes('why') ? null : statement.why,
     source: source ? null : statement.source,
     gradeNote: source ? '' : statement.gradeNote,
-    notUsed: source && statement.notUsed !== null ? 'of a reason that is not shown' : statement.notUsed,
+    notUsed: source && statement.notUsed !== null ? words('of a reason that is not shown') : statement.notUsed,
   };
+}
+
+/** A statement in words without those of the document. */
+function withoutWritten(text: string): string {
+  const [before = '', after = ''] = words(', written “{0}”', '\0').split('\0');
+  const [from, to] = [text.indexOf(before), text.lastIndexOf(after)];
+  return from < 0 || to < from ? text : text.slice(0, from) + text.slice(to + after.length);
 }

@@ -1,6 +1,7 @@
 import { type Grade, lowestGrade, rankOf } from '../base/grade.ts';
 import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import { dayOf } from '../dates/day.ts';
+import { words } from '../language/spoken.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
 import type { Collector } from './collector.ts';
@@ -10,7 +11,12 @@ import type { Span } from './file-statement.ts';
 import { relationLinks } from './relation-links.ts';
 
 const LAYERS = ['over', 'cuts', 'fills', 'same-as'] as const;
-const LAYER_WORDS = { over: 'lies over', cuts: 'cuts', fills: 'fills', 'same-as': 'was left together with' } as const;
+const LAYER_WORDS: Readonly<Record<(typeof LAYERS)[number], (one: string, other: string) => string>> = {
+  over: (one, other) => words('“{0}” lies over “{1}”', one, other),
+  cuts: (one, other) => words('“{0}” cuts “{1}”', one, other),
+  fills: (one, other) => words('“{0}” fills “{1}”', one, other),
+  'same-as': (one, other) => words('“{0}” was left together with “{1}”', one, other),
+};
 const NO_GAP = { min: null, max: null };
 
 /** Statements of a trace: over, cuts, fills, same-as, left-by, materials (two numbers each). */
@@ -26,8 +32,8 @@ export function collectTrace(collector: Collector, trace: Entry<'evidence'>): vo
   for (const key of LAYERS) {
     (trace.keys[key] ?? []).forEach((other, i) => {
       number += 1;
-      const words = typeof other === 'string' ? { id: other, grade: usual } : { ...other, grade: other.grade ?? usual };
-      collectLayer(collector, trace, span, key, words, number, [key, i]);
+      const named = typeof other === 'string' ? { id: other, grade: usual } : { ...other, grade: other.grade ?? usual };
+      collectLayer(collector, trace, span, key, named, number, [key, i]);
     });
   }
   number = collectLeftBy(collector, trace, span, usual, number);
@@ -93,7 +99,7 @@ function collectLayer(
       path,
       grade: other.grade,
       why: other.why,
-      text: `“${collector.title(trace)}” ${LAYER_WORDS[key]} “${collector.title(entry)}”`,
+      text: LAYER_WORDS[key](collector.title(trace), collector.title(entry)),
     },
     { links, order: key === 'same-as' ? 'same' : 'order' },
   );
@@ -132,9 +138,9 @@ function collectLeftBy(
     if (!event || !target) return;
     const notUsed =
       rankOf(one.grade) !== best
-        ? 'another event is given with a better grade'
+        ? words('another event is given with a better grade')
         : leading.length > 1
-          ? 'several events are given with the same grade'
+          ? words('several events are given with the same grade')
           : null;
     const reason = 'why' in one ? one.why : undefined;
     collector.add(
@@ -145,7 +151,7 @@ function collectLeftBy(
         path: ['left-by', i],
         grade: one.grade,
         why: reason,
-        text: `“${collector.title(trace)}” was left by “${collector.title(event)}”`,
+        text: words('“{0}” was left by “{1}”', collector.title(trace), collector.title(event)),
       },
       {
         links: [
@@ -195,7 +201,13 @@ function collectMaterial(
     return;
   }
   const { grade, note } = gradeOfMaterial(material, row);
-  const add = (year: number | null, what: string, at: Grade, place: number, ref: string | undefined): void => {
+  const add = (
+    year: number | null,
+    say: (...parts: readonly (string | number)[]) => string,
+    at: Grade,
+    place: number,
+    ref: string | undefined,
+  ): void => {
     if (year === null) return;
     const link: Link = { from: ORIGIN, to: span.start, days: dayOf(year, 1, 1), role: 'material' };
     collector.add(
@@ -207,15 +219,21 @@ function collectMaterial(
         grade: at,
         source: material.report,
         why: [material.why, note].filter(Boolean).join('; ') || undefined,
-        text: `“${collector.title(trace)}” holds ${material.name}, ${what} ${year} (${row.source})`,
+        text: say(collector.title(trace), material.name, year, row.source),
       },
       { links: [link], precision: 'year', statedGrade: material.grade, gradeNote: note },
     );
   };
-  add(row.firstKnownYear, 'first known', grade, number, material.ref);
+  add(
+    row.firstKnownYear,
+    (...parts) => words('“{0}” holds {1}, first known {2} ({3})', ...parts),
+    grade,
+    number,
+    material.ref,
+  );
   add(
     row.firstCommercialYear,
-    'in trade from',
+    (...parts) => words('“{0}” holds {1}, in trade from {2} ({3})', ...parts),
     lowestGrade(grade, 'probable'),
     number + 1,
     material.ref === undefined ? undefined : `${material.ref}-trade`,

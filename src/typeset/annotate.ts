@@ -1,3 +1,4 @@
+import { speakingFor } from '../language/languages.ts';
 import { bibliographyEntry, collectionEntry, firstMention, isPublished, laterMention } from '../reports/citation.ts';
 import { type Block, type Passage, passagesOf, type ReportDocument } from '../reports/document.ts';
 import { type Inline, plainWords } from '../reports/inline.ts';
@@ -47,6 +48,10 @@ export interface SetDocument extends Omit<ReportDocument, 'blocks'> {
  * mentioned and in short later, a collection announced where it is cited again. Every renderer sets the same notes.
  */
 export function annotate(document: ReportDocument, book: SourceBook): SetDocument {
+  return speakingFor([document.language], () => annotated(document, book));
+}
+
+function annotated(document: ReportDocument, book: SourceBook): SetDocument {
   const mentions = mentionsOf(document, book);
   const seen = new Set<string>();
   const announced = new Set<string>();

@@ -1,5 +1,5 @@
 import { diffArrays } from 'diff';
-import { CITED_HEADING } from './markdown.ts';
+import { citedHeading } from '../language/sent-language.ts';
 
 /** What a document says otherwise than an older one, under one of its headings. */
 export interface Change {
@@ -39,7 +39,7 @@ function linesOf(markdown: string): readonly Line[] {
   for (const line of markdown.split('\n')) {
     const head = /^#+ (.*)$/.exec(line)?.[1];
     if (head !== undefined) heading = plain(head);
-    else if (line.trim() !== '' && heading !== CITED_HEADING && !/^\[\^\d+\]:/.test(line))
+    else if (line.trim() !== '' && heading !== citedHeading() && !/^\[\^\d+\]:/.test(line))
       lines.push({ heading, words: plain(line) });
   }
   return lines;

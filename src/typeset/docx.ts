@@ -24,7 +24,7 @@ import {
 } from 'docx';
 import type { Inline } from '../reports/inline.ts';
 import type { Said, SetBlock, SetDocument } from './annotate.ts';
-import { PRINT_WORDS } from './print-data.ts';
+import { printWords } from './print-data.ts';
 
 /** A picture for a word processor: the drawing, and the same in pixels for readers that know no SVG. */
 export interface DocxPicture {
@@ -47,7 +47,7 @@ export async function makeDocx(
   pictures: ReadonlyMap<string, DocxPicture>,
   author: string,
 ): Promise<Uint8Array> {
-  const setter = new Setter(pictures);
+  const setter = new Setter(pictures, printWords(document));
   const body = [
     ...opening(document),
     ...document.blocks.flatMap((block) => setter.block(block)),
@@ -117,8 +117,8 @@ function opening(document: SetDocument): readonly FileChild[] {
     ...(document.draft === null ? [] : [new Paragraph({ style: 'Draft', children: [new TextRun(document.draft)] })]),
     ...(document.isLong
       ? [
-          new Paragraph({ style: 'Small', children: [new TextRun(PRINT_WORDS.contents)] }),
-          new TableOfContents(PRINT_WORDS.contents, { hyperlink: true, headingStyleRange: '1-2' }),
+          new Paragraph({ style: 'Small', children: [new TextRun(printWords(document).contents)] }),
+          new TableOfContents(printWords(document).contents, { hyperlink: true, headingStyleRange: '1-2' }),
         ]
       : []),
   ];
@@ -128,10 +128,12 @@ function opening(document: SetDocument): readonly FileChild[] {
 class Setter {
   readonly notes: (readonly Inline[])[] = [];
   readonly #pictures: ReadonlyMap<string, DocxPicture>;
+  readonly #words: ReturnType<typeof printWords>;
   #numbers = { table: 0, figure: 0 };
 
-  constructor(pictures: ReadonlyMap<string, DocxPicture>) {
+  constructor(pictures: ReadonlyMap<string, DocxPicture>, words: ReturnType<typeof printWords>) {
     this.#pictures = pictures;
+    this.#words = words;
   }
 
   block(block: SetBlock): readonly FileChild[] {
@@ -176,9 +178,9 @@ class Setter {
     const items = (list: readonly (readonly Inline[])[]): readonly Paragraph[] =>
       list.map((one) => new Paragraph({ style: 'Term', children: runsOf(one) }));
     return [
-      ...(archives.length === 0 ? [] : [head(PRINT_WORDS.archives, HeadingLevel.HEADING_1)]),
+      ...(archives.length === 0 ? [] : [head(this.#words.archives, HeadingLevel.HEADING_1)]),
       ...archives.flatMap(({ name, items: list }) => [head(name, HeadingLevel.HEADING_2), ...items(list)]),
-      ...(literature.length === 0 ? [] : [head(PRINT_WORDS.literature, HeadingLevel.HEADING_1), ...items(literature)]),
+      ...(literature.length === 0 ? [] : [head(this.#words.literature, HeadingLevel.HEADING_1), ...items(literature)]),
     ];
   }
 
@@ -194,7 +196,7 @@ class Setter {
 
   private caption(kind: 'table' | 'figure', said: Said, keepNext: boolean): Paragraph {
     this.#numbers[kind] += 1;
-    const word = kind === 'table' ? PRINT_WORDS.table : PRINT_WORDS.figure;
+    const word = kind === 'table' ? this.#words.table : this.#words.figure;
     return new Paragraph({
       style: 'Caption',
       keepNext,

@@ -1,10 +1,9 @@
+import { speakingFor } from '../language/languages.ts';
+import { citedHeading } from '../language/sent-language.ts';
 import { passagesOf, type ReportDocument } from '../reports/document.ts';
 import type { Inline } from '../reports/inline.ts';
 import type { SourceBook } from '../reports/source-book.ts';
 import { annotate, type Said, type SetBlock, type SetDocument } from './annotate.ts';
-
-/** Head of the last part: the statements as they stood. */
-export const CITED_HEADING = 'Statements that the dates rest on, as they stood';
 
 /** What a renderer needs to know of the file behind a document. */
 export interface FileBehind {
@@ -20,6 +19,10 @@ export interface FileBehind {
  * end the statements that the dates rest on, in the words that they had. The same document gives the same bytes.
  */
 export function documentMarkdown(document: ReportDocument, behind: FileBehind): string {
+  return speakingFor([document.language], () => markdownOf(document, behind));
+}
+
+function markdownOf(document: ReportDocument, behind: FileBehind): string {
   const set = annotate(document, behind.book);
   const notes: string[] = [];
   const say = ({ words, entries, note }: Said): string => {
@@ -50,7 +53,7 @@ function citedStatements(document: ReportDocument, { statement }: FileBehind): r
     const words = statement(id);
     return words === null ? [] : [`- \`${id}\`: ${words.replace(/\s+/g, ' ').trim()}`];
   });
-  return lines.length === 0 ? [] : [`## ${CITED_HEADING}`, lines.join('\n')];
+  return lines.length === 0 ? [] : [`## ${citedHeading()}`, lines.join('\n')];
 }
 
 function bibliography({ isLong, bibliography: { archives, literature } }: SetDocument): readonly string[] {

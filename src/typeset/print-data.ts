@@ -1,3 +1,5 @@
+import { speakingFor } from '../language/languages.ts';
+import { words } from '../language/spoken.ts';
 import type { SetDocument } from './annotate.ts';
 
 /** A picture of a document as bytes, under the key by which the document names it. */
@@ -18,13 +20,17 @@ export interface PrintFacts {
 }
 
 /** Words of the page that are not the document's own. */
-export const PRINT_WORDS = {
-  contents: 'Contents',
-  table: 'Table',
-  figure: 'Figure',
-  archives: 'Archives and collections',
-  literature: 'Published works',
-} as const;
+export function printWords({
+  language,
+}: SetDocument): Readonly<Record<'contents' | 'table' | 'figure' | 'archives' | 'literature', string>> {
+  return speakingFor([language], () => ({
+    contents: words('Contents'),
+    table: words('Table'),
+    figure: words('Figure'),
+    archives: words('Archives and collections'),
+    literature: words('Published works'),
+  }));
+}
 
 /** The document as the print template reads it: JSON only, so that no words of a file can become markup. */
 export function printData(document: SetDocument, pictures: readonly Picture[], facts: PrintFacts): string {
@@ -42,7 +48,7 @@ export function printData(document: SetDocument, pictures: readonly Picture[], f
     author,
     faces,
     attachment,
-    words: PRINT_WORDS,
+    words: printWords(document),
   });
 }
 

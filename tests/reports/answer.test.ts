@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { Access } from '../../src/base/access.ts';
-import { answerTo, DRAFT_WORDS } from '../../src/reports/answer.ts';
+import { answerTo, draftWords } from '../../src/reports/answer.ts';
 import { passagesOf } from '../../src/reports/document.ts';
 import { behindOf } from '../../src/reports/source-book.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
@@ -69,8 +69,8 @@ describe('the answer to an inquiry', () => {
   });
 
   it('is a draft until somebody has approved it', () => {
-    expect(answered(demo, 'IN-2024-1').document.draft).toBe(DRAFT_WORDS);
-    expect(answered(demo, 'IN-2024-1').text).toContain(`> **${DRAFT_WORDS}**`);
+    expect(answered(demo, 'IN-2024-1').document.draft).toBe(draftWords());
+    expect(answered(demo, 'IN-2024-1').text).toContain(`> **${draftWords()}**`);
     expect(answered(demo, 'IN-2021-3').document.draft).toBe(null);
   });
 

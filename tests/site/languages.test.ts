@@ -3,9 +3,10 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import ts from 'typescript';
 import { describe, expect, it } from 'vitest';
-import { frenchDate } from '../../site/languages/french-dates.ts';
-import { interfaceFor, LANGUAGES } from '../../site/languages/languages.ts';
 import { say, speaking, term, words } from '../../site/say.ts';
+import { frenchDate } from '../../src/language/french-dates.ts';
+import { interfaceFor, LANGUAGES } from '../../src/language/languages.ts';
+import { sentLanguage } from '../../src/language/sent-language.ts';
 import { ENTRY_SCHEMAS } from '../../src/model/entry.ts';
 import { keyNames } from '../../src/model/walk-fields.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
@@ -13,14 +14,16 @@ import { MARK_WORDS } from '../../src/publish/plan-marks.ts';
 import { kerfmark } from '../cli/kerfmark.ts';
 import { ROOT } from '../workspace.ts';
 
-/** Every message that a page says, out of the source. */
-function messagesOfPages(): ReadonlySet<string> {
+/** Every message that a page, a document or a computed sentence says, out of the source. */
+function messagesOfSource(): ReadonlySet<string> {
   const found = new Set<string>();
-  const folder = path.join(ROOT, 'site');
-  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) => /\.tsx?$/.test(one))) {
+  const names = ['site', 'src'].flatMap((folder) =>
+    readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' }).map((name) => `${folder}/${name}`),
+  );
+  for (const name of names.filter((one) => /\.tsx?$/.test(one))) {
     const source = ts.createSourceFile(
       name,
-      readFileSync(path.join(folder, name), 'utf8'),
+      readFileSync(path.join(ROOT, name), 'utf8'),
       ts.ScriptTarget.Latest,
       true,
       ts.ScriptKind.TSX,
@@ -42,10 +45,10 @@ const placeholders = (text: string): readonly string[] => (text.match(/\{\d\}/g)
 describe.each(LANGUAGES.filter((one) => one.tag !== 'en').map((one) => [one.tag, one] as const))(
   'the interface in %s',
   (_, spoken) => {
-    const messages = messagesOfPages();
+    const messages = messagesOfSource();
 
-    it('has every message of every page, and none that no page says', () => {
-      expect(messages.size).toBeGreaterThan(600);
+    it('has every message that is said, and none that nothing says', () => {
+      expect(messages.size).toBeGreaterThan(1000);
       expect([...messages].filter((one) => !(one in spoken.messages))).toEqual([]);
       expect(Object.keys(spoken.messages).filter((one) => !messages.has(one))).toEqual([]);
     });
@@ -125,11 +128,11 @@ it('a file speaks the first of its languages that the interface has; English els
   expect(words('Chronology')).toBe('Chronology');
 });
 
-it('a site in French: its frame, its dates, the words of its entries; what is not French yet is said', async () => {
+it('a site in French: its frame, its dates, the words of its entries, what is computed of them; what is English is said', async () => {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerfmark-french-'));
   try {
     expect(await kerfmark(['build', '--language', 'fr', '--out', folder], ROOT)).toMatchObject({ code: 0, err: '' });
-    const page = (name: string): string => readFileSync(path.join(folder, name), 'utf8');
+    const page = (name: string): string => readFileSync(path.join(folder, name), 'utf8').replaceAll('\u00a0', ' ');
     for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) =>
       one.endsWith('.html'),
     ))
@@ -140,14 +143,55 @@ it('a site in French: its frame, its dates, the words of its entries; what is no
       'Ce qui en dépend',
       'mai 1929 – octobre 1933',
       'dépose',
-      'Les phrases que le calcul compose',
+      'messages du contrôle',
+      '« Taken off the refectory wall » après « Described in place by the ephor, 1929 »',
+      'au moins 3 jours et au plus 6 mois',
+      'parce que l’affirmation est rejetée',
       'Vous en savez plus',
     ])
       expect(entry).toContain(words);
     const frame = entry.replace(/<main[\s\S]*<\/main>/, '');
     for (const words of ['Chronology', 'Registers', 'Built for', 'How to cite', 'Grades:'])
       expect(frame).not.toContain(words);
+    expect(page('why/EV-removal.html')).toContain('Rien ne finit avant d’avoir commencé');
+    expect(page('custody.html')).toContain('Un point-virgule dit qu’un détenteur l’a eu directement du précédent');
+    expect(page('custody.html')).toMatch(/peut-être acheté par|acheté par|don à/);
+    expect(page('contradictions.html')).toContain('au plus tôt : 23 avril 1933');
+    const file = page('report/OB-lerakos-file.html').replace(/<[^>]+>/g, ' ');
+    for (const words of [
+      'Dossier de provenance',
+      'Ce qui est connu, dans l’ordre des dates',
+      'Ce qu’on ne sait pas',
+      'Détentions de Panneaux',
+    ])
+      expect(file).toContain(words);
+    for (const words of ['What is not known', 'Holdings of', 'Nothing is inferred', 'Weigh before'])
+      expect(file).not.toContain(words);
     expect((await kerfmark(['build', '--language', 'french!'], ROOT)).err).toContain('is no language');
+  } finally {
+    rmSync(folder, { recursive: true, force: true });
+  }
+});
+
+it('documents in French, each kept answer compared in the language in which it was sent', async () => {
+  const folder = mkdtempSync(path.join(tmpdir(), 'kerfmark-french-'));
+  try {
+    const made = await kerfmark(
+      ['appendix', 'OB-lerakos', '--language', 'fr', '--format', 'md,html', '--out', folder],
+      ROOT,
+    );
+    expect(made).toMatchObject({ code: 0, err: '' });
+    const text = readFileSync(path.join(folder, 'OB-lerakos-appendix.md'), 'utf8');
+    expect(text).toContain('## Assertions sur lesquelles reposent les dates, telles qu’elles étaient');
+    expect(text).toContain('Peser avant de lever');
+    expect(sentLanguage(text)).toBe('fr');
+    expect(readFileSync(path.join(folder, 'OB-lerakos-appendix.html'), 'utf8')).toContain('<html lang="fr">');
+    // The file speaks French; what was sent in English is compared in English.
+    const { out } = await kerfmark(['answer', 'IN-2021-3', '--language', 'fr'], ROOT);
+    expect(out).toContain('## Ce qui est connu, dans l’ordre des dates');
+    const english = await kerfmark(['answer', 'IN-2021-3', '--changes'], ROOT);
+    const french = await kerfmark(['answer', 'IN-2021-3', '--changes', '--language', 'fr'], ROOT);
+    expect(french.out).toBe(english.out);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

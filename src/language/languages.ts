@@ -1,7 +1,7 @@
-import { ENGLISH, type Language } from '../say.ts';
 import { FRENCH } from './fr.ts';
 import { FRENCH_KEYS, FRENCH_TERMS } from './fr-terms.ts';
 import { frenchDate } from './french-dates.ts';
+import { ENGLISH, type Language, speaking } from './spoken.ts';
 
 /** The languages that the interface speaks. */
 export const LANGUAGES: readonly Language[] = [
@@ -12,9 +12,14 @@ export const LANGUAGES: readonly Language[] = [
     keys: FRENCH_KEYS,
     terms: FRENCH_TERMS,
     dated: frenchDate,
-    notice: 'Les phrases que le calcul compose (raisons, assertions, doutes, documents) sont encore en anglais.',
+    notice: 'Les doutes et les messages du contrôle, et les sources des méthodes, sont donnés en anglais.',
   },
 ];
+
+/** Composes in the language of a file: see `interfaceFor`. */
+export function speakingFor<Result>(languages: readonly string[], compose: () => Result): Result {
+  return speaking(interfaceFor(languages), compose);
+}
 
 /** The interface for a file: in the first of its languages that the interface speaks; English else. */
 export function interfaceFor(languages: readonly string[]): Language {

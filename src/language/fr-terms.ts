@@ -1,4 +1,4 @@
-import type { Messages } from '../say.ts';
+import type { Messages } from './spoken.ts';
 
 /** Labels of the keys of entries, in French. */
 export const FRENCH_KEYS: Messages = {
@@ -592,4 +592,105 @@ export const FRENCH_TERMS: Messages = {
   response: 'réaction',
   'reference-date': 'date de référence',
   workspace: 'espace',
+  one: 'une',
+  two: 'deux',
+  three: 'trois',
+  four: 'quatre',
+  five: 'cinq',
+  six: 'six',
+  seven: 'sept',
+  eight: 'huit',
+  nine: 'neuf',
+  ten: 'dix',
+  probably: 'probablement',
+  purchased: 'acheté',
+  sold: 'vendu',
+  'by inheritance': 'par succession',
+  'by descent': 'par descendance',
+  traded: 'cédé par échange',
+  consigned: 'confié',
+  'on joint account': 'de compte à demi',
+  commissioned: 'commandé',
+  confiscated: 'confisqué',
+  returned: 'restitué',
+  deposited: 'déposé',
+  lent: 'prêté',
+  transferred: 'transféré',
+  before: 'avant',
+  after: 'après',
+  'partly within': 'en partie dans',
+  undetermined: 'indéterminé',
+  'held for part of it': 'tenu pendant une partie',
+  'not excluded': 'non exclu',
+  'not held then': 'non tenu alors',
+  'Julian (old style)': 'julien (ancien style)',
+  'Islamic, civil reckoning': 'islamique, compte civil',
+  'Islamic, Umm al-Qura': 'islamique, Oumm al-Qoura',
+  'Rumi (Ottoman fiscal)': 'roumi (fiscal ottoman)',
+  Hebrew: 'hébraïque',
+  Persian: 'persan',
+  Coptic: 'copte',
+  Ethiopic: 'éthiopien',
+  Chinese: 'chinois',
+  'Republic of China': 'de la République de Chine',
+  Japanese: 'japonais',
+  'Thai Buddhist': 'bouddhique thaï',
+  'French Republican': 'républicain français',
+  'not decided': 'non décidé',
+  chosen: 'choisi',
+  declined: 'écarté',
+  'not looked at': 'non regardé',
+  'face not recorded': 'face non enregistrée',
+  lifting: 'levage',
+  lead: 'plomb',
+  arsenic: 'arsenic',
+  mercury: 'mercure',
+  'silica dust': 'poussière de silice',
+  asbestos: 'amiante',
+  'pesticide residues': 'résidus de pesticides',
+  mould: 'moisissure',
+  legal: 'droit',
+  low: 'basse',
+  'original surface': 'surface originale',
+  'unpainted fill': 'comblement non peint',
+  over: 'sur',
+  cuts: 'coupe',
+  fills: 'comble',
+  Julian: 'julien',
+  Gregorian: 'grégorien',
+  widens: 's’élargit',
+  narrows: 'se resserre',
+  moves: 'se déplace',
+  'Weigh before lifting and plan for not less than the upper figure; unseen iron, cement or wet plaster can make a piece heavier than any calculation. Follow local manual-handling rules and use trained people and gear.':
+    'Peser avant de lever et prévoir au moins le chiffre le plus haut ; du fer, du ciment ou du plâtre humide qu’on ne voit pas peuvent rendre une pièce plus lourde que tout calcul. Suivre les règles locales de manutention, avec des personnes formées et du matériel.',
+  'Guide weights published by safety bodies are filters for checking a task, not safe limits for a person. Ask the local safety officer.':
+    'Les poids indicatifs publiés par les organismes de sécurité servent à examiner une tâche ; ce ne sont pas des limites sûres pour une personne. Demander au responsable local de la sécurité.',
+  'Wear glasses that stop ultraviolet, cover skin and keep sessions short; people with light-sensitive skin or after eye operations need extra care. Follow the lamp maker and local exposure rules.':
+    'Porter des lunettes qui arrêtent l’ultraviolet, couvrir la peau, écourter les séances ; les personnes à la peau sensible à la lumière ou opérées des yeux demandent un soin particulier. Suivre le fabricant de la lampe et les règles locales d’exposition.',
+  'Lamps of 254 nm burn eyes and skin fast: use them closed or with full face and skin cover, by trained people only. Follow local rules.':
+    'Les lampes à 254 nm brûlent vite les yeux et la peau : les employer fermées ou avec visage et peau entièrement couverts, par des personnes formées seulement. Suivre les règles locales.',
+  'Flaking lead white, red lead or chrome yellow: no dry brushing or dry sanding, gloves, fitted mask of the right class, wash hands. Follow local lead rules and licensed practice.':
+    'Blanc de plomb, minium ou jaune de chrome qui s’écaillent : ni brossage ni ponçage à sec, gants, masque ajusté de la bonne classe, se laver les mains. Suivre les règles locales sur le plomb et la pratique autorisée.',
+  "Orpiment, realgar, emerald and Scheele's green and some old treatments hold arsenic: treat loose paint and dust as poisonous and have it tested. Follow local rules.":
+    'L’orpiment, le réalgar, les verts émeraude et de Scheele et certains traitements anciens contiennent de l’arsenic : tenir la peinture qui se détache et la poussière pour toxiques et les faire analyser. Suivre les règles locales.',
+  'Vermilion and old mercuric chloride treatments can give off mercury when heated: no heat near them, and ventilate. Follow local rules.':
+    'Le vermillon et d’anciens traitements au chlorure mercurique peuvent dégager du mercure à la chaleur : aucune chaleur à proximité, et aérer. Suivre les règles locales.',
+  'Sawing, drilling or sanding plaster, stone or mortar makes fine silica dust: work wet or with extraction, with the right mask. Follow local limits, which differ by country.':
+    'Scier, percer ou poncer l’enduit, la pierre ou le mortier fait une fine poussière de silice : travailler humide ou avec aspiration, avec le masque qu’il faut. Suivre les limites locales, qui diffèrent selon les pays.',
+  'Old fills, boards and cement sheets may hold asbestos: do not cut, drill or sand before a sample is tested. Only licensed people may remove it where local law says so.':
+    'Comblements, panneaux et plaques de ciment anciens peuvent contenir de l’amiante : ne pas couper, percer ni poncer avant l’analyse d’un prélèvement. Seules des personnes agréées peuvent l’enlever où la loi locale le dit.',
+  'Backs, felt, straw and packing may hold arsenic, mercury or DDT from past treatment: test before handling with bare hands and keep a record. Follow local rules for waste.':
+    'Revers, feutre, paille et emballages peuvent contenir de l’arsenic, du mercure ou du DDT d’anciens traitements : analyser avant de manier à mains nues et en garder trace. Suivre les règles locales sur les déchets.',
+  'Do not disturb dry mould; shut off air flow, wear a mask and gloves, and bring in a specialist where it is wide. Follow local health rules.':
+    'Ne pas remuer la moisissure sèche ; couper le courant d’air, porter masque et gants, et faire venir un spécialiste si elle est étendue. Suivre les règles locales de santé.',
+  "Bone, hair, relic cavities or burial soil may be human remains: stop, do not sample, and ask the communities and authorities concerned. Follow local law and the museum's policy.":
+    'Os, cheveux, cavités à reliques ou terre de sépulture peuvent être des restes humains : s’arrêter, ne rien prélever, et demander aux communautés et aux autorités concernées. Suivre la loi locale et la politique du musée.',
+  'Dates of laws here are pointers to check, not advice; the order of dates does not say that an act was lawful or unlawful. Ask qualified counsel in each land concerned.':
+    'Les dates de lois données ici sont des repères à vérifier, non un avis ; l’ordre des dates ne dit pas qu’un acte était licite ou illicite. Demander à un juriste qualifié dans chaque pays concerné.',
+  'Sampling, moving or exporting may need permits even for owners. Check local codes and heritage rules first.':
+    'Prélever, déplacer ou exporter peut demander des autorisations même aux propriétaires. Vérifier d’abord les codes locaux et les règles du patrimoine.',
+  "dealer's stock": 'stock de marchand',
+  crates: 'caisses',
+  Holdings: 'Détentions',
+  Traces: 'Indices',
 };
