@@ -24,9 +24,9 @@ afterAll(async () => {
   await rm(home, { recursive: true, force: true });
 });
 
-const addressOf = (name: string): string => {
+const addressOf = (name: string, folder = site): string => {
   const [file = '', hash] = name.split('#');
-  return `${pathToFileURL(path.join(site, file)).href}${hash === undefined ? '' : `#${hash}`}`;
+  return `${pathToFileURL(path.join(folder, file)).href}${hash === undefined ? '' : `#${hash}`}`;
 };
 
 /** Visits pages in two tabs side by side and gathers what is wrong. */
@@ -34,6 +34,7 @@ async function visit(
   names: readonly string[],
   options: Parameters<Browser['newContext']>[0],
   look: (page: Page, name: string) => Promise<readonly string[]>,
+  folder = site,
 ): Promise<readonly string[]> {
   const left = [...names];
   const wrong: string[] = [];
@@ -41,7 +42,7 @@ async function visit(
   const work = async (): Promise<void> => {
     const page = await context.newPage();
     for (let name = left.shift(); name !== undefined; name = left.shift()) {
-      await page.goto(addressOf(name));
+      await page.goto(addressOf(name, folder));
       wrong.push(...(await look(page, name)).map((one) => `${name}: ${one}`));
     }
   };
@@ -199,4 +200,26 @@ describe('one page of every kind', () => {
     // The live trial, the search and the viewer are what scripts add; each says so without them.
     expect(lost.filter(([kind]) => !/^(trial|search|close\/|tracing\/)/.test(kind))).toEqual([]);
   });
+});
+
+describe('the site in French', () => {
+  it('one page of every kind passes axe, fits 390 px and speaks French where a script draws it anew', async () => {
+    const french = path.join(home, 'french');
+    expect((await kerfmark(['build', '--language', 'fr', '--out', french], ROOT)).code).toBe(0);
+    const wrong = await visit(
+      PAGE_KINDS,
+      { viewport: { width: 390, height: 900 }, bypassCSP: true },
+      async (page, name) => {
+        await bringAxe(page);
+        const trial = name.startsWith('trial') ? await page.innerText('#trial') : '';
+        return [
+          ...(await violations(page)),
+          ...((await sideways(page)) > 0 ? ['wider than the screen'] : []),
+          ...(name.includes('#without') && !trial.includes('Changé') ? ['the trial is not in French'] : []),
+        ];
+      },
+      french,
+    );
+    expect(wrong).toEqual([]);
+  }, 300_000);
 });
