@@ -113,7 +113,8 @@ export function entryText(
 
 function dateLines(type: EntryType, date: NewDate, when: string | undefined): readonly string[] {
   const { edtf, sense, asWritten } = date;
-  const words = `date: "${edtf}"${sense ? `, sense: ${sense}` : ''}${asWritten ? `, as-written: ${quoted(asWritten)}` : ''}`;
+  // What was typed here is not what a document says, so it is no "as-written".
+  const words = `date: "${edtf}"${sense ? `, sense: ${sense}` : ''}`;
   const grade = `grade: ${date.grade ?? 'possible'}${date.why ? `, why: ${quoted(date.why)}` : ''}`;
   const hint = date.grade ? '' : '   # set the grade, and say why: established | probable | possible | conjectural';
   if (type === 'event') return ['stated:', `  - { ${words}, ${grade} }${hint}`];
@@ -121,7 +122,7 @@ function dateLines(type: EntryType, date: NewDate, when: string | undefined): re
   if (type === 'claim') return [`says: { ${words} }`, ...(date.why ? [`why: ${quoted(date.why)}`] : [])];
   // A key of its own holds no sense: "by 1923" is the time up to then.
   const open = sense === 'by' ? `../${edtf}` : sense === 'not-before' ? `${edtf}/..` : edtf;
-  return [`${when ?? '# date'}: "${open}"${asWritten ? `   # written: ${asWritten}` : ''}`];
+  return [`${when ?? '# date'}: "${open}"${asWritten ? `   # typed: ${asWritten}` : ''}`];
 }
 
 function quoted(text: string): string {

@@ -35,7 +35,13 @@ export function readDate(
   const text = written.trim();
   const calendar = calendarOf(calendarName);
   const tooLong = text.length > LONGEST;
-  if (tooLong || (JUDGED.includes(calendarName) && !isEdtf(text))) return problem.notEdtf(text, calendarName);
+  if (tooLong) return problem.notEdtf(text, calendarName);
+  if (JUDGED.includes(calendarName) && !isEdtf(text)) {
+    // The shape of a day that the month does not have: "1926-04-31".
+    return /^\d{4}-(?:0[1-9]|1[0-2])-(?:3[01]|2[89])[?~%]?$/.test(text)
+      ? problem.noSuchDay(text, calendarName)
+      : problem.notEdtf(text, calendarName);
+  }
   const read = readShape(text, calendar, settings);
   if ('code' in read) return read;
   const sunset = calendar.beginsAtSunset && settings.sunsetDays > 0;

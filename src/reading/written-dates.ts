@@ -53,7 +53,8 @@ function checkDate(entry: Entry, field: NotedField, settings: DateSettings): rea
     ];
   }
   const result = readDate(field.value, calendarBeside(field), settings);
-  if (isDateProblem(result)) return [{ ...base, ...result, mend: mendOf(field.value, result), severity: 'error' }];
+  if (isDateProblem(result))
+    return [{ ...base, ...result, mend: mendOf(field.value, result, settings), severity: 'error' }];
   return [...farOff(field.value, result), ...result.warnings].map((warning) => ({
     ...base,
     code: warning.code,
@@ -64,7 +65,7 @@ function checkDate(entry: Entry, field: NotedField, settings: DateSettings): rea
 }
 
 /** Words that are understood are offered as EDTF; day and month in one digit are filled up. */
-function mendOf(written: string, problem: DateProblem): string {
+function mendOf(written: string, problem: DateProblem, settings: DateSettings): string {
   if (problem.code !== 'date-not-edtf') return problem.mend;
   const filled = written.replace(/^(\d{4})-(\d{1,2})(?:-(\d{1,2}))?$/, (_, year: string, month: string, day?: string) =>
     [year, month.padStart(2, '0'), ...(day === undefined ? [] : [day.padStart(2, '0')])].join('-'),
@@ -73,6 +74,9 @@ function mendOf(written: string, problem: DateProblem): string {
   if (/^\d{1,2}[/.]\d{1,2}[/.]\d{4}$/.test(written)) return 'write the year first, then month and day: "1926-04-12"';
   const words = fromWords(written);
   if (!words) return problem.mend;
+  // "31 April 1926" is understood, and there was no such day.
+  const day = readDate(words.edtf, 'gregorian', settings);
+  if (isDateProblem(day)) return `${day.message}; ${day.mend}`;
   return `write date: "${words.edtf}"${words.sense ? ` with sense: ${words.sense}` : ''}, and keep the words under as-written`;
 }
 

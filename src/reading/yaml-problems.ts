@@ -140,6 +140,8 @@ function withoutColon(line: string): Wording | null {
 
 function fromLine(error: YAMLError, line: string): Wording | null {
   if (error.code === 'DUPLICATE_KEY') return null;
+  const inBraces = slipInBraces(line);
+  if (inBraces) return inBraces;
   if (/^\s*\t/.test(line)) return BY_CODE.TAB_AS_INDENT as Wording;
   if (/^ *\u00a0/.test(line)) return HARD_SPACE;
   if (/^\s*[\w-]+\s*=\s/.test(line)) {
@@ -182,6 +184,32 @@ function fromLine(error: YAMLError, line: string): Wording | null {
   if (/\{.*["\w]\s+[a-z-]+:/.test(line)) return COMMA_MISSING;
   if (/Sequence item without -|same column|indentation/i.test(error.message)) return NEIGHBOURS;
   return ['MULTILINE_IMPLICIT_KEY', 'BLOCK_AS_IMPLICIT_KEY', 'BAD_INDENT'].includes(error.code) ? SET_IN : null;
+}
+
+/** Slips of a line in braces that YAML reports as something else. */
+function slipInBraces(line: string): Wording | null {
+  const mended = (text: string): string => `write ${text.trim()}`;
+  if (/^\s*-[{[]/.test(line))
+    return {
+      code: 'yaml-no-space',
+      message: 'there is no space after the dash',
+      mend: mended(line.replace(/-(?=[{[])/, '- ')),
+    };
+  if (!/\{.*\}/.test(line)) return null;
+  const bare = line.replace(/"(?:[^"\\]|\\.)*"/g, (text) => '"'.repeat(text.length));
+  if (/;\s+[a-z][\w-]*:\s/.test(bare))
+    return {
+      code: 'yaml-comma-missing',
+      message: 'keys inside braces are parted by commas, not by semicolons',
+      mend: mended(line.replace(/;(?=\s+[a-z][\w-]*:\s)/g, ',')),
+    };
+  const [, key, text] = /([a-z][\w-]*):\s+([^"'{}[\],]*?\w:\s[^{},]*?)\s*[,}]/.exec(bare) ?? [];
+  if (key === undefined || text === undefined || KEYS.has(/(\S+):\s/.exec(text)?.[1] ?? '')) return null;
+  return {
+    code: 'yaml-colon-in-text',
+    message: `the text after "${key}" holds a colon followed by a space, which YAML takes for another key`,
+    mend: `put the text in quotation marks: ${key}: "${text}"`,
+  };
 }
 
 function lineAround(text: string, at: number): string {

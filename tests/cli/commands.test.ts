@@ -186,7 +186,7 @@ describe('begin, new, number', () => {
     const line = ['new', 'event', '--title', 'Seen', '--kind', 'recorded in place', '--date', 'before 1924'];
     expect((await kerfmark(line, folder, ['yes'])).code).toBe(0);
     const text = readFileSync(path.join(folder, 'entries/events/EV-seen.md'), 'utf8');
-    expect(text).toContain('date: "1923", sense: by, as-written: "before 1924"');
+    expect(text).toContain('date: "1923", sense: by');
     expect((await kerfmark(['check'], folder)).code).toBe(0);
     expect((await kerfmark(line, folder, ['yes'])).code).toBe(0);
     expect(existsSync(path.join(folder, 'entries/events/EV-seen-2.md'))).toBe(true);
@@ -211,15 +211,13 @@ describe('begin, new, number', () => {
     const written = readFileSync(path.join(folder, 'entries/events/EV-removed.md'), 'utf8');
     expect(written).toContain('kind: "removal"');
     expect(written).toContain('objects: "OB-1"');
-    expect(written).toContain(
-      '{ date: "1926~", as-written: "about 1926", grade: probable, why: "the ledger says so" }',
-    );
+    expect(written).toContain('{ date: "1926~", grade: probable, why: "the ledger says so" }');
     // The only object is offered; a date before a year becomes an open interval in a key of its own.
     await kerfmark(['new', 'evidence'], folder, ['A fill', 'fill', '', '']);
     expect(readFileSync(path.join(folder, 'entries/evidence/PE-fill.md'), 'utf8')).toContain('object: "OB-1"');
     await kerfmark(['new', 'source'], folder, ['A letter', 'letter', 'before 1924', 'y', '']);
     expect(readFileSync(path.join(folder, 'entries/sources/SO-letter.md'), 'utf8')).toContain(
-      'date-on-it: "../1923"   # written: before 1924',
+      'date-on-it: "../1923"   # typed: before 1924',
     );
     expect((await kerfmark(['check'], folder)).out).toMatch(/^no errors, no doubts/m);
     const clash = await kerfmark(['new', 'event', '--title', 'Seen', '--kind', 'removal', '--id', 'ev-SEEN'], folder);
