@@ -14,6 +14,9 @@ const RUNS = SCRIPTS.map(({ letters, attributes }) => ({
   attributes,
 }));
 
+/** Most pages hold no other script at all. */
+const OTHER_SCRIPTS = /[\u0370-\u03ff\u0590-\u07ff\u1f00-\u1fff]/;
+
 /** Elements whose text is not prose of the page. */
 const SILENT = ['script', 'style', 'title', 'svg', 'option', 'textarea', 'code'];
 
@@ -23,6 +26,7 @@ const SILENT = ['script', 'style', 'title', 'svg', 'option', 'textarea', 'code']
  * every element is closed and attributes are quoted.
  */
 export function markLanguages(html: string): string {
+  if (!OTHER_SCRIPTS.test(html)) return html;
   const open: { readonly name: string; readonly settled: boolean }[] = [];
   return html.replace(/<(\/?)([a-z][\w-]*)((?:"[^"]*"|[^>"])*)>|[^<]+/gi, (piece, closing, name, attributes) => {
     if (name === undefined) {
@@ -41,8 +45,7 @@ export function markLanguages(html: string): string {
 
 /** A single letter stays: it is a number or a sign. */
 function markText(text: string): string {
-  // Most pages hold no other script at all.
-  if (!/[\u0370-\u03ff\u0590-\u07ff\u1f00-\u1fff]/.test(text)) return text;
+  if (!OTHER_SCRIPTS.test(text)) return text;
   return RUNS.reduce(
     (marked, { run, attributes }) =>
       marked.replace(run, (words) => (words.length === 1 ? words : `<span ${attributes}>${words}</span>`)),

@@ -6,6 +6,8 @@ import type { Entry } from '../src/model/entry.ts';
 import { layOutRuling } from '../src/publish/chronology-drawing.ts';
 import { drawnEvents, drawnReferences } from '../src/publish/chronology-rows.ts';
 import { facesOf, type PanelFace } from '../src/publish/panel-faces.ts';
+import { matterOf } from '../src/reports/matter.ts';
+import { eventsAsked } from '../src/reports/parts-known.ts';
 import type { ReportPicture, ReportPictures } from '../src/reports/provenance-file.ts';
 import type { Picture } from '../src/typeset/print-data.ts';
 import type { PageContext } from './context.ts';
@@ -37,7 +39,7 @@ export function reportPictures(
   const keep = (key: string, drawing: JSX.Element, style: string): void => {
     pictures.push({ key, svg: alone(renderAsXml(drawing), style) });
   };
-  const events = drawnEvents(file);
+  const events = drawnEvents(file, eventsAsked(matterOf(file, [object.id])));
   const steps = fourChains(file, object);
   const name = titleOf(object, file.settings.languages);
   if (events.length > 0)

@@ -1,6 +1,8 @@
 import type { JSX } from 'preact';
 import { groupBy } from '../../src/base/group-by.ts';
+import { oncePer } from '../../src/base/once-per.ts';
 import type { RestingBound } from '../../src/findings/resting.ts';
+import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
@@ -83,6 +85,24 @@ function RestingEntry({
   );
 }
 
+const registers = oncePer((_: Catalogue) => new Map<string, Register>());
+
+interface Register {
+  readonly all: readonly Entry[];
+  /** Places in it by id. */
+  readonly at: ReadonlyMap<string, number>;
+}
+
+function registerOf(catalogue: Catalogue, types: readonly string[]): Register {
+  const known = registers(catalogue);
+  const before = known.get(types.join());
+  if (before) return before;
+  const all = catalogue.entries.filter((one) => types.includes(one.type));
+  const fresh = { all, at: new Map(all.map((one, i) => [one.id, i])) };
+  known.set(types.join(), fresh);
+  return fresh;
+}
+
 /** The entries before and after this one in its register. */
 export function Neighbours({
   page,
@@ -93,8 +113,8 @@ export function Neighbours({
   readonly entry: Entry;
   readonly types: readonly string[];
 }): JSX.Element {
-  const all = page.file.catalogue.entries.filter((one) => types.includes(one.type));
-  const at = all.findIndex((one) => one.id === entry.id);
+  const { all, at: places } = registerOf(page.file.catalogue, types);
+  const at = places.get(entry.id) ?? -1;
   const before = all[at - 1];
   const after = all[at + 1];
   return (

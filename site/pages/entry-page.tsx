@@ -206,7 +206,7 @@ function Statements({ page, entry }: { readonly page: PageContext; readonly entr
 /** Panels and sections of an object, each with an address of its own. */
 function Panels({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element | null {
   if (!isOfType(entry, 'object') || partsOfObject(entry).length === 0) return null;
-  const traces = page.file.catalogue.ofType('evidence').filter((trace) => trace.keys.object === entry.id);
+  const traces = page.file.catalogue.onObject('evidence', entry.id);
   return (
     <section>
       <h2>{say('Panels')}</h2>

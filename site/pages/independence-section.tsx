@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { changesWithout } from '../../src/findings/check-first.ts';
-import { ancestorsOf, restingOnAlone, rootsOf } from '../../src/findings/independence.ts';
+import { copiesOf, restingOnAlone, rootsOf } from '../../src/findings/independence.ts';
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
@@ -19,7 +19,7 @@ export function IndependenceSection({
   const { file } = page;
   const { catalogue } = file;
   const roots = rootsOf(catalogue, source.id);
-  const copies = catalogue.ofType('source').filter((one) => ancestorsOf(catalogue, one.id).has(source.id));
+  const copies = copiesOf(catalogue, source.id);
   const link = (id: string): JSX.Element => <EntryLink page={page} id={id} />;
   const isRoot = roots.known.has(source.id) || roots.unknown.has(source.id);
   const resting = file.inDetail ? restingOnAlone(catalogue, file.statements.used, source.id) : [];

@@ -79,7 +79,7 @@ export function RangeTable({
   readonly entry: Entry;
   readonly caption: string;
 }): JSX.Element | null {
-  const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
+  const moments = page.file.statements.moments.ofEntry(entry.id);
   if (moments.length === 0) return null;
   return (
     <Scroll label={words('Dates')}>

@@ -17,7 +17,7 @@ import { ReasonSupport } from './reason-support.tsx';
 export function ReasonPage({ page, entry }: { readonly page: PageContext; readonly entry: Entry }): JSX.Element {
   const { file } = page;
   const title = titleOf(entry, file.settings.languages);
-  const moments = file.statements.moments.all.filter((one) => one.entry === entry.id);
+  const moments = file.statements.moments.ofEntry(entry.id);
   const contradictions = file.contradictions.filter((one) => one.moments.some((moment) => moment.entry === entry.id));
   return (
     <Layout

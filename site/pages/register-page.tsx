@@ -29,7 +29,7 @@ const link =
 const dates: Column = {
   head: 'Date',
   cell(entry, page) {
-    const moments = page.file.statements.moments.all.filter((one) => one.entry === entry.id);
+    const moments = page.file.statements.moments.ofEntry(entry.id);
     const rank = rankOf(page.file.settings.printedGrade);
     const first = moments[0] ? page.file.rangesOf(moments[0])[rank] : undefined;
     const lastMoment = moments.at(-1);

@@ -15,7 +15,9 @@ export function WorthSection({
   readonly page: PageContext;
   readonly entry: Entry;
 }): JSX.Element | null {
-  const written = page.file.statements.used.filter((one) => one.entry === entry.id);
+  const written = page.file
+    .statementsAbout(entry.id)
+    .filter((one) => one.entry === entry.id && page.file.placeOf(one) >= 0);
   if (written.length === 0) return null;
   return (
     <section id="worth">

@@ -2,7 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { ENTRY_TYPES } from '../model/entry-type-names.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
-import { packageRoot } from './write-site.ts';
+import { packageRoot } from './package-root.ts';
 
 /**
  * One JSON Schema for entries of every type, chosen by the key `type`, as language servers for YAML read it

@@ -3,7 +3,7 @@ import path from 'node:path';
 import { nearest } from '../base/nearest.ts';
 import type { Command } from './commands.ts';
 import { Fault } from './load-workspace.ts';
-import { packageRoot } from './write-site.ts';
+import { packageRoot } from './package-root.ts';
 
 export const explain: Command = {
   name: 'explain',

@@ -12,7 +12,7 @@ import { isOfType } from '../model/entry.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import { audienceOf, type Command, folderOf } from './commands.ts';
 import { Fault, loadWorkspace, sha256Of } from './load-workspace.ts';
-import { packageVersion } from './write-site.ts';
+import { packageVersion } from './package-root.ts';
 
 /** Forms in which the whole file leaves. */
 const FORMATS = ['linked-art', 'csv', 'json', 'sources', 'crate'] as const;

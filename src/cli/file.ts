@@ -10,8 +10,8 @@ import { composeAppendix, composeFile } from '../reports/provenance-file.ts';
 import { audienceOf, type Command, folderOf, languageOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
+import { packageRoot, packageVersion } from './package-root.ts';
 import { DOCUMENT_FLAGS, writeDocuments } from './write-documents.ts';
-import { packageRoot, packageVersion } from './write-site.ts';
 
 export const fileCommand: Command = {
   name: 'file',

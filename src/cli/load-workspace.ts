@@ -6,6 +6,7 @@ import type { SentFile } from '../model/sent-file.ts';
 import type { FoundPicture, FoundPictures } from '../reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
+import { parseTexts } from './parsed-texts.ts';
 
 /** Largest file that is read as an entry, in bytes. */
 const MOST_BYTES = 4_000_000;
@@ -38,8 +39,10 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
   };
   problems.push(...files.filter((file) => !isExpected(file)).map((file) => notRead(file)));
   const drawings = await load(/\.svg$/i);
+  const entries = await load(/(?<!^|\/)\.md$/i);
   return {
-    entries: await load(/(?<!^|\/)\.md$/i),
+    entries,
+    parsed: await parseTexts(folder, entries),
     defaults: await load(/(^|\/)_defaults\.ya?ml$/),
     tables: await load(/\.csv$/i),
     drawings,

@@ -12,7 +12,7 @@ import { askChoice, askDate, askText, type Choice, chosen, confirmDate } from '.
 import type { Effects } from './effects.ts';
 import { entryText, freeId, type NewDate, schemaOf, writeNew } from './entry-files.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
-import { packageRoot } from './write-site.ts';
+import { packageRoot } from './package-root.ts';
 
 /** Keys that may be given as flags; a date may be typed as people write it. */
 const ASKED = [

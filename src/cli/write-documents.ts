@@ -11,9 +11,9 @@ import type { Picture } from '../typeset/print-data.ts';
 import type { Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault } from './load-workspace.ts';
+import { packageRoot } from './package-root.ts';
 import { writeDocx } from './write-docx.ts';
 import { makePdf } from './write-pdf.ts';
-import { packageRoot } from './write-site.ts';
 
 /** Forms in which a document can leave the file. */
 const FORMATS = ['pdf', 'docx', 'md', 'html'] as const;

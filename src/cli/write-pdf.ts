@@ -5,7 +5,7 @@ import type { SetDocument } from '../typeset/annotate.ts';
 import { type Picture, picturePath, printData } from '../typeset/print-data.ts';
 import { type FurtherScript, scriptsBeyond } from '../typeset/scripts.ts';
 import { Fault } from './load-workspace.ts';
-import { packageRoot } from './write-site.ts';
+import { packageRoot } from './package-root.ts';
 
 /** What a PDF is made from. */
 export interface PdfJob {

@@ -1,7 +1,6 @@
 import { cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { SiteData } from '../../site/context.ts';
 import { sitePages } from '../../site/pages.tsx';
 import { writePages } from '../../site/write-pages.ts';
@@ -14,6 +13,7 @@ import { panelPath } from '../publish/page-paths.ts';
 import type { Land } from '../publish/places-drawing.ts';
 import type { Step } from './effects.ts';
 import { Fault } from './load-workspace.ts';
+import { packageRoot, packageVersion } from './package-root.ts';
 import { openPictureStore } from './picture-store.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
@@ -182,18 +182,6 @@ async function refuseForeign(output: string): Promise<void> {
 
 async function exists(file: string): Promise<boolean> {
   return (await stat(file).catch(() => null)) !== null;
-}
-
-/** Root of the installed package: the folder whose package.json is ours. */
-export function packageRoot(): string {
-  const here = path.dirname(fileURLToPath(import.meta.url));
-  return here.includes(`${path.sep}dist${path.sep}`) ? path.resolve(here, '../../..') : path.resolve(here, '../..');
-}
-
-/** Version of this package. */
-export async function packageVersion(): Promise<string> {
-  const text = await readFile(path.join(packageRoot(), 'package.json'), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
 }
 
 async function writeAssets(output: string): Promise<void> {

@@ -68,6 +68,18 @@ export function isDateProblem(result: DateExpression | DateProblem): result is D
  * `1950S2~`, those inside sets) and seasons beside years; there each date is judged by itself.
  */
 function isEdtf(text: string): boolean {
+  const before = judged.get(text);
+  if (before !== undefined) return before;
+  const fresh = judgeEdtf(text);
+  if (judged.size < MOST_JUDGED) judged.set(text, fresh);
+  return fresh;
+}
+
+/** Texts that were judged already: the same few dates stand in many places, and parsing is slow. */
+const judged = new Map<string, boolean>();
+const MOST_JUDGED = 50_000;
+
+function judgeEdtf(text: string): boolean {
   if (acceptsAny(text)) return true;
   const inner = /^[[{](.*)[\]}]$/.exec(text)?.[1];
   const dates = inner !== undefined ? inner.split(',').flatMap((part) => part.trim().split('..')) : text.split('/');

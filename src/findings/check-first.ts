@@ -1,5 +1,7 @@
 import { rankOf } from '../base/grade.ts';
+import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
+import { oncePer } from '../base/once-per.ts';
 import type { BoundChange } from '../chronology/worth.ts';
 import type { Entry } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
@@ -46,15 +48,28 @@ function compareMoves(a: readonly BoundChange[], b: readonly BoundChange[]): num
  */
 export function whatToCheckFirst(file: CaseFile, object: Entry<'object'>): readonly ToCheck[] {
   const isKey = keyMoments(file, object);
-  return file.statements.used
-    .map((statement, i) => ({
-      statement,
-      // In a large file only what can be weighed without computing a tangle of contradictions anew.
-      moved: file.inDetail || file.worth.isQuick(i) ? keyMoves(file, file.worth.of(i).bounds, isKey) : [],
-    }))
-    .filter(({ statement, moved }) => statement.grade !== 'established' && moved.length > 0)
+  const moving = movesByMoment(file);
+  const found = new Map<FileStatement, readonly BoundChange[]>();
+  for (const moment of isKey)
+    for (const { statement, bounds } of moving.get(moment) ?? [])
+      if (statement.grade !== 'established') found.set(statement, bounds);
+  return [...found]
+    .map(([statement, bounds]) => ({ statement, moved: keyMoves(file, bounds, isKey) }))
     .sort((a, b) => compareMoves(a.moved, b.moved) || naturalOrder(a.statement.id, b.statement.id));
 }
+
+/** What each statement moves at the printed grade, by the moments that it moves. */
+const movesByMoment = oncePer((file: CaseFile) => {
+  const rank = rankOf(file.settings.printedGrade);
+  const moves = file.statements.used.flatMap((statement, i) => {
+    // In a large file only what can be weighed without computing a tangle of contradictions anew.
+    if (!file.inDetail && !file.worth.isQuick(i)) return [];
+    const { bounds } = file.worth.of(i);
+    const moments = new Set(bounds.filter((one) => one.rank === rank).map((one) => one.moment));
+    return [...moments].map((moment) => ({ moment, statement, bounds }));
+  });
+  return groupBy(moves, (one) => one.moment);
+});
 
 /** Leaves out one root source after the other, with every statement that goes back to it alone. */
 export function leaveOneRootOut(file: CaseFile, object: Entry<'object'>): readonly RootToCheck[] {
@@ -91,8 +106,8 @@ export function changesWithout(file: CaseFile, statements: readonly FileStatemen
 }
 
 function keyMoments(file: CaseFile, object: Entry<'object'>): ReadonlySet<number> {
-  const events = new Set(object.keys['key-events'] ?? []);
-  return new Set(file.statements.moments.all.filter((one) => events.has(one.entry)).map((one) => one.index));
+  const events = object.keys['key-events'] ?? [];
+  return new Set(events.flatMap((id) => file.statements.moments.ofEntry(id).map((one) => one.index)));
 }
 
 function keyMoves(file: CaseFile, changes: readonly BoundChange[], isKey: ReadonlySet<number>): readonly MovedBound[] {

@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once-per.ts';
 import { leastDistance } from '../chronology/distances.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
@@ -14,6 +15,17 @@ import { chosenReferences } from './reference-dates.ts';
  * chain; panels that parted company have chains of their own. An object without any holding has none.
  */
 export function findChains(file: CaseFile, rank = PRINTED_RANK): readonly Chain[] {
+  const known = chainsByRank(file);
+  const before = known.get(rank);
+  if (before) return before;
+  const fresh = chainsAt(file, rank);
+  known.set(rank, fresh);
+  return fresh;
+}
+
+const chainsByRank = oncePer((_: CaseFile) => new Map<number, readonly Chain[]>());
+
+function chainsAt(file: CaseFile, rank: number): readonly Chain[] {
   return file.catalogue.ofType('object').flatMap((object) => {
     const panels = (object.keys.panels ?? []).map((one) => one.id);
     const pieces = panels.length === 0 ? [null] : panels;
@@ -44,7 +56,7 @@ function holdingsOf(file: CaseFile, object: Entry<'object'>, panel: string | nul
     object.id,
     ...(panel === null ? partsOfObject(object).map((part) => `${object.id}/${part}`) : [`${object.id}/${panel}`]),
   ]);
-  return file.catalogue.ofType('holding').filter((one) => one.keys.objects.some((id) => names.has(id)));
+  return file.catalogue.onObject('holding', object.id).filter((one) => one.keys.objects.some((id) => names.has(id)));
 }
 
 function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels, main, aside }: Group): Chain {
@@ -56,7 +68,7 @@ function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels
     return gap ? [gap] : [];
   });
   const titles = file.catalogue
-    .ofType('title')
+    .onObject('title', object.id)
     .filter((one) =>
       one.keys.objects.some((id) => id === object.id || panels.some((panel) => id === `${object.id}/${panel}`)),
     );

@@ -6,7 +6,7 @@ import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, PRINTED_RANK, type Stretch } from './chain.ts';
 import { findChains, titleTime } from './custody-chains.ts';
 import { samePiece } from './doubts-of-order.ts';
-import { eventsInOrder } from './event-order.ts';
+import { eventsOn } from './event-order.ts';
 
 /** The four chains that are never mixed: sold is not removed, removed is not exported. */
 export const BANDS = ['state', 'place', 'custody', 'title'] as const;
@@ -68,7 +68,9 @@ export function fourChains(file: CaseFile, object: Entry<'object'>, panel: strin
   const chains = findChains(file).filter(
     (chain) => chain.object.id === object.id && (panel === null || chain.panels.includes(panel)),
   );
-  const events = eventsInOrder(file).filter((event) => (event.keys.objects ?? []).some((id) => samePiece(id, piece)));
+  const events = eventsOn(file, object.id).filter((event) =>
+    (event.keys.objects ?? []).some((id) => samePiece(id, piece)),
+  );
   const acts = (band: Band, kinds: readonly string[]): readonly Step[] =>
     events.filter((event) => kinds.includes(event.keys.kind)).map((event) => act(file, band, event, object, panel));
   return [
@@ -162,7 +164,7 @@ function custody(
 function titles(file: CaseFile, object: Entry<'object'>, panel: string | null): readonly Step[] {
   const piece = panel === null ? object.id : `${object.id}/${panel}`;
   return file.catalogue
-    .ofType('title')
+    .onObject('title', object.id)
     .filter((one) => one.keys.objects.some((id) => samePiece(id, piece)))
     .map((one) => ({
       band: 'title',

@@ -1,3 +1,4 @@
+import { naturalOrder } from '../base/natural-order.ts';
 import type { DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
@@ -35,9 +36,23 @@ export function searchesFor(
       to >= within.first
     );
   };
-  return file.catalogue
-    .ofType('search')
-    .filter((one) => (one.keys.about ?? []).some(concerns) && looksInto(file, one, within));
+  return searchesAbout(file, [
+    ...sides.map((one) => one.id),
+    ...file.catalogue.onObject('event', sides[0]?.keys.objects[0]?.split('/')[0] ?? '').map((one) => one.id),
+  ]).filter((one) => (one.keys.about ?? []).some(concerns) && looksInto(file, one, within));
+}
+
+/** Searches that name one of these entries, in natural order of their ids. */
+function searchesAbout({ catalogue }: CaseFile, ids: readonly string[]): readonly Entry<'search'>[] {
+  const found = new Map(
+    ids.flatMap((id) =>
+      catalogue.linksTo(id).flatMap(({ from, via }) => {
+        const entry = via === 'about' ? catalogue.get(from) : undefined;
+        return entry && isOfType(entry, 'search') ? [[entry.id, entry] as const] : [];
+      }),
+    ),
+  );
+  return [...found.values()].sort((a, b) => naturalOrder(a.id, b.id));
 }
 
 /** False where the years that were looked through certainly lie outside the stretch. */

@@ -1,6 +1,6 @@
 import { term, words } from '../language/spoken.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
-import { isOfType } from '../model/entry.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement } from '../statements/statements.ts';
 
 /** The sources to which a source goes back. */
@@ -21,6 +21,20 @@ export function ancestorsOf(catalogue: Catalogue, source: string): ReadonlySet<s
     queue.push(...parentsOf(catalogue, id));
   }
   return found;
+}
+
+/** Sources that were copied from a source, straight or through others, in natural order of their ids. */
+export function copiesOf(catalogue: Catalogue, source: string): readonly Entry<'source'>[] {
+  const found = new Set<string>();
+  const queue = [source];
+  for (let id = queue.shift(); id !== undefined; id = queue.shift()) {
+    for (const { from, via } of catalogue.linksTo(id)) {
+      if (via !== 'derives-from' || found.has(from)) continue;
+      found.add(from);
+      queue.push(from);
+    }
+  }
+  return catalogue.ofType('source').filter((one) => found.has(one.id));
 }
 
 function parentsOf(catalogue: Catalogue, source: string): readonly string[] {

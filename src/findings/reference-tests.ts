@@ -1,5 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
+import { oncePer } from '../base/once-per.ts';
 import { type Chronology, RANKS } from '../chronology/chronology.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
@@ -77,7 +78,7 @@ export function kindsTested(tests: string): readonly string[] | null {
 }
 
 /** Tests every chosen reference date on the acts that it speaks of. The order of dates only. */
-export function testReferences(file: CaseFile): readonly ReferenceTest[] {
+export const testReferences = oncePer((file: CaseFile): readonly ReferenceTest[] => {
   const events = eventsInOrder(file);
   return chosenReferences(file.catalogue).flatMap((reference) => {
     const { from, to } = reference;
@@ -99,7 +100,7 @@ export function testReferences(file: CaseFile): readonly ReferenceTest[] {
       },
     ];
   });
-}
+});
 
 function edges(file: CaseFile, entry: Entry): readonly [Moment, Moment] | null {
   const [first, last] = isOfType(entry, 'holding') ? (['begins', 'ends'] as const) : (['start', 'end'] as const);

@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once-per.ts';
 import { civilOf, type DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
@@ -28,7 +29,7 @@ export interface HoldingCoverage {
 }
 
 /** Each holding once, in the order of the chains: which searches concern it, which of its years nobody has looked through. */
-export function searchCoverage(file: CaseFile): readonly HoldingCoverage[] {
+export const searchCoverage = oncePer((file: CaseFile): readonly HoldingCoverage[] => {
   const seen = new Map<string, ChainHolding>();
   for (const chain of findChains(file))
     for (const one of [...chain.holdings, ...chain.meanwhile]) seen.set(one.holding.id, one);
@@ -48,7 +49,7 @@ export function searchCoverage(file: CaseFile): readonly HoldingCoverage[] {
         : [],
     };
   });
-}
+});
 
 /** Whole years only: what was looked through to the middle of a year leaves that year open. */
 function yearsOf(file: CaseFile, { keys }: Entry<'search'>): Years | null {

@@ -15,7 +15,7 @@ export function trialFileOf(file: CaseFile): TrialFile {
     ...catalogue.ofType('evidence').map((entry) => ['trace', entry] as const),
   ];
   const entries = ordered.flatMap(([type, entry]): readonly TrialEntry[] => {
-    const moments = statements.moments.all.filter((one) => one.entry === entry.id);
+    const moments = statements.moments.ofEntry(entry.id);
     const [first] = moments;
     if (!first) return [];
     const mine = file

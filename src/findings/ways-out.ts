@@ -37,15 +37,15 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
     const contradictions = file.contradictions.filter((one) => one.cluster === cluster.number);
     const rank = Math.max(...contradictions.map((one) => GRADES.indexOf(one.grade)));
     const trials = file.inDetail ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
-    const timed = [...eventsInOrder(file), ...file.catalogue.ofType('holding')];
     const rangeIn = (chronology: Chronology, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
     const moves = (entry: Entry): boolean => {
       const standing = keyOf(file, file.chronology, rank, entry);
       return trials.some((trial) => keyOf(file, trial, rank, entry) !== standing);
     };
+    const timed = trials.length === 0 ? [] : [...eventsInOrder(file), ...file.catalogue.ofType('holding')];
     const told = timed.filter(moves);
     // Traces follow from events as a rule; they stand alone only where no event or holding moves.
-    const affected = told.length > 0 ? told : file.catalogue.ofType('evidence').filter(moves);
+    const affected = told.length > 0 || trials.length === 0 ? told : file.catalogue.ofType('evidence').filter(moves);
     return {
       number: cluster.number,
       complete: cluster.complete,
@@ -64,7 +64,7 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
 /** The range of an event, a holding or a trace in some chronology of the file, as it may be printed. */
 export function rangeOfEntry(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): EntryRange {
   const { moments, used } = file.statements;
-  const mine = moments.all.filter((one) => one.entry === entry.id);
+  const mine = moments.ofEntry(entry.id);
   const start = mine[0] ?? null;
   const end = mine.at(-1) ?? null;
   return {
@@ -76,8 +76,8 @@ export function rangeOfEntry(file: CaseFile, chronology: Chronology, rank: numbe
 /** All bounds of an entry in a chronology, to see whether any moves. */
 function keyOf(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): string {
   const ranges = chronology.grades[rank]?.ranges;
-  return file.statements.moments.all
-    .filter((one) => one.entry === entry.id)
+  return file.statements.moments
+    .ofEntry(entry.id)
     .map(({ index }) => `${ranges?.earliest[index]} ${ranges?.latest[index]}`)
     .join(' ');
 }

@@ -50,7 +50,7 @@ export function sayChanges(
   const entries = [...groupBy(changes, (one) => (moments[one.moment] as Moment).entry).keys()];
   let finer = 0;
   const told = entries.flatMap((id): readonly EntryChange[] => {
-    const mine = moments.filter((one) => one.entry === id);
+    const mine = file.statements.moments.ofEntry(id);
     const entry = file.catalogue.get(id);
     const rangesIn = (chronology: Chronology): GradedRanges => gradedRanges(file, chronology, mine, ranks);
     const found = rangeChanges(rangesIn(file.chronology), rangesIn(without));

@@ -32,7 +32,10 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
     entries = entries.flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
   }
   const gone = removed();
-  const shown = entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
+  const shown =
+    gone.size === 0
+      ? entries
+      : entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
   const stands = [...standIns.values()].flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
   const holdsMore =
     shown.length + stands.length < whole.entries.length ||
@@ -45,7 +48,9 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
 /** Entries that are shown, but not with every word. */
 function cutEntriesOf(whole: Catalogue, shown: readonly Entry[]): ReadonlySet<string> {
   const words = (entry: Entry | undefined): string => JSON.stringify([entry?.keys, entry?.argument]);
-  return new Set(shown.filter((entry) => words(entry) !== words(whole.get(entry.id))).map((entry) => entry.id));
+  const isSame = (entry: Entry, before: Entry | undefined): boolean =>
+    (entry.keys === before?.keys && entry.argument === before.argument) || words(entry) === words(before);
+  return new Set(shown.filter((entry) => !isSame(entry, whole.get(entry.id))).map((entry) => entry.id));
 }
 
 /** Panels of which a trace is gone, or has lost its shape or other keys. */

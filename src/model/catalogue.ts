@@ -40,6 +40,10 @@ export interface Catalogue {
   get(id: string): Entry | undefined;
   resolve(reference: string): Target | null;
   ofType<Type extends EntryType>(type: Type): readonly Entry<Type>[];
+  /** Entries of a type that name an object, or a part of it, under `object` or `objects`. */
+  onObject<Type extends EntryType>(type: Type, object: string): readonly Entry<Type>[];
+  /** Entries of any type that do. */
+  namingObject(object: string): readonly Entry[];
   linksTo(id: string): readonly Link[];
   linksFrom(id: string): readonly Link[];
 }
@@ -65,8 +69,11 @@ export function buildCatalogue(
   const links = sorted.flatMap((entry) => linksOf(byId, entry));
   const linksTo = groupBy(links, (link) => link.to);
   const linksFrom = groupBy(links, (link) => link.from);
-  const ofType = <Type extends EntryType>(type: Type) =>
-    sorted.filter((entry): entry is Entry<Type> => isOfType(entry, type));
+  const byType = groupBy(sorted, (entry) => entry.type);
+  const ofType = <Type extends EntryType>(type: Type) => (byType.get(type) ?? []) as unknown as readonly Entry<Type>[];
+  const byObject = groupByObject(sorted);
+  const onObject = <Type extends EntryType>(type: Type, object: string) =>
+    (byObject.get(object)?.get(type) ?? []) as unknown as readonly Entry<Type>[];
   return {
     audience,
     workspace: ofType('workspace')[0] ?? null,
@@ -79,9 +86,26 @@ export function buildCatalogue(
     get: (id) => byId.get(id),
     resolve: (reference) => resolveIn(byId, reference),
     ofType,
+    onObject,
+    namingObject: (object) => [...(byObject.get(object)?.values() ?? [])].flat(),
     linksTo: (id) => linksTo.get(id) ?? [],
     linksFrom: (id) => linksFrom.get(id) ?? [],
   };
+}
+
+/** Entries by each object that they name, then by type. */
+function groupByObject(entries: readonly Entry[]): ReadonlyMap<string, ReadonlyMap<string, readonly Entry[]>> {
+  const found = new Map<string, Entry[]>();
+  for (const entry of entries) {
+    const { object, objects } = entry.keys as { readonly object?: unknown; readonly objects?: unknown };
+    const named = [object, ...(Array.isArray(objects) ? objects : [])].filter((one) => typeof one === 'string');
+    for (const id of new Set(named.map((one) => one.split('/')[0] as string))) {
+      const list = found.get(id);
+      if (list) list.push(entry);
+      else found.set(id, [entry]);
+    }
+  }
+  return new Map([...found].map(([id, list]) => [id, groupBy(list, (entry) => entry.type)]));
 }
 
 /** Links that an entry makes, each other entry once a key; links that lead nowhere are left out. */

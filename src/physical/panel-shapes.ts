@@ -57,7 +57,7 @@ export function findPanelShapes(catalogue: Catalogue): {
         return [];
       }
       const traces = catalogue
-        .ofType('evidence')
+        .onObject('evidence', object.id)
         .filter((trace) => trace.keys.object === object.id && trace.keys.panel === panel.id);
       const front = counterClockwise(outline);
       const turned = turn(front);

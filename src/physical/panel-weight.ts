@@ -158,7 +158,7 @@ function unseenThickness(thickness: number | undefined, parts: readonly WeightPa
 
 function tracesOf(catalogue: Catalogue, panel: PanelGeometry): readonly Entry<'evidence'>[] {
   return catalogue
-    .ofType('evidence')
+    .onObject('evidence', panel.object.id)
     .filter((trace) => trace.keys.object === panel.object.id && trace.keys.panel === panel.panel);
 }
 

@@ -129,7 +129,7 @@ function possibleJoins(panels: readonly PanelGeometry[]): readonly PossibleJoin[
 
 function layersOf(catalogue: Catalogue, { object, panel }: PanelGeometry): LayerOrder {
   const traces = catalogue
-    .ofType('evidence')
+    .onObject('evidence', object.id)
     .filter(
       (trace) =>
         trace.keys.object === object.id && trace.keys.panel === panel && trace.keys.seen !== 'looked for, not seen',

@@ -8,8 +8,8 @@ import type { Moment } from '../statements/statements.ts';
 import type { NamedDay } from './chronology-drawing.ts';
 
 /** The events of a file in their computed order, as they are drawn. */
-export function drawnEvents(file: CaseFile): readonly EntryRanges[] {
-  return eventsInOrder(file).map((event) => {
+export function drawnEvents(file: CaseFile, events = eventsInOrder(file)): readonly EntryRanges[] {
+  return events.map((event) => {
     const moments = momentsOf(file, event);
     const [starts = [], ends = []] = moments.map((moment) => file.rangesOf(moment));
     return {

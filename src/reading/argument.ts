@@ -1,4 +1,4 @@
-import type { Definition, Html, Image, Link as MarkdownLink, Root } from 'mdast';
+import type { Definition, Html, Image, Link as MarkdownLink, Nodes, Root } from 'mdast';
 import remarkFrontmatter from 'remark-frontmatter';
 import remarkGfm from 'remark-gfm';
 import remarkParse from 'remark-parse';
@@ -22,31 +22,69 @@ export interface Argument {
   readonly problems: readonly Diagnostic[];
 }
 
-const markdown = unified().use(remarkParse).use(remarkFrontmatter).use(remarkGfm);
+/** What only the text of a file decides, so that it can be kept by it: plain data, without the name of the file. */
+export interface ParsedText {
+  /** Without positions. */
+  readonly tree: Root;
+  readonly links: readonly { readonly target: string; readonly line: number; readonly column: number }[];
+  readonly faults: readonly {
+    readonly kind: 'html' | 'image' | 'link';
+    readonly url: string;
+    readonly line: number;
+    readonly column: number;
+  }[];
+}
+
+const plain = unified().use(remarkParse).use(remarkFrontmatter);
+const extended = unified().use(remarkParse).use(remarkFrontmatter).use(remarkGfm);
+
+/** What tables, footnotes, strikethrough, task lists and bare addresses all need; most texts have none of it. */
+const NEEDS_EXTENSIONS = /[|~@]|\[\^|\[[ xX]\]|:\/\/|www\./;
 
 /** An empty argument, for rows of a table. */
 export const NO_ARGUMENT: Root = { type: 'root', children: [] };
 
 /** Parses the Markdown of a whole file, so that every position is a position in the file. */
-export function readArgument({ file, text }: TextFile): Argument {
-  const tree = markdown.parse(text);
-  const links: TextLink[] = [];
-  const problems: Diagnostic[] = [];
-  const placeOf = (node: MarkdownLink | Definition | Html | Image): Place => ({
-    file,
+export function parseText(text: string): ParsedText {
+  const tree = (NEEDS_EXTENSIONS.test(text) ? extended : plain).parse(text);
+  const links: ParsedText['links'][number][] = [];
+  const faults: ParsedText['faults'][number][] = [];
+  const at = (node: MarkdownLink | Definition | Html | Image): { readonly line: number; readonly column: number } => ({
     line: node.position?.start.line ?? 1,
     column: node.position?.start.column ?? 1,
   });
   visit(tree, (node) => {
-    if (node.type === 'html') problems.push(htmlNote(placeOf(node)));
-    if (node.type === 'image') problems.push(pictureDoubt(placeOf(node)));
+    if (node.type === 'html') faults.push({ kind: 'html', url: '', ...at(node) });
+    if (node.type === 'image') faults.push({ kind: 'image', url: '', ...at(node) });
     if (node.type !== 'link' && node.type !== 'definition') return;
-    if (isEntryLink(node.url)) links.push({ target: decodeTarget(node.url), place: placeOf(node) });
-    else if (!/^(https?:|mailto:|#)/i.test(node.url)) problems.push(linkProblem(node.url, placeOf(node)));
+    if (isEntryLink(node.url)) links.push({ target: decodeTarget(node.url), ...at(node) });
+    else if (!/^(https?:|mailto:|#)/i.test(node.url)) faults.push({ kind: 'link', url: node.url, ...at(node) });
   });
-  const body: Root = { ...tree, children: tree.children.filter((node) => node.type !== 'yaml') };
-  return { tree: body, links, problems };
+  visit(tree, (node: Nodes) => {
+    delete node.position;
+  });
+  return { tree: { ...tree, children: tree.children.filter((node) => node.type !== 'yaml') }, links, faults };
 }
+
+/** The argument of a file, from its text, or from what was parsed of the same text before. */
+export function readArgument({ file, text }: TextFile, parsed = parseText(text)): Argument {
+  const place = ({ line, column }: { readonly line: number; readonly column: number }): Place => ({
+    file,
+    line,
+    column,
+  });
+  return {
+    tree: parsed.tree,
+    links: parsed.links.map((one) => ({ target: one.target, place: place(one) })),
+    problems: parsed.faults.map((one) => FAULTS[one.kind](place(one), one.url)),
+  };
+}
+
+const FAULTS: Readonly<Record<ParsedText['faults'][number]['kind'], (place: Place, url: string) => Diagnostic>> = {
+  html: (place) => htmlNote(place),
+  image: (place) => pictureDoubt(place),
+  link: (place, url) => linkProblem(url, place),
+};
 
 function htmlNote(place: Place): Diagnostic {
   return {

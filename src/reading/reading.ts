@@ -3,7 +3,7 @@ import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
 import { isTemplateText, TEMPLATE_TEXTS } from '../model/template-texts.ts';
-import { NO_ARGUMENT, readArgument, type TextLink } from './argument.ts';
+import { NO_ARGUMENT, type ParsedText, readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { addDrawnShapes } from './drawings.ts';
 import { checkFigurePictures, type FoundPictures } from './figure-pictures.ts';
@@ -19,6 +19,8 @@ import { curlyQuotes } from './yaml-problems.ts';
 /** The files of a workspace as they were loaded. */
 export interface WorkspaceFiles {
   readonly entries: readonly TextFile[];
+  /** What was parsed of their texts already, by file name. */
+  readonly parsed?: ReadonlyMap<string, ParsedText>;
   /** `_defaults.yaml` files. */
   readonly defaults: readonly TextFile[];
   /** CSV tables beside survey entries. */
@@ -50,7 +52,7 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
   const textLinks = new Map<string, readonly TextLink[]>();
   const checked: CheckedEntry[] = [];
   for (const file of sortedByName(files.entries)) {
-    const one = readEntryFile(file, defaults, textLinks);
+    const one = readEntryFile(file, files.parsed?.get(file.file), defaults, textLinks);
     if (one) checked.push(one);
   }
   for (const { entry } of [...checked]) {
@@ -86,6 +88,7 @@ function sortedByName(files: readonly TextFile[]): readonly TextFile[] {
 
 function readEntryFile(
   file: TextFile,
+  parsed: ParsedText | undefined,
   defaults: readonly Defaults[],
   textLinks: Map<string, readonly TextLink[]>,
 ): CheckedEntry | null {
@@ -96,7 +99,9 @@ function readEntryFile(
     return { id: idInBrokenText(file.text), entry: null, problems: [...front.problems, ...none] };
   }
   const isTemplate = isTemplateText(front.body);
-  const argument = isTemplate ? { tree: NO_ARGUMENT, links: [], problems: [templateLeft(file)] } : readArgument(file);
+  const argument = isTemplate
+    ? { tree: NO_ARGUMENT, links: [], problems: [templateLeft(file)] }
+    : readArgument(file, parsed);
   textLinks.set(file.file, argument.links);
   const raw: RawEntry = {
     file: file.file,

@@ -1,6 +1,7 @@
 import type { CaseFile } from '../findings/case-file.ts';
 import type { Chain } from '../findings/chain.ts';
 import { findChains } from '../findings/custody-chains.ts';
+import { dossierOf } from '../findings/dossier.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 
@@ -11,6 +12,8 @@ export interface Matter {
   /** Ids of the pieces, panels and sections included as they are written. */
   readonly asked: readonly string[];
   readonly chains: readonly Chain[];
+  /** True for entries that bear on the pieces. */
+  bears(entry: Pick<Entry, 'id'>): boolean;
 }
 
 /** The matter of some pieces; those that the file does not show are left out of `objects`. */
@@ -20,7 +23,9 @@ export function matterOf(file: CaseFile, asked: readonly string[]): Matter {
     return entry && isOfType(entry, 'object') ? [entry] : [];
   });
   const chains = findChains(file).filter((chain) => objects.some((one) => one.id === chain.object.id));
-  return { file, objects: [...new Set(objects)], asked, chains };
+  const dossiers = [...new Set(objects)].map((one) => dossierOf(file, one.id));
+  const bears = ({ id }: Pick<Entry, 'id'>) => dossiers.some((one) => one.has(id));
+  return { file, objects: [...new Set(objects)], asked, chains, bears };
 }
 
 /** The foot of a report: institution, file, and what the report is of. */

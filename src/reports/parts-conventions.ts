@@ -1,6 +1,5 @@
 import { GRADES } from '../base/grade.ts';
 import { term, words } from '../language/spoken.ts';
-import { isOfType } from '../model/entry.ts';
 import terms from '../reference/trade-terms.json' with { type: 'json' };
 import { type Block, list, paragraph, passage, passagesOf, type ReportDocument, section } from './document.ts';
 import type { Matter } from './matter.ts';
@@ -118,26 +117,25 @@ export function abbreviations(document: Pick<ReportDocument, 'blocks'>): readonl
 }
 
 /** Who wrote which entries, as the entries say. */
-export function contributors({ file }: Matter): readonly Block[] {
+export function contributors({ file, bears }: Matter): readonly Block[] {
   const byName = new Map<string, string[]>();
-  for (const entry of file.catalogue.entries) {
+  const entries = file.catalogue.entries.filter(bears);
+  for (const entry of entries) {
     const who = entry.keys.by;
     if (who === undefined) continue;
     const name = file.catalogue.get(who) ? nameOf(file, who) : who;
     byName.set(name, [...(byName.get(name) ?? []), entry.id]);
   }
-  const unsigned = file.catalogue.entries.filter(
-    (entry) => entry.keys.by === undefined && entry.type !== 'workspace',
-  ).length;
+  const unsigned = entries.filter((entry) => entry.keys.by === undefined && entry.type !== 'workspace').length;
   const said = [...byName].map(([name, ids]) => passage(words('{0}: {1}.', name, ids.join(', '))));
   const rest = unsigned === 0 ? [] : [passage(words('{0} entries do not say who recorded them.', unsigned))];
   return section(words('Contributors'), list([...said, ...rest]), words('The entries do not say who recorded them.'));
 }
 
 /** What this audience does not see, as far as that may be said. */
-export function hiddenPart({ file }: Matter): readonly Block[] {
+export function hiddenPart({ file, bears }: Matter): readonly Block[] {
   const { holdsMore, audience } = file.catalogue;
-  const partly = file.catalogue.entries.filter((entry) => (entry.withheld ?? []).length > 0);
+  const partly = file.catalogue.entries.filter((entry) => (entry.withheld ?? []).length > 0 && bears(entry));
   const said = holdsMore
     ? words(
         'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.',
@@ -154,12 +152,14 @@ export function hiddenPart({ file }: Matter): readonly Block[] {
 }
 
 /** With which program and on which day it was made, which answers were sent, and what has changed since an older copy. */
-export function versions({ file }: Matter, { built, version }: Making): readonly Block[] {
-  const sent = file.catalogue.entries.flatMap((entry) =>
-    isOfType(entry, 'inquiry') && entry.keys['sent-on']
-      ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])]
-      : [],
-  );
+export function versions({ file, bears }: Matter, { built, version }: Making): readonly Block[] {
+  const sent = file.catalogue
+    .ofType('inquiry')
+    .flatMap((entry) =>
+      entry.keys['sent-on'] && bears(entry)
+        ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])]
+        : [],
+    );
   return section(
     words('Version'),
     [

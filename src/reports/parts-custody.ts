@@ -71,9 +71,10 @@ function sourcesOf(file: Matter['file'], id: string): readonly string[] {
 }
 
 /** Looks in archives that found nothing, and those to which there was no access. */
-export function nilResults({ file }: Matter): readonly Block[] {
+export function nilResults({ file, bears }: Matter): readonly Block[] {
   const nil = file.catalogue
     .ofType('search')
+    .filter(bears)
     .filter((one) => one.keys.outcome === 'not found in what was searched' || one.keys.outcome === 'no access');
   const blocks =
     nil.length === 0
@@ -121,9 +122,10 @@ function sayYears({ first, last }: Years): string {
 }
 
 /** Candidate origins with what the entries say for and against each; nothing is added up. */
-export function readings({ file }: Matter): readonly Block[] {
+export function readings({ file, bears }: Matter): readonly Block[] {
   const blocks = file.catalogue
     .ofType('reading')
+    .filter(bears)
     .flatMap((reading): readonly Block[] => [
       { kind: 'heading', level: 3, words: nameOf(file, reading.id) },
       paragraph(reading.keys.proposition, [reading.id]),

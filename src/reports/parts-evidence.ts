@@ -7,9 +7,8 @@ import { nameOf } from './say-entry.ts';
 
 /** Traces of the pieces, by panel, in the order of their ids. */
 export function tracesOf({ file, objects }: Matter): readonly Entry<'evidence'>[] {
-  return file.catalogue
-    .ofType('evidence')
-    .filter((one) => objects.some((object) => object.id === one.keys.object.split('/')[0]))
+  return objects
+    .flatMap((object) => file.catalogue.onObject('evidence', object.id))
     .sort((a, b) => (a.keys.panel ?? '').localeCompare(b.keys.panel ?? '', 'en'));
 }
 

@@ -2,7 +2,7 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
 import { sayStretch } from '../findings/custody-words.ts';
 import { samePiece } from '../findings/doubts-of-order.ts';
-import { eventsInOrder } from '../findings/event-order.ts';
+import { eventsInOrder, eventsOn } from '../findings/event-order.ts';
 import { searchesFor } from '../findings/gap-searches.ts';
 import { dated, sayList, term, words } from '../language/spoken.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
@@ -12,10 +12,9 @@ import type { Matter } from './matter.ts';
 import { nameOf, sayCapacity, sayEventDates, saySearch, statementsOf } from './say-entry.ts';
 
 /** Events of the pieces asked about, in their computed order. */
-export function eventsAsked({ file, asked }: Matter): readonly Entry<'event'>[] {
-  return eventsInOrder(file).filter((event) =>
-    (event.keys.objects ?? []).some((id) => asked.some((other) => samePiece(id, other))),
-  );
+export function eventsAsked({ file, objects, asked }: Matter): readonly Entry<'event'>[] {
+  const all = objects.length === 1 ? eventsOn(file, objects[0]?.id ?? '') : eventsInOrder(file);
+  return all.filter((event) => (event.keys.objects ?? []).some((id) => asked.some((other) => samePiece(id, other))));
 }
 
 /** "Panels A and B", or nothing for an object in one piece. */
@@ -29,7 +28,7 @@ export function identification({ file, objects }: Matter): readonly Block[] {
   const blocks = objects.flatMap((object): readonly Block[] => {
     const { keys } = object;
     const languages = file.settings.languages;
-    const pictures = file.catalogue.ofType('figure').filter((one) => one.keys.object === object.id);
+    const pictures = file.catalogue.onObject('figure', object.id);
     const rows: readonly (readonly [string, string | undefined])[] = [
       [words('Type of object'), keys['object-type']],
       [words('Materials and techniques'), keys.materials],

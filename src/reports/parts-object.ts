@@ -79,10 +79,11 @@ export function sections({ objects, file }: Matter): readonly Block[] {
 }
 
 /** Names of pieces, parties and places, by who uses them, with transliteration. */
-export function names({ file, objects }: Matter): readonly Block[] {
+export function names({ file, objects, bears }: Matter): readonly Block[] {
   const named = file.catalogue.entries.filter(
     (entry): entry is Entry<'object' | 'party' | 'place'> =>
-      isOfType(entry, 'party') || isOfType(entry, 'place') || objects.some((one) => one.id === entry.id),
+      (bears(entry) && (isOfType(entry, 'party') || isOfType(entry, 'place'))) ||
+      objects.some((one) => one.id === entry.id),
   );
   const rows = named.flatMap((entry) =>
     (entry.keys.names ?? []).map((one) => [

@@ -17,7 +17,7 @@ import { eventsAsked, panelsOf } from './parts-known.ts';
 import { nameOf, sayDate, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
 
 /** What no record known to this museum says: unknown holders, gaps, open questions. */
-export function unknown({ file, chains, asked }: Matter): readonly Block[] {
+export function unknown({ file, chains, asked, bears }: Matter): readonly Block[] {
   const gaps = chains.flatMap((chain): readonly Passage[] => [
     ...chain.holdings
       .filter(({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'])
@@ -52,6 +52,7 @@ export function unknown({ file, chains, asked }: Matter): readonly Block[] {
   ]);
   const questions = file.catalogue
     .ofType('question')
+    .filter(bears)
     .filter(
       (one) =>
         one.keys.state !== 'answered' && (one.keys.about ?? []).some((id) => bearsOn(id, { file, chains, asked })),
@@ -79,9 +80,10 @@ function bearsOn(id: string, { file, chains, asked }: Pick<Matter, 'file' | 'cha
 
 /** What was searched, with what was not found. */
 export function searches(matter: Matter): readonly Block[] {
-  const { file } = matter;
+  const { file, bears } = matter;
   const rows = file.catalogue
     .ofType('search')
+    .filter(bears)
     .filter((one) => (one.keys.about ?? []).some((id) => bearsOn(id, matter)))
     .map((one) => sayEntry(file, one.id));
   const blocks: readonly Block[] =
@@ -278,7 +280,7 @@ function speaksOf({ file, chains, asked }: Matter, source: string): boolean {
 
 /** Where it was shown or printed. */
 export function publications(matter: Matter): readonly Block[] {
-  const { file } = matter;
+  const { file, bears } = matter;
   const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
   const said = shown.map((event) =>
     passage(
@@ -293,6 +295,7 @@ export function publications(matter: Matter): readonly Block[] {
   );
   const printed = file.catalogue
     .ofType('source')
+    .filter(bears)
     .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind) && speaksOf(matter, one.id))
     .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
   return section(words('Exhibitions and publications'), list([...said, ...printed]), words('None is recorded.'));

@@ -6,6 +6,8 @@ import type { Edge, Moment, Span } from './file-statement.ts';
 /** All moments of a catalogue, and how ids lead to them. */
 export interface Moments {
   readonly all: readonly Moment[];
+  /** Moments of an entry: none, one or two, the earlier first. */
+  ofEntry(entry: string): readonly Moment[];
   /** Starts before ends: always holds and cannot be withdrawn. */
   readonly axioms: readonly Link[];
   /** The time that an id speaks of; null where the entry has none. */
@@ -18,19 +20,22 @@ export function findMoments(catalogue: Catalogue): Moments {
   const all: Moment[] = [];
   const axioms: Link[] = [];
   const byKey = new Map<string, Moment>();
+  const byEntry = new Map<string, Moment[]>();
   for (const entry of catalogue.entries) {
     const edges = edgesOf(entry);
     for (const edge of edges) {
       const moment = { index: all.length, entry: entry.id, edge };
       all.push(moment);
       byKey.set(`${entry.id} ${edge}`, moment);
+      byEntry.set(entry.id, [...(byEntry.get(entry.id) ?? []), moment]);
     }
     if (edges.length === 2) {
       axioms.push({ from: all.length - 2, to: all.length - 1, days: 0, role: 'axiom' });
     }
   }
   const momentOf = (entry: string, edge: Edge) => byKey.get(`${entry} ${edge}`) ?? null;
-  return { all, axioms, momentOf, spanOf: (reference) => spanOf(catalogue, momentOf, reference) };
+  const ofEntry = (entry: string) => byEntry.get(entry) ?? [];
+  return { all, axioms, ofEntry, momentOf, spanOf: (reference) => spanOf(catalogue, momentOf, reference) };
 }
 
 /** The edges that an entry has in time. */

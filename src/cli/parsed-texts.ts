@@ -1,0 +1,108 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import path from 'node:path';
+import { Worker } from 'node:worker_threads';
+import { type ParsedText, parseText } from '../reading/argument.ts';
+import type { TextFile } from '../reading/text-file.ts';
+import { packageVersion } from './package-root.ts';
+
+/** Folder beside `entries/` for what can be computed again at any time. */
+export const CACHE_FOLDER = '.kerfmark';
+
+/** Fewer texts than this are parsed at once; keeping them would save nothing that one notices. */
+const FEWEST_KEPT = 200;
+
+/** As many texts make it worth while to start threads for them. */
+const FEWEST_FOR_THREADS = 400;
+
+/** Texts parsed in this process, by the hash of each; a preview asks for the same ones again and again. */
+const inMemory = new Map<string, ParsedText>();
+
+/**
+ * Parses the texts of entries, each text once: what was parsed before is kept by the hash of the text, in memory and, for
+ * a large workspace, in `.kerfmark/texts.jsonl`. That file may be deleted at any time; one that another version of the
+ * program wrote is not read, one that is damaged is written anew, and where it cannot be written nothing is kept.
+ */
+export async function parseTexts(folder: string, files: readonly TextFile[]): Promise<ReadonlyMap<string, ParsedText>> {
+  const hashes = files.map(({ text }) => hashOf(text));
+  const isKept = files.length >= FEWEST_KEPT;
+  const wanted = new Set(hashes);
+  if (isKept && hashes.some((hash) => !inMemory.has(hash))) await recall(folder, wanted);
+  const missing = new Map(
+    files.flatMap(({ text }, i) => (inMemory.has(hashes[i] as string) ? [] : [[hashes[i], text]])),
+  );
+  for (const [hash, parsed] of await parseAll(missing as ReadonlyMap<string, string>)) inMemory.set(hash, parsed);
+  for (const hash of inMemory.keys()) if (!wanted.has(hash)) inMemory.delete(hash);
+  if (isKept && missing.size > 0) await remember(folder);
+  return new Map(files.map(({ file }, i) => [file, inMemory.get(hashes[i] as string) as ParsedText]));
+}
+
+function hashOf(text: string): string {
+  return createHash('sha256').update(text).digest('base64url');
+}
+
+/** In threads where there is much to do and the program runs as it is published; here else. */
+async function parseAll(texts: ReadonlyMap<string, string>): Promise<readonly (readonly [string, ParsedText])[]> {
+  const list = [...texts];
+  const isCompiled = import.meta.url.endsWith('.js');
+  const threads = Math.min(4, availableParallelism());
+  if (!isCompiled || list.length < FEWEST_FOR_THREADS || threads < 2)
+    return list.map(([hash, text]) => [hash, parseText(text)] as const);
+  const shares = Array.from({ length: threads }, (_, i) => list.filter((_, at) => at % threads === i));
+  return (await Promise.all(shares.map(parseInThread))).flat();
+}
+
+function parseInThread(
+  share: readonly (readonly [string, string])[],
+): Promise<readonly (readonly [string, ParsedText])[]> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('./parse-thread.js', import.meta.url), { workerData: share });
+    worker.once('message', (answer: string) => resolve(JSON.parse(answer)));
+    worker.once('error', reject);
+  });
+}
+
+/** What tells the versions of all that decides a tree: the program's own, with its pinned parsers, and the format. */
+async function stampOf(): Promise<string> {
+  return JSON.stringify({ format: 'kerfmark-texts/1', version: await packageVersion(), node: process.version });
+}
+
+const fileIn = (folder: string): string => path.join(folder, CACHE_FOLDER, 'texts.jsonl');
+
+async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void> {
+  const text = await readFile(fileIn(folder), 'utf8').catch(() => '');
+  const [stamp, ...lines] = text.split('\n');
+  if (stamp !== (await stampOf())) return;
+  for (const line of lines) {
+    const hash = line.slice(0, line.indexOf(' '));
+    if (!wanted.has(hash)) continue;
+    const parsed = readLine(line.slice(hash.length + 1));
+    if (parsed) inMemory.set(hash, parsed);
+  }
+}
+
+function readLine(line: string): ParsedText | null {
+  try {
+    const { tree, links, faults } = JSON.parse(line) as ParsedText;
+    return tree?.type === 'root' && Array.isArray(tree.children) && Array.isArray(links) && Array.isArray(faults)
+      ? { tree, links, faults }
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+async function remember(folder: string): Promise<void> {
+  const file = fileIn(folder);
+  const fresh = `${file}.new-${process.pid}`;
+  const lines = [...inMemory].map(([hash, parsed]) => `${hash} ${JSON.stringify(parsed)}`);
+  try {
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(fresh, [await stampOf(), ...lines].join('\n'));
+    await rename(fresh, file);
+  } catch {
+    // A folder that cannot be written, or a full disk: the work is done all the same.
+    await rm(fresh, { force: true }).catch(() => undefined);
+  }
+}
