@@ -160,8 +160,17 @@ function dayRange({ settings }: DoubtInput, text: string): DayRange | null {
 function twoPossessors(input: DoubtInput): readonly Diagnostic[] {
   const { catalogue, settings } = input;
   const possessors = catalogue.ofType('holding').filter((one) => one.keys.capacity === 'possessor');
+  const place = new Map(possessors.map((one, i) => [one.id, i]));
+  // Only what names the same object can be the same piece.
+  const after = (one: Entry<'holding'>, i: number): readonly Entry<'holding'>[] => {
+    const roots = new Set(one.keys.objects.map((id) => id.split('/')[0] as string));
+    const named = new Set([...roots].flatMap((root) => catalogue.onObject('holding', root)));
+    return [...named]
+      .filter((other) => (place.get(other.id) ?? -1) > i)
+      .sort((a, b) => (place.get(a.id) ?? 0) - (place.get(b.id) ?? 0));
+  };
   return possessors.flatMap((one, i) =>
-    possessors.slice(i + 1).flatMap((other) => {
+    after(one, i).flatMap((other) => {
       const shared = one.keys['shared-with'] ?? other.keys['shared-with'];
       if (shared || !one.keys.objects.some((id) => other.keys.objects.some((second) => samePiece(id, second))))
         return [];

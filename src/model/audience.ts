@@ -187,12 +187,15 @@ function withoutReferences(
   gone: ReadonlySet<string>,
   standIns: ReadonlyMap<string, Entry>,
 ): Entry | null {
-  const keys = structuredClone(entry.keys) as Record<string, unknown>;
   const schema = ENTRY_SCHEMAS[entry.type];
-  const dropped: KeyPath[] = [];
-  for (const { note, value, path } of findNotedFields(schema, entry.keys)) {
+  const references = findNotedFields(schema, entry.keys).flatMap(({ note, value, path }) => {
     const id = note.refersTo ? whole.resolve(value)?.entry.id : undefined;
-    if (id === undefined) continue;
+    return id !== undefined && (gone.has(id) || standIns.has(id)) ? [{ id, path }] : [];
+  });
+  if (references.length === 0 && (entry.withheld ?? []).length === 0) return entry;
+  const keys = structuredClone(entry.keys) as Record<string, unknown>;
+  const dropped: KeyPath[] = [];
+  for (const { id, path } of references) {
     const standIn = standIns.get(id);
     if (standIn) setAt(keys, path, standIn.id);
     else if (gone.has(id)) dropped.push(path);

@@ -1,17 +1,18 @@
 import type { Definition, Link as MarkdownLink, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
+import { oncePer } from '../base/once-per.ts';
 
 /** A link or a link definition in an argument. */
 export type LinkNode = MarkdownLink | Definition;
 
 /** Finds the links of an argument whose target has the shape of an entry id. */
-export function findEntryLinks(argument: Root): readonly LinkNode[] {
+export const findEntryLinks = oncePer((argument: Root): readonly LinkNode[] => {
   const found: LinkNode[] = [];
   visit(argument, (node) => {
     if ((node.type === 'link' || node.type === 'definition') && isEntryLink(node.url)) found.push(node);
   });
   return found;
-}
+});
 
 /** True where a link's target has the shape of an entry id (also `OB-east/A`, `EV-x#1`). */
 export function isEntryLink(url: string): boolean {

@@ -1,4 +1,5 @@
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
+import { oncePer } from '../base/once-per.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
@@ -51,9 +52,11 @@ export function readWorkspace(files: WorkspaceFiles): Reading {
   const defaults = files.defaults.map((file) => readDefaults(file, problems));
   const textLinks = new Map<string, readonly TextLink[]>();
   const checked: CheckedEntry[] = [];
+  const given = files.defaults.map((one) => `${one.file}\n${one.text}`).join('\n');
   for (const file of sortedByName(files.entries)) {
-    const one = readEntryFile(file, files.parsed?.get(file.file), defaults, textLinks);
-    if (one) checked.push(one);
+    const one = readOnce(file, files.parsed?.get(file.file), defaults, given);
+    textLinks.set(file.file, one.links);
+    checked.push(one.checked);
   }
   for (const { entry } of [...checked]) {
     if (entry && isOfType(entry as Entry, 'survey')) {
@@ -86,23 +89,44 @@ function sortedByName(files: readonly TextFile[]): readonly TextFile[] {
   return [...files].sort((a, b) => (a.file < b.file ? -1 : 1));
 }
 
-function readEntryFile(
+/** An entry with the links of its text. */
+interface ReadEntry {
+  readonly checked: CheckedEntry;
+  readonly links: readonly TextLink[];
+}
+
+/** Entries that were read, by what was parsed of their texts: a preview reads an unchanged file no second time. */
+const readBefore = oncePer((_: ParsedText) => new Map<string, { readonly given: string; readonly read: ReadEntry }>());
+
+function readOnce(
   file: TextFile,
   parsed: ParsedText | undefined,
   defaults: readonly Defaults[],
-  textLinks: Map<string, readonly TextLink[]>,
-): CheckedEntry | null {
+  given: string,
+): ReadEntry {
+  if (!parsed) return readEntryFile(file, parsed, defaults);
+  const known = readBefore(parsed);
+  const before = known.get(file.file);
+  if (before?.given === given) return before.read;
+  const read = readEntryFile(file, parsed, defaults);
+  known.set(file.file, { given, read });
+  return read;
+}
+
+function readEntryFile(file: TextFile, parsed: ParsedText | undefined, defaults: readonly Defaults[]): ReadEntry {
   const front = readFrontMatter(file);
   const data = front.yaml?.data;
   if (!front.yaml || data === null || data === undefined || typeof data !== 'object' || Array.isArray(data)) {
     const none = front.problems.some((problem) => problem.severity === 'error') ? [] : [noKeys(file)];
-    return { id: idInBrokenText(file.text), entry: null, problems: [...front.problems, ...none] };
+    return {
+      checked: { id: idInBrokenText(file.text), entry: null, problems: [...front.problems, ...none] },
+      links: [],
+    };
   }
   const isTemplate = isTemplateText(front.body);
   const argument = isTemplate
     ? { tree: NO_ARGUMENT, links: [], problems: [templateLeft(file)] }
     : readArgument(file, parsed);
-  textLinks.set(file.file, argument.links);
   const raw: RawEntry = {
     file: file.file,
     keys: data as Record<string, unknown>,
@@ -110,7 +134,8 @@ function readEntryFile(
     places: front.yaml,
   };
   const result = checkEntry(withDefaults(raw, defaults));
-  return { ...result, problems: [...front.problems, ...argument.problems, ...withCurlyQuotes(file, result.problems)] };
+  const problems = [...front.problems, ...argument.problems, ...withCurlyQuotes(file, result.problems)];
+  return { checked: { ...result, problems }, links: argument.links };
 }
 
 /** Errors on lines where curly quotation marks stand around a value are told as that, once a line. */
