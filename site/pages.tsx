@@ -164,9 +164,7 @@ function reportPages(
           <ReportPage page={context} object={object} document={compose(file, object, made.list, { built, version })} />
         )),
       ),
-      ...made.pictures.map(
-        ({ key, svg }): SitePage => ({ path: reportPicturePath(object.id, key), render: () => svg }),
-      ),
+      ...made.pictures.map((one): SitePage => ({ path: reportPicturePath(object.id, one.key), render: () => one.svg })),
     ];
   });
 }

@@ -36,8 +36,16 @@ export function reportPictures(
   styles: DrawingStyles,
 ): { readonly list: ReportPictures; readonly pictures: readonly Picture[] } {
   const pictures: Picture[] = [];
-  const keep = (key: string, drawing: JSX.Element, style: string): void => {
-    pictures.push({ key, svg: alone(renderAsXml(drawing), style) });
+  // Drawn only where somebody looks: a site of many objects has many of them.
+  const keep = (key: string, drawing: () => JSX.Element, style: () => string): void => {
+    let svg: string | null = null;
+    pictures.push({
+      key,
+      get svg() {
+        svg ??= alone(renderAsXml(drawing()), style());
+        return svg;
+      },
+    });
   };
   const events = drawnEvents(file, eventsAsked(matterOf(file, [object.id])));
   const steps = fourChains(file, object);
@@ -45,21 +53,32 @@ export function reportPictures(
   if (events.length > 0)
     keep(
       'chronology',
-      <ChronologyFigure
-        events={events}
-        ruling={layOutRuling(events, drawnReferences(file))}
-        printedGrade={file.settings.printedGrade}
-        hrefOf={() => '#'}
-      />,
-      styles.drawings,
+      () => (
+        <ChronologyFigure
+          events={events}
+          ruling={layOutRuling(events, drawnReferences(file))}
+          printedGrade={file.settings.printedGrade}
+          hrefOf={() => '#'}
+        />
+      ),
+      () => styles.drawings,
     );
-  if (steps.length > 0) keep('chains', <ChainsFigure file={file} steps={steps} hrefOf={() => '#'} />, styles.drawings);
+  if (steps.length > 0)
+    keep(
+      'chains',
+      () => <ChainsFigure file={file} steps={steps} hrefOf={() => '#'} />,
+      () => styles.drawings,
+    );
   const faces = file.physical.panels.filter(({ geometry }) => geometry.object.id === object.id).flatMap(facesOf);
   const plates = faces.map((plan): ReportPicture => {
     const frame = planFrame(plan);
     const scale = SCALES.find((n) => frame.width / n <= PLATE.width && frame.height / n <= PLATE.height) ?? 400;
     const key = `plate-${plan.panel}-${plan.face}`;
-    keep(key, <PanelPlan page={bareContext(file)} plan={plan} link={null} />, strokesAt(styles.plan, scale));
+    keep(
+      key,
+      () => <PanelPlan page={bareContext(file)} plan={plan} link={null} />,
+      () => strokesAt(styles.plan, scale),
+    );
     return plateOf(plan, key, scale, frame.width);
   });
   return {

@@ -1,4 +1,4 @@
-import { mkdir, mkdtemp, readFile, rm, stat } from 'node:fs/promises';
+import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { SitePage } from './pages.tsx';
@@ -11,6 +11,7 @@ import type { SitePage } from './pages.tsx';
 export async function writePages(pages: readonly SitePage[], output: string, onPage: () => void): Promise<void> {
   const { default: Eleventy } = await import('@11ty/eleventy');
   const byPath = new Map(pages.map((page) => [page.path, page]));
+  const lengths = new Map<string, number>();
   await mkdir(output, { recursive: true });
   const input = await mkdtemp(path.join(tmpdir(), 'kerfmark-input-'));
   const fromHere = (folder: string): string => path.relative(process.cwd(), folder) || '.';
@@ -32,7 +33,9 @@ export async function writePages(pages: readonly SitePage[], output: string, onP
           },
           render: ({ path: address }) => {
             onPage();
-            return renderPage(byPath, address);
+            const text = renderPage(byPath, address);
+            lengths.set(address, Buffer.byteLength(text));
+            return text;
           },
         });
       },
@@ -42,7 +45,7 @@ export async function writePages(pages: readonly SitePage[], output: string, onP
   } finally {
     await rm(input, { recursive: true, force: true });
   }
-  await assertWritten(pages, output);
+  await assertWritten(lengths, byPath.size, output);
 }
 
 function renderPage(byPath: ReadonlyMap<string, SitePage>, address: string): string {
@@ -53,12 +56,15 @@ function renderPage(byPath: ReadonlyMap<string, SitePage>, address: string): str
   }
 }
 
-async function assertWritten(pages: readonly SitePage[], output: string): Promise<void> {
-  for (const page of pages) {
-    const file = path.join(output, page.path);
-    const size = (await stat(file).catch(() => null))?.size ?? 0;
-    const whole =
-      size > 0 && (!page.path.endsWith('.html') || (await readFile(file, 'utf8')).trimEnd().endsWith('</html>'));
-    if (!whole) throw new Error(`The page ${page.path} was not written whole`);
-  }
+/** Every page is there, as long as it was rendered. */
+async function assertWritten(lengths: ReadonlyMap<string, number>, pages: number, output: string): Promise<void> {
+  if (lengths.size !== pages) throw new Error(`Of ${pages} pages ${lengths.size} were rendered`);
+  const list = [...lengths];
+  for (let i = 0; i < list.length; i += 64)
+    await Promise.all(
+      list.slice(i, i + 64).map(async ([address, length]) => {
+        const found = await stat(path.join(output, address)).catch(() => null);
+        if (length === 0 || found?.size !== length) throw new Error(`The page ${address} was not written whole`);
+      }),
+    );
 }

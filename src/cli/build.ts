@@ -33,7 +33,7 @@ export const build: Command = {
     const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
     const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
     const held = computed.entries - computed.file.catalogue.entries.length;
-    const pages = await writeSite({ computed, folder, output, built: effects.today(), ...progressOf(effects) });
+    const { pages } = await writeSite({ computed, folder, output, built: effects.today(), ...progressOf(effects) });
     if (options.flags.json) {
       const counted = countProblems(computed.problems);
       const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };

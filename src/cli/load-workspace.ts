@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { readdir, readFile, realpath, stat } from 'node:fs/promises';
+import type { Stats } from 'node:fs';
+import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { SentFile } from '../model/sent-file.ts';
@@ -30,12 +31,14 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
   const files = await listFiles(root);
   const problems: Diagnostic[] = [];
   const load = async (wanted: RegExp): Promise<readonly TextFile[]> => {
-    const loaded: TextFile[] = [];
-    for (const file of files.filter((one) => wanted.test(one))) {
-      const text = await loadText(path.join(root, file), inside, `entries/${file}`, problems);
-      if (text !== null) loaded.push({ file: `entries/${file}`, text });
-    }
-    return loaded;
+    const names = files.filter((one) => wanted.test(one));
+    const texts = await inBatches(names, (file) => loadText(path.join(root, file), inside, `entries/${file}`));
+    return names.flatMap((file, i): readonly TextFile[] => {
+      const text = texts[i];
+      if (typeof text === 'string') return [{ file: `entries/${file}`, text }];
+      if (text) problems.push(text);
+      return [];
+    });
   };
   problems.push(...files.filter((file) => !isExpected(file)).map((file) => notRead(file)));
   const drawings = await load(/\.svg$/i);
@@ -121,44 +124,89 @@ export async function listFiles(root: string, below = ''): Promise<readonly stri
   return lists.flat().sort();
 }
 
-async function loadText(full: string, inside: string, file: string, problems: Diagnostic[]): Promise<string | null> {
-  const problem = (code: string, message: string, mend: string): null => {
-    problems.push({ code, severity: 'error', place: { file, line: 1, column: 1 }, message, mend });
-    return null;
-  };
+/** Files that are opened at the same time. */
+const AT_ONCE = 64;
+
+/** Does something for every name, some at the same time; results in the order of the names. */
+async function inBatches<Result>(
+  names: readonly string[],
+  load: (name: string) => Promise<Result>,
+): Promise<readonly Result[]> {
+  const results: Result[] = [];
+  for (let i = 0; i < names.length; i += AT_ONCE)
+    results.push(...(await Promise.all(names.slice(i, i + AT_ONCE).map(load))));
+  return results;
+}
+
+/** Texts as they were read, by what the disk says of the file; in a preview most files stay as they are. */
+const lastRead = new Map<string, { readonly state: string; readonly text: string }>();
+
+/** The text of a file, or why it cannot be read. */
+async function loadText(full: string, inside: string, file: string): Promise<string | Diagnostic> {
   try {
-    const real = await realpath(full);
-    if (real !== inside && !real.startsWith(inside + path.sep)) {
-      return problem(
-        'file-outside',
-        'the file is a link that leads out of the workspace',
-        'copy the file itself into the folder',
-      );
+    const found = await lstat(full);
+    // Folders that are links are not looked into, so only a file that is one can lead out.
+    if (found.isSymbolicLink()) {
+      const real = await realpath(full);
+      if (real !== inside && !real.startsWith(inside + path.sep)) return loadProblem(file, 'file-outside');
+      return readText(real, file, await stat(real));
     }
-    if ((await stat(real)).size > (/\.svg$/i.test(file) ? MOST_BYTES_OF_DRAWING : MOST_BYTES)) {
-      return problem(
-        'file-too-large',
-        'the file is larger than 4 MB',
-        'part it into several entries; images stand beside an entry as files of their own',
-      );
-    }
-    const bytes = await readFile(real);
-    if (bytes[0] === 0xff || bytes[0] === 0xfe) {
-      return problem('file-not-utf8', 'the file is written in UTF-16', 'save it as UTF-8');
-    }
-    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+    return await readText(full, file, found);
   } catch (error) {
-    if (error instanceof TypeError) {
-      return problem(
-        'file-not-utf8',
-        'the file is not written in UTF-8, so letters with accents cannot be read',
-        'open it in your editor and save it with the encoding UTF-8',
-      );
-    }
-    return problem(
-      'file-not-read',
-      `the file cannot be read (${(error as NodeJS.ErrnoException).code ?? 'unknown'})`,
-      'check that it exists and that you may read it',
-    );
+    return loadProblem(file, 'file-not-read', (error as NodeJS.ErrnoException).code);
   }
+}
+
+async function readText(full: string, file: string, found: Stats): Promise<string | Diagnostic> {
+  if (!found.isFile()) return loadProblem(file, 'file-not-read', 'not a file');
+  if (found.size > (/\.svg$/i.test(file) ? MOST_BYTES_OF_DRAWING : MOST_BYTES))
+    return loadProblem(file, 'file-too-large');
+  const state = `${found.ino} ${found.size} ${found.mtimeMs} ${found.ctimeMs}`;
+  const before = lastRead.get(full);
+  if (before?.state === state) return before.text;
+  const bytes = await readFile(full);
+  if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
+    return loadProblem(file, 'file-utf16');
+  if (bytes.includes(0)) return loadProblem(file, 'file-nul');
+  let text: string;
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return loadProblem(file, 'file-not-utf8');
+  }
+  // Written while it was read: what was read may be half of it, so it is asked for again the next time.
+  const after = await lstat(full);
+  if (after.mtimeMs === found.mtimeMs && after.size === found.size) lastRead.set(full, { state, text });
+  return text;
+}
+
+const LOAD_PROBLEMS = {
+  'file-outside': [
+    'file-outside',
+    'the file is a link that leads out of the workspace',
+    'copy the file itself into the folder',
+  ],
+  'file-too-large': [
+    'file-too-large',
+    'the file is larger than 4 MB',
+    'part it into several entries; images stand beside an entry as files of their own',
+  ],
+  'file-utf16': ['file-not-utf8', 'the file is written in UTF-16', 'save it as UTF-8'],
+  'file-nul': [
+    'file-not-utf8',
+    'the file holds NUL bytes, so it is no text or was damaged',
+    'bring back an earlier copy of it, or save it again as plain text in UTF-8',
+  ],
+  'file-not-utf8': [
+    'file-not-utf8',
+    'the file is not written in UTF-8, so letters with accents cannot be read',
+    'open it in your editor and save it with the encoding UTF-8',
+  ],
+  'file-not-read': ['file-not-read', 'the file cannot be read', 'check that it exists and that you may read it'],
+} as const;
+
+function loadProblem(file: string, kind: keyof typeof LOAD_PROBLEMS, detail?: string): Diagnostic {
+  const [code, message, mend] = LOAD_PROBLEMS[kind];
+  const place = { file, line: 1, column: 1 };
+  return { code, severity: 'error', place, message: detail ? `${message} (${detail})` : message, mend };
 }

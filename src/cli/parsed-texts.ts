@@ -13,6 +13,9 @@ export const CACHE_FOLDER = '.kerfmark';
 /** Fewer texts than this are parsed at once; keeping them would save nothing that one notices. */
 const FEWEST_KEPT = 200;
 
+/** The file is asked, and written anew, where more than this share of the texts is not known. */
+const FEWEST_CHANGED = 0.02;
+
 /** As many texts make it worth while to start threads for them. */
 const FEWEST_FOR_THREADS = 400;
 
@@ -26,15 +29,18 @@ const inMemory = new Map<string, ParsedText>();
  */
 export async function parseTexts(folder: string, files: readonly TextFile[]): Promise<ReadonlyMap<string, ParsedText>> {
   const hashes = files.map(({ text }) => hashOf(text));
-  const isKept = files.length >= FEWEST_KEPT;
   const wanted = new Set(hashes);
-  if (isKept && hashes.some((hash) => !inMemory.has(hash))) await recall(folder, wanted);
+  const isMuch = (): boolean =>
+    files.length >= FEWEST_KEPT &&
+    [...wanted].filter((hash) => !inMemory.has(hash)).length > files.length * FEWEST_CHANGED;
+  if (isMuch()) await recall(folder, wanted);
+  const isToKeep = isMuch();
   const missing = new Map(
     files.flatMap(({ text }, i) => (inMemory.has(hashes[i] as string) ? [] : [[hashes[i], text]])),
   );
   for (const [hash, parsed] of await parseAll(missing as ReadonlyMap<string, string>)) inMemory.set(hash, parsed);
   for (const hash of inMemory.keys()) if (!wanted.has(hash)) inMemory.delete(hash);
-  if (isKept && missing.size > 0) await remember(folder);
+  if (isToKeep) await remember(folder);
   return new Map(files.map(({ file }, i) => [file, inMemory.get(hashes[i] as string) as ParsedText]));
 }
 
@@ -76,7 +82,7 @@ async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void
   if (stamp !== (await stampOf())) return;
   for (const line of lines) {
     const hash = line.slice(0, line.indexOf(' '));
-    if (!wanted.has(hash)) continue;
+    if (!wanted.has(hash) || inMemory.has(hash)) continue;
     const parsed = readLine(line.slice(hash.length + 1));
     if (parsed) inMemory.set(hash, parsed);
   }

@@ -7,8 +7,8 @@ import { audienceOf, type Command, folderOf, languageOf, type Options } from './
 import { type Effects, progressOf } from './effects.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
+import { PreviewSite } from './preview-site.ts';
 import { answerTrace } from './trace-requests.ts';
-import { writeSite } from './write-site.ts';
 
 export const serve: Command = {
   name: 'serve',
@@ -27,6 +27,8 @@ export const serve: Command = {
       process.once('SIGTERM', resolve);
     });
     preview.close();
+    if (preview.isAhead())
+      effects.out('The folder holds the site as it was at the start; "kerfmark build" writes it anew.\n');
     return 0;
   },
 };
@@ -34,6 +36,8 @@ export const serve: Command = {
 /** A running preview. */
 export interface Preview {
   readonly address: string;
+  /** True where the folder holds an older site than the one that is shown. */
+  isAhead(): boolean;
   close(): void;
 }
 
@@ -43,6 +47,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
   const audience = audienceOf(options);
   const listeners = new Set<ServerResponse>();
+  const site = new PreviewSite();
   let fault: string | null = null;
   const rebuild = async (): Promise<void> => {
     try {
@@ -51,7 +56,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
         language: languageOf(options),
         inItsLanguage: true,
       });
-      const pages = await writeSite({
+      const pages = await site.update({
         computed,
         folder,
         output,
@@ -73,7 +78,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   await rebuild();
   if (fault !== null && !(await stat(output).catch(() => null))) throw new Fault(fault);
   const server = createServer((request, response) => {
-    answer({ output, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
+    answer({ site, output, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
       // One page that cannot be read never ends the preview.
       if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });
       response.end(`This page could not be read: ${error.message}`);
@@ -83,6 +88,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const watcher = watchFolder(path.join(folder, 'entries'), rebuild);
   return {
     address: `http://127.0.0.1:${used}/`,
+    isAhead: () => site.isAhead,
     close: () => {
       watcher.close();
       for (const listener of listeners) listener.end();
@@ -115,7 +121,7 @@ function watchFolder(folder: string, changed: () => Promise<void>): { close(): v
     if (timer) clearTimeout(timer);
     timer = setTimeout(() => {
       running = running.then(changed);
-    }, 120);
+    }, 50);
   };
   const watcher = watch(folder, { recursive: true }, soon);
   watcher.on('error', () => soon());
@@ -150,6 +156,7 @@ fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
 `;
 
 interface Shown {
+  readonly site: PreviewSite;
   readonly output: string;
   readonly folder: string;
   readonly listeners: Set<ServerResponse>;
@@ -157,7 +164,7 @@ interface Shown {
 }
 
 async function answer(
-  { output, folder, listeners, fault }: Shown,
+  { site, output, folder, listeners, fault }: Shown,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -186,7 +193,9 @@ async function answer(
   }
   if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
   if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
-  const page = await readPage(output, address.endsWith('/') ? `${address}index.html` : address);
+  const wanted = address.endsWith('/') ? `${address}index.html` : address;
+  const made = site.page(wanted.slice(1));
+  const page = made === 'gone' ? null : (made ?? (await readPage(output, wanted)));
   if (page === null) {
     return send(
       404,
@@ -198,7 +207,7 @@ async function answer(
   }
   const type =
     TYPES[path.extname(address)] ?? (address.endsWith('/') ? (TYPES['.html'] as string) : 'application/octet-stream');
-  return send(200, type, type.startsWith('text/html') ? withReload(page.toString('utf8')) : page);
+  return send(200, type, type.startsWith('text/html') ? withReload(page.toString()) : page);
 }
 
 /**

@@ -34,24 +34,24 @@ export interface SiteJob {
   progress?(step: Step): void;
 }
 
+/** A site that was written: how many pages, and what they were made from. */
+export interface WrittenSite {
+  readonly pages: number;
+  readonly data: SiteData;
+}
+
 /**
  * Writes a site beside the old one and puts it in its place only when it is whole. A build that
- * fails or is killed leaves the last good site. Returns the number of pages.
+ * fails or is killed leaves the last good site.
  */
-export async function writeSite({
-  computed,
-  folder,
-  output,
-  built,
-  preview = false,
-  progress,
-}: SiteJob): Promise<number> {
+export async function writeSite(job: SiteJob): Promise<WrittenSite> {
+  const { computed, folder, output, built, progress } = job;
   await recover(output);
   await refuseForeign(output);
   const fresh = `${output}.new-${process.pid}`;
   try {
     await mkdir(fresh, { recursive: true });
-    const { file, leftOut } = computed;
+    const { file } = computed;
     const store = await openPictureStore(output, fresh);
     const pictures = await writePictures(file, folder, fresh, store, progress);
     progress?.({ what: 'Laying the pictures on the panels' });
@@ -59,26 +59,12 @@ export async function writeSite({
     progress?.({ what: 'Cutting tiles' });
     const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null, store);
     await store.close();
-    const data: SiteData = {
-      file,
-      fileFor: computed.fileFor,
-      sent: computed.sent,
-      built,
-      version: await packageVersion(),
-      problems: preview ? withErrors(computed) : computed.shownProblems,
-      excerpts: preview ? await linesOfProblems(computed, folder) : null,
-      errors: computed.problems.filter((one) => one.severity === 'error').length,
-      leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
-      resting: findResting(file),
+    const data = await siteDataOf(job, {
       pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
       scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
       plans,
       tiles,
-      layers: await layOutAll(file),
-      land: await loadLand(file),
-      planStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'plan.css'), 'utf8'),
-      drawingStyle: await readFile(path.join(packageRoot(), 'site', 'styles', 'drawings.css'), 'utf8'),
-    };
+    });
     const pages = sitePages(data);
     let made = 0;
     await writePages(pages, fresh, () => {
@@ -89,10 +75,39 @@ export async function writeSite({
     const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
     await writeFile(path.join(fresh, MARKER), `${JSON.stringify(marker, null, 1)}\n`);
     await exchange(fresh, output);
-    return pages.length;
+    return { pages: pages.length, data };
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
+}
+
+/** Pictures of a site as its pages need them. */
+export type SitePictures = Pick<SiteData, 'pictures' | 'scales' | 'plans' | 'tiles'>;
+
+/** What the pages are made from, with pictures that lie in the site already. */
+export async function siteDataOf(
+  { computed, folder, built, preview = false }: Omit<SiteJob, 'output'>,
+  pictures: SitePictures,
+): Promise<SiteData> {
+  const { file, leftOut } = computed;
+  const styles = path.join(packageRoot(), 'site', 'styles');
+  return {
+    ...pictures,
+    file,
+    fileFor: computed.fileFor,
+    sent: computed.sent,
+    built,
+    version: await packageVersion(),
+    problems: preview ? withErrors(computed) : computed.shownProblems,
+    excerpts: preview ? await linesOfProblems(computed, folder) : null,
+    errors: computed.problems.filter((one) => one.severity === 'error').length,
+    leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
+    resting: findResting(file),
+    layers: await layOutAll(file),
+    land: await loadLand(file),
+    planStyle: await readFile(path.join(styles, 'plan.css'), 'utf8'),
+    drawingStyle: await readFile(path.join(styles, 'drawings.css'), 'utf8'),
+  };
 }
 
 /** All errors, and the doubts that this audience may read. */
@@ -116,16 +131,23 @@ async function linesOfProblems(
   return new Map(await Promise.all(files.map(read)));
 }
 
+/** Layouts of layers that were made in this process, by what they were made from: a preview asks for them again. */
+let layouts = new Map<string, LayerDrawing | null>();
+
 async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
   const layers = new Map<string, LayerDrawing>();
+  const used: typeof layouts = new Map();
   const titles = (id: string): string => {
     const entry = file.catalogue.get(id);
     return entry ? titleOf(entry, file.settings.languages) : id;
   };
   for (const { geometry, layers: order } of file.physical.panels) {
-    const drawing = await layOutLayers(order, titles);
+    const key = JSON.stringify([order, order.boxes.flat().map(titles)]);
+    const drawing = layouts.has(key) ? (layouts.get(key) ?? null) : await layOutLayers(order, titles);
+    used.set(key, drawing);
     if (drawing) layers.set(panelPath(geometry.object.id, geometry.panel), drawing);
   }
+  layouts = used;
   return layers;
 }
 

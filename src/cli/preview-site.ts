@@ -1,0 +1,68 @@
+import { createHash } from 'node:crypto';
+import { stat } from 'node:fs/promises';
+import path from 'node:path';
+import { type SitePage, sitePages } from '../../site/pages.tsx';
+import type { Computed } from '../pipeline.ts';
+import { type SiteJob, type SitePictures, siteDataOf, writeSite } from './write-site.ts';
+
+/**
+ * The site as a preview shows it. The first time it is written whole; after that, as long as no picture changed, its
+ * pages are made when they are asked for, out of what the changed entries were computed to. Nothing is kept from before
+ * a change but what the change cannot touch: texts that were parsed, entries that were read, pictures.
+ */
+export class PreviewSite {
+  #pictures: { readonly key: string; readonly made: SitePictures } | null = null;
+  #pages: ReadonlyMap<string, SitePage> = new Map();
+  readonly #rendered = new Map<string, string>();
+  #isAhead = false;
+
+  /** True where the pages shown are newer than those in the folder. */
+  get isAhead(): boolean {
+    return this.#isAhead;
+  }
+
+  /** Takes over what was computed; returns the number of pages. */
+  async update(job: SiteJob): Promise<number> {
+    const key = await pictureKey(job.computed, job.folder);
+    if (this.#pictures?.key !== key) {
+      const { data } = await writeSite(job);
+      const { pictures, scales, plans, tiles } = data;
+      this.#pictures = { key, made: { pictures, scales, plans, tiles } };
+      this.#show(sitePages(data), false);
+    } else this.#show(sitePages(await siteDataOf(job, this.#pictures.made)), true);
+    return this.#pages.size;
+  }
+
+  #show(pages: readonly SitePage[], isAhead: boolean): void {
+    this.#pages = new Map(pages.map((page) => [page.path, page]));
+    this.#rendered.clear();
+    this.#isAhead = isAhead;
+  }
+
+  /** A page as it is now; null where it is to be read from the folder, and `gone` where the folder holds an older one. */
+  page(address: string): string | 'gone' | null {
+    if (!this.#isAhead) return null;
+    const known = this.#rendered.get(address);
+    if (known !== undefined) return known;
+    const page = this.#pages.get(address);
+    if (!page) return address.endsWith('.html') ? 'gone' : null;
+    const text = page.render();
+    this.#rendered.set(address, text);
+    return text;
+  }
+}
+
+/** Changes whenever some picture of the site might be another one: figures, the frames that they are laid into, the files. */
+async function pictureKey({ file }: Computed, folder: string): Promise<string> {
+  const hash = createHash('sha256');
+  const add = (value: unknown): void => {
+    hash.update(`${JSON.stringify(value)}\n`);
+  };
+  add(file.catalogue.workspace?.keys['base-url']);
+  for (const object of file.catalogue.ofType('object')) add([object.id, object.keys.panels]);
+  for (const figure of file.catalogue.ofType('figure')) {
+    const found = await stat(path.join(folder, path.dirname(figure.file), figure.keys.file)).catch(() => null);
+    add([figure.keys, figure.withheld, found?.size, found?.mtimeMs]);
+  }
+  return hash.digest('hex');
+}
