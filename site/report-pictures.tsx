@@ -36,14 +36,12 @@ export function reportPictures(
   styles: DrawingStyles,
 ): { readonly list: ReportPictures; readonly pictures: readonly Picture[] } {
   const pictures: Picture[] = [];
-  // Drawn only where somebody looks: a site of many objects has many of them.
+  // Drawn only where somebody looks, and not kept: a site of many objects has many of them.
   const keep = (key: string, drawing: () => JSX.Element, style: () => string): void => {
-    let svg: string | null = null;
     pictures.push({
       key,
       get svg() {
-        svg ??= alone(renderAsXml(drawing()), style());
-        return svg;
+        return alone(renderAsXml(drawing()), style());
       },
     });
   };

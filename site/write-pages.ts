@@ -1,3 +1,4 @@
+import { linkSync, mkdirSync, readFileSync } from 'node:fs';
 import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -6,13 +7,51 @@ import type { SitePage } from './pages.tsx';
 /**
  * Writes pages through Eleventy: one virtual template, paginated over the addresses. The input
  * folder is empty and its own, so no configuration, ignore file or stray page of the reader's
- * folder is picked up. `onPage` is called for every page. Fails where a page is missing or empty, which Eleventy would not report.
+ * folder is picked up. A page that is the same as in the last site is not written a second time: it is linked, and keeps
+ * its time of change. `onPage` is called for every page. Fails where a page is missing or empty, which Eleventy would not report.
  */
-export async function writePages(pages: readonly SitePage[], output: string, onPage: () => void): Promise<void> {
-  const { default: Eleventy } = await import('@11ty/eleventy');
-  const byPath = new Map(pages.map((page) => [page.path, page]));
+export async function writePages(
+  pages: readonly SitePage[],
+  output: string,
+  lastSite: string,
+  onPage: () => void,
+): Promise<void> {
   const lengths = new Map<string, number>();
   await mkdir(output, { recursive: true });
+  // Every run keeps the text of all its pages; a large site is written in several, so that memory stays bounded.
+  for (let i = 0; i < pages.length; i += MOST_AT_ONCE) {
+    const texts = new Map<string, string>();
+    for (const page of pages.slice(i, i + MOST_AT_ONCE)) {
+      onPage();
+      const text = renderPage(page);
+      lengths.set(page.path, Buffer.byteLength(text));
+      if (!takenOver(text, path.join(lastSite, page.path), path.join(output, page.path))) texts.set(page.path, text);
+      // A long row of pages must not keep the program from hearing a signal.
+      if (lengths.size % 50 === 0) await new Promise(setImmediate);
+    }
+    if (texts.size > 0) await writeTexts(texts, output);
+  }
+  await assertWritten(lengths, new Set(pages.map((page) => page.path)).size, output);
+}
+
+/** Pages of one run. */
+const MOST_AT_ONCE = 2000;
+
+/** Links a page of the last site into the new one, where it is the same; false where it has to be written. */
+function takenOver(text: string, from: string, to: string): boolean {
+  try {
+    if (readFileSync(from, 'utf8') !== text) return false;
+    mkdirSync(path.dirname(to), { recursive: true });
+    linkSync(from, to);
+    return true;
+  } catch {
+    // No such page before, or a disk that knows no links.
+    return false;
+  }
+}
+
+async function writeTexts(texts: ReadonlyMap<string, string>, output: string): Promise<void> {
+  const { default: Eleventy } = await import('@11ty/eleventy');
   const input = await mkdtemp(path.join(tmpdir(), 'kerfmark-input-'));
   const fromHere = (folder: string): string => path.relative(process.cwd(), folder) || '.';
   try {
@@ -24,19 +63,14 @@ export async function writePages(pages: readonly SitePage[], output: string, onP
       config(configuration) {
         configuration.setUseGitIgnore(false);
         configuration.setTemplateFormats(['11ty.js']);
-        configuration.addGlobalData('addresses', [...byPath.keys()]);
+        configuration.addGlobalData('addresses', [...texts.keys()]);
         configuration.addTemplate('page.11ty.js', {
           data: {
             pagination: { data: 'addresses', size: 1, alias: 'path' },
             permalink: (data: { readonly path: string }) => data.path,
             eleventyExcludeFromCollections: true,
           },
-          render: ({ path: address }) => {
-            onPage();
-            const text = renderPage(byPath, address);
-            lengths.set(address, Buffer.byteLength(text));
-            return text;
-          },
+          render: ({ path: address }) => texts.get(address) ?? '',
         });
       },
     });
@@ -45,14 +79,13 @@ export async function writePages(pages: readonly SitePage[], output: string, onP
   } finally {
     await rm(input, { recursive: true, force: true });
   }
-  await assertWritten(lengths, byPath.size, output);
 }
 
-function renderPage(byPath: ReadonlyMap<string, SitePage>, address: string): string {
+function renderPage(page: SitePage): string {
   try {
-    return byPath.get(address)?.render() ?? '';
+    return page.render();
   } catch (error) {
-    throw new Error(`The page ${address} could not be made: ${(error as Error).message}`, { cause: error });
+    throw new Error(`The page ${page.path} could not be made: ${(error as Error).message}`, { cause: error });
   }
 }
 

@@ -1,7 +1,9 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
+import { oncePer } from '../../src/base/once-per.ts';
 import { dayOf } from '../../src/dates/day.ts';
 import { formatDay } from '../../src/dates/wording.ts';
+import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
@@ -64,10 +66,14 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
   );
 }
 
+const firstObject = oncePer((catalogue: Catalogue) =>
+  catalogue.ofType('object').find((object) => object.keys['part-of'] === undefined),
+);
+
 function Navigation({ page }: { readonly page: PageContext }): JSX.Element {
-  const objects = page.file.catalogue.ofType('object').filter((object) => object.keys['part-of'] === undefined);
+  const object = firstObject(page.file.catalogue);
   const links: readonly (readonly [string, string])[] = [
-    ...(objects[0] ? [[`entry/${objects[0].id}.html`, words('Object')] as const] : []),
+    ...(object ? [[`entry/${object.id}.html`, words('Object')] as const] : []),
     ['chronology.html', words('Chronology')],
     ['trial.html', words('Withdraw and see')],
     ['contradictions.html', words('Contradictions')],

@@ -7,6 +7,7 @@ import { writePages } from '../../site/write-pages.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findResting } from '../findings/resting.ts';
 import { titleOf } from '../model/catalogue.ts';
+import type { PanelFindings } from '../physical/panels.ts';
 import type { Computed } from '../pipeline.ts';
 import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
 import { panelPath } from '../publish/page-paths.ts';
@@ -67,7 +68,7 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     });
     const pages = sitePages(data);
     let made = 0;
-    await writePages(pages, fresh, () => {
+    await writePages(pages, fresh, output, () => {
       made += 1;
       progress?.({ what: 'Pages', done: made, all: pages.length });
     });
@@ -141,12 +142,14 @@ async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
     const entry = file.catalogue.get(id);
     return entry ? titleOf(entry, file.settings.languages) : id;
   };
-  for (const { geometry, layers: order } of file.physical.panels) {
+  const layOut = async ({ geometry, layers: order }: PanelFindings): Promise<void> => {
     const key = JSON.stringify([order, order.boxes.flat().map(titles)]);
     const drawing = layouts.has(key) ? (layouts.get(key) ?? null) : await layOutLayers(order, titles);
     used.set(key, drawing);
     if (drawing) layers.set(panelPath(geometry.object.id, geometry.panel), drawing);
-  }
+  };
+  const { panels } = file.physical;
+  for (let i = 0; i < panels.length; i += 16) await Promise.all(panels.slice(i, i + 16).map(layOut));
   layouts = used;
   return layers;
 }

@@ -2,7 +2,7 @@ import { GRADES } from '../base/grade.ts';
 import { term, words } from '../language/spoken.ts';
 import terms from '../reference/trade-terms.json' with { type: 'json' };
 import { type Block, list, paragraph, passage, passagesOf, type ReportDocument, section } from './document.ts';
-import type { Matter } from './matter.ts';
+import { bearing, type Matter } from './matter.ts';
 import { nameOf } from './say-entry.ts';
 
 /** Facts of the making of a report that no file knows. */
@@ -117,25 +117,24 @@ export function abbreviations(document: Pick<ReportDocument, 'blocks'>): readonl
 }
 
 /** Who wrote which entries, as the entries say. */
-export function contributors({ file, bears }: Matter): readonly Block[] {
+export function contributors({ file, dossier }: Matter): readonly Block[] {
   const byName = new Map<string, string[]>();
-  const entries = file.catalogue.entries.filter(bears);
-  for (const entry of entries) {
+  for (const entry of dossier) {
     const who = entry.keys.by;
     if (who === undefined) continue;
     const name = file.catalogue.get(who) ? nameOf(file, who) : who;
     byName.set(name, [...(byName.get(name) ?? []), entry.id]);
   }
-  const unsigned = entries.filter((entry) => entry.keys.by === undefined && entry.type !== 'workspace').length;
+  const unsigned = dossier.filter((entry) => entry.keys.by === undefined && entry.type !== 'workspace').length;
   const said = [...byName].map(([name, ids]) => passage(words('{0}: {1}.', name, ids.join(', '))));
   const rest = unsigned === 0 ? [] : [passage(words('{0} entries do not say who recorded them.', unsigned))];
   return section(words('Contributors'), list([...said, ...rest]), words('The entries do not say who recorded them.'));
 }
 
 /** What this audience does not see, as far as that may be said. */
-export function hiddenPart({ file, bears }: Matter): readonly Block[] {
+export function hiddenPart({ file, dossier }: Matter): readonly Block[] {
   const { holdsMore, audience } = file.catalogue;
-  const partly = file.catalogue.entries.filter((entry) => (entry.withheld ?? []).length > 0 && bears(entry));
+  const partly = dossier.filter((entry) => (entry.withheld ?? []).length > 0);
   const said = holdsMore
     ? words(
         'This file holds entries that are not shown to this audience; dates and gaps printed here rest on the shown entries only.',
@@ -152,14 +151,11 @@ export function hiddenPart({ file, bears }: Matter): readonly Block[] {
 }
 
 /** With which program and on which day it was made, which answers were sent, and what has changed since an older copy. */
-export function versions({ file, bears }: Matter, { built, version }: Making): readonly Block[] {
-  const sent = file.catalogue
-    .ofType('inquiry')
-    .flatMap((entry) =>
-      entry.keys['sent-on'] && bears(entry)
-        ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])]
-        : [],
-    );
+export function versions(matter: Matter, { built, version }: Making): readonly Block[] {
+  const { file } = matter;
+  const sent = bearing(matter, 'inquiry').flatMap((entry) =>
+    entry.keys['sent-on'] ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])] : [],
+  );
   return section(
     words('Version'),
     [

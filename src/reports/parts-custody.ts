@@ -4,7 +4,7 @@ import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
 import { dated, term, words } from '../language/spoken.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
-import type { Matter } from './matter.ts';
+import { bearing, type Matter } from './matter.ts';
 import { panelsOf } from './parts-known.ts';
 import { nameOf, saySearch } from './say-entry.ts';
 
@@ -71,11 +71,11 @@ function sourcesOf(file: Matter['file'], id: string): readonly string[] {
 }
 
 /** Looks in archives that found nothing, and those to which there was no access. */
-export function nilResults({ file, bears }: Matter): readonly Block[] {
-  const nil = file.catalogue
-    .ofType('search')
-    .filter(bears)
-    .filter((one) => one.keys.outcome === 'not found in what was searched' || one.keys.outcome === 'no access');
+export function nilResults(matter: Matter): readonly Block[] {
+  const { file } = matter;
+  const nil = bearing(matter, 'search').filter(
+    (one) => one.keys.outcome === 'not found in what was searched' || one.keys.outcome === 'no access',
+  );
   const blocks =
     nil.length === 0
       ? []
@@ -122,18 +122,16 @@ function sayYears({ first, last }: Years): string {
 }
 
 /** Candidate origins with what the entries say for and against each; nothing is added up. */
-export function readings({ file, bears }: Matter): readonly Block[] {
-  const blocks = file.catalogue
-    .ofType('reading')
-    .filter(bears)
-    .flatMap((reading): readonly Block[] => [
-      { kind: 'heading', level: 3, words: nameOf(file, reading.id) },
-      paragraph(reading.keys.proposition, [reading.id]),
-      ...list(
-        (reading.keys.weighs ?? []).map((one) =>
-          passage(words('{0}: {1}; {2}.', nameOf(file, one.entry), term(one.is), one.why), [one.entry]),
-        ),
+export function readings(matter: Matter): readonly Block[] {
+  const { file } = matter;
+  const blocks = bearing(matter, 'reading').flatMap((reading): readonly Block[] => [
+    { kind: 'heading', level: 3, words: nameOf(file, reading.id) },
+    paragraph(reading.keys.proposition, [reading.id]),
+    ...list(
+      (reading.keys.weighs ?? []).map((one) =>
+        passage(words('{0}: {1}; {2}.', nameOf(file, one.entry), term(one.is), one.why), [one.entry]),
       ),
-    ]);
+    ),
+  ]);
   return section(words('Readings of the origin'), blocks, words('No candidate reading is recorded.'));
 }

@@ -79,11 +79,10 @@ export function sections({ objects, file }: Matter): readonly Block[] {
 }
 
 /** Names of pieces, parties and places, by who uses them, with transliteration. */
-export function names({ file, objects, bears }: Matter): readonly Block[] {
-  const named = file.catalogue.entries.filter(
+export function names({ file, objects, dossier }: Matter): readonly Block[] {
+  const named = dossier.filter(
     (entry): entry is Entry<'object' | 'party' | 'place'> =>
-      (bears(entry) && (isOfType(entry, 'party') || isOfType(entry, 'place'))) ||
-      objects.some((one) => one.id === entry.id),
+      isOfType(entry, 'party') || isOfType(entry, 'place') || objects.some((one) => one.id === entry.id),
   );
   const rows = named.flatMap((entry) =>
     (entry.keys.names ?? []).map((one) => [

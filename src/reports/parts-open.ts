@@ -12,12 +12,13 @@ import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
-import type { Matter } from './matter.ts';
+import { bearing, type Matter } from './matter.ts';
 import { eventsAsked, panelsOf } from './parts-known.ts';
 import { nameOf, sayDate, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
 
 /** What no record known to this museum says: unknown holders, gaps, open questions. */
-export function unknown({ file, chains, asked, bears }: Matter): readonly Block[] {
+export function unknown(matter: Matter): readonly Block[] {
+  const { file, chains, asked } = matter;
   const gaps = chains.flatMap((chain): readonly Passage[] => [
     ...chain.holdings
       .filter(({ holding }) => holding.keys.holder === undefined && !holding.keys['not-disclosed'])
@@ -50,9 +51,7 @@ export function unknown({ file, chains, asked, bears }: Matter): readonly Block[
       ),
     ),
   ]);
-  const questions = file.catalogue
-    .ofType('question')
-    .filter(bears)
+  const questions = bearing(matter, 'question')
     .filter(
       (one) =>
         one.keys.state !== 'answered' && (one.keys.about ?? []).some((id) => bearsOn(id, { file, chains, asked })),
@@ -80,10 +79,8 @@ function bearsOn(id: string, { file, chains, asked }: Pick<Matter, 'file' | 'cha
 
 /** What was searched, with what was not found. */
 export function searches(matter: Matter): readonly Block[] {
-  const { file, bears } = matter;
-  const rows = file.catalogue
-    .ofType('search')
-    .filter(bears)
+  const { file } = matter;
+  const rows = bearing(matter, 'search')
     .filter((one) => (one.keys.about ?? []).some((id) => bearsOn(id, matter)))
     .map((one) => sayEntry(file, one.id));
   const blocks: readonly Block[] =
@@ -280,7 +277,7 @@ function speaksOf({ file, chains, asked }: Matter, source: string): boolean {
 
 /** Where it was shown or printed. */
 export function publications(matter: Matter): readonly Block[] {
-  const { file, bears } = matter;
+  const { file } = matter;
   const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
   const said = shown.map((event) =>
     passage(
@@ -293,9 +290,7 @@ export function publications(matter: Matter): readonly Block[] {
       [event.id, ...(event.keys.catalogue ? [event.keys.catalogue] : [])],
     ),
   );
-  const printed = file.catalogue
-    .ofType('source')
-    .filter(bears)
+  const printed = bearing(matter, 'source')
     .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind) && speaksOf(matter, one.id))
     .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
   return section(words('Exhibitions and publications'), list([...said, ...printed]), words('None is recorded.'));
