@@ -1,6 +1,7 @@
 import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
+import { CURRENT_FORMAT } from '../reading/upgrade-text.ts';
 import { type Command, folderOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { Fault } from './load-workspace.ts';
@@ -81,6 +82,7 @@ function layout(
     'workspace.md': `---
 id: workspace
 type: workspace
+format: ${CURRENT_FORMAT}
 title: ${text(title)}
 institution: ${text(institution)}
 access-default: internal        # public | internal | restricted

@@ -16,6 +16,7 @@ import { references } from './references.ts';
 import { schema } from './schema.ts';
 import { serve } from './serve.ts';
 import { card, sheet } from './sheet.ts';
+import { upgrade } from './upgrade.ts';
 import { why } from './why.ts';
 import { worth } from './worth.ts';
 
@@ -41,5 +42,6 @@ export const COMMANDS: readonly Command[] = [
   serve,
   build,
   number,
+  upgrade,
   schema,
 ];

@@ -83,14 +83,28 @@ function parse(command: Command, rest: readonly string[]): Options {
 
 function faultWords(error: unknown): string {
   if (error instanceof Fault) return error.message;
-  const code = (error as NodeJS.ErrnoException).code;
-  if (code === 'ENOSPC')
+  const { code, message } = systemErrorIn(error) ?? { code: undefined, message: '' };
+  if (code === 'ENOSPC' || code === 'EDQUOT')
     return 'The disk is full. Nothing was changed: the last good site is still there. Make room and try again.';
-  if (code === 'EACCES' || code === 'EPERM')
-    return `Not allowed: ${(error as Error).message}. Check who owns the folder.`;
+  if (code === 'EROFS')
+    return `The folder can only be read: ${message}. Nothing was changed. Work on a copy, or name another folder with --out.`;
+  if (code === 'EACCES' || code === 'EPERM') return `Not allowed: ${message}. Check who owns the folder.`;
+  if (code === 'EMFILE' || code === 'ENFILE')
+    return 'Too many files are open on this computer. Close other programs and try again.';
   if (code === 'EADDRINUSE') return 'That port is in use. Try another with --port.';
-  return `This is a mistake of the program, not of your entries. Please report it with these lines:\n${(error as Error).stack ?? String(error)}`;
+  return `This is a mistake of the program, not of your entries. Please report it with these lines:\n${((error as Error).stack ?? String(error)).slice(0, 4000)}`;
 }
+
+/** What the system said, however deep other errors were wrapped around it. */
+function systemErrorIn(error: unknown): NodeJS.ErrnoException | null {
+  for (let at = error as ErrorAround | undefined, depth = 0; at && depth < 10; depth += 1) {
+    if (typeof at.code === 'string' && /^E[A-Z]+$/.test(at.code)) return at;
+    at = (at.originalError ?? at.cause) as ErrorAround | undefined;
+  }
+  return null;
+}
+
+type ErrorAround = NodeJS.ErrnoException & { readonly originalError?: unknown };
 
 function overview(): string {
   const width = Math.max(...COMMANDS.map((one) => one.name.length)) + 2;

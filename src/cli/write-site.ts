@@ -51,7 +51,7 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
   await refuseForeign(output);
   const fresh = `${output}.new-${process.pid}`;
   try {
-    await mkdir(fresh, { recursive: true });
+    await makeFolder(fresh);
     const { file } = computed;
     const store = await openPictureStore(output, fresh);
     const pictures = await writePictures(file, folder, fresh, store, progress);
@@ -80,6 +80,14 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }
+}
+
+/** Makes a folder; on a disk that can only be read, making one says that there is no such folder, which helps nobody. */
+async function makeFolder(folder: string): Promise<void> {
+  await mkdir(path.dirname(folder), { recursive: true }).catch(() => undefined);
+  await mkdir(folder).catch((error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EEXIST') throw error;
+  });
 }
 
 /** Pictures of a site as its pages need them. */

@@ -6,6 +6,7 @@ export const FRENCH_KEYS: Messages = {
   Recorded: 'Noté',
   See: 'Voir',
   Ground: 'Motif',
+  Format: 'Format',
   Institution: 'Institution',
   'Base url': 'Adresse du site',
   'Access default': 'Accès par défaut',

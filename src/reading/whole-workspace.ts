@@ -2,6 +2,7 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType } from '../model/entry.ts';
 import { keyNames } from '../model/walk-fields.ts';
+import { CURRENT_FORMAT } from './upgrade-text.ts';
 
 /** Checks that concern the workspace as a whole: exactly one entry with its settings. */
 export function checkWhole(entries: readonly Entry[], leftOut: readonly string[] = []): readonly Diagnostic[] {
@@ -19,15 +20,34 @@ export function checkWhole(entries: readonly Entry[], leftOut: readonly string[]
       },
     ];
   }
-  return more.map((entry) => ({
-    code: 'workspace-twice',
-    severity: 'error',
-    place: entry.placeOf(['type']),
-    message: 'there is more than one entry of type workspace',
-    mend: 'keep one; move its settings there',
-    entry: entry.id,
-    related: [{ place: first.placeOf(['id']), text: 'the other one' }],
-  }));
+  const twice = more.map(
+    (entry): Diagnostic => ({
+      code: 'workspace-twice',
+      severity: 'error',
+      place: entry.placeOf(['type']),
+      message: 'there is more than one entry of type workspace',
+      mend: 'keep one; move its settings there',
+      entry: entry.id,
+      related: [{ place: first.placeOf(['id']), text: 'the other one' }],
+    }),
+  );
+  return [...twice, ...newerFormat(first)];
+}
+
+/** A workspace that a later program wrote may say what this one would misread. */
+function newerFormat(workspace: Entry): readonly Diagnostic[] {
+  const format = isOfType(workspace, 'workspace') ? (workspace.keys.format ?? 0) : 0;
+  if (format <= CURRENT_FORMAT) return [];
+  return [
+    {
+      code: 'workspace-format',
+      severity: 'error',
+      place: workspace.placeOf(['format']),
+      message: `the workspace is of format ${format}, and this program knows formats up to ${CURRENT_FORMAT}`,
+      mend: 'use a newer version of the program; do not lower the number, since the entries may be written otherwise',
+      entry: workspace.id,
+    },
+  ];
 }
 
 /** Names under `withhold` must be keys that the type has, at any depth: a slip would publish what was to be kept. */

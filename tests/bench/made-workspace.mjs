@@ -66,7 +66,8 @@ function addDossier(files, d, shared, most) {
   const random = seeded(1000 + d);
   const year = 1880 + Math.floor(random() * 40);
   const add = (folder, id, keys, links) => {
-    if (files.size < most) files.set(`entries/${folder}/d${d}/${id}.md`, entry({ id, ...keys }, prose(random, links, 1250)));
+    if (files.size < most)
+      files.set(`entries/${folder}/d${d}/${id}.md`, entry({ id, ...keys }, prose(random, links, 1250)));
   };
   const [object, wall] = [`OB-${d}`, `PL-${d}`];
   const events = [`EV-${d}-made`, `EV-${d}-seen`, `EV-${d}-taken`, `EV-${d}-carried`, `EV-${d}-sold`];
@@ -100,7 +101,13 @@ function addDossier(files, d, shared, most) {
       [events[2]],
     ),
   );
-  const dates = [`"${year - 500}~"`, `"${year}-05-0${1 + (d % 9)}"`, `"${year + 8}/${year + 12}"`, `"${year + 14}"`, `"${year + 20}-03"`];
+  const dates = [
+    `"${year - 500}~"`,
+    `"${year}-05-0${1 + (d % 9)}"`,
+    `"${year + 8}/${year + 12}"`,
+    `"${year + 14}"`,
+    `"${year + 20}-03"`,
+  ];
   const kinds = ['making', 'recorded in place', 'removal', 'transport', 'sale'];
   events.forEach((id, i) =>
     add(
@@ -140,7 +147,11 @@ function addDossier(files, d, shared, most) {
       [events[2]],
     ),
   );
-  const said = [`[${year + 8}..${year + 13}]`, `[${year + 9}..${year + 15}]`, d % 10 === 0 ? `${year - 3}` : `${year + 10}`];
+  const said = [
+    `[${year + 8}..${year + 13}]`,
+    `[${year + 9}..${year + 15}]`,
+    d % 10 === 0 ? `${year - 3}` : `${year + 10}`,
+  ];
   said.forEach((stated, i) =>
     add(
       'claims',

@@ -32,6 +32,7 @@ describe('--json', () => {
     export: [['export', '--format', 'csv', '--out', path.join(out, 'export')]],
     build: [['build', '--out', path.join(out, 'site')]],
     number: [['number', '--dry-run']],
+    upgrade: [['upgrade', '--dry-run']],
     import: [
       ['import', 'line', line],
       ['import', 'table', csv, '--type', 'evidence', '--object', 'OB-lerakos'],

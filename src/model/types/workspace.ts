@@ -7,6 +7,7 @@ const years = (what: string) => number().optional().describe(`${what} either sid
 export const workspace = z.strictObject({
   ...commonKeys,
   type: z.literal('workspace'),
+  format: number().optional().describe('format of the workspace, which the program writes; see kerfmark upgrade'),
   institution: text().describe('whose research this is'),
   'base-url': z.url().optional().describe('where the site will stand'),
   'access-default': access().optional().describe('access of entries that say nothing; internal where it is missing'),
