@@ -87,7 +87,7 @@ function addDossier(files, d, shared, most) {
     [events[2], wall],
   );
   add('places', wall, { type: 'place', title: `North wall ${d}`, kind: 'wall' }, [object]);
-  sources.forEach((id, i) =>
+  for (const [i, id] of sources.entries())
     add(
       'sources',
       id,
@@ -99,8 +99,7 @@ function addDossier(files, d, shared, most) {
         ...(i === 1 ? { 'derives-from': `[${sources[0]}]` } : {}),
       },
       [events[2]],
-    ),
-  );
+    );
   const dates = [
     `"${year - 500}~"`,
     `"${year}-05-0${1 + (d % 9)}"`,
@@ -109,7 +108,7 @@ function addDossier(files, d, shared, most) {
     `"${year + 20}-03"`,
   ];
   const kinds = ['making', 'recorded in place', 'removal', 'transport', 'sale'];
-  events.forEach((id, i) =>
+  for (const [i, id] of events.entries())
     add(
       'events',
       id,
@@ -126,9 +125,8 @@ function addDossier(files, d, shared, most) {
         ...(i > 0 ? { relations: `\n  - { after: ${events[i - 1]}, grade: probable, why: order of the papers }` } : {}),
       },
       [sources[i % 4], object],
-    ),
-  );
-  ['plaster-layer', 'paint-layer', 'backing', 'fill', 'cut-edge'].forEach((kind, i) =>
+    );
+  for (const [i, kind] of ['plaster-layer', 'paint-layer', 'backing', 'fill', 'cut-edge'].entries())
     add(
       'evidence',
       `PE-${d}-${i}`,
@@ -145,14 +143,13 @@ function addDossier(files, d, shared, most) {
         ...(i < 3 ? { thickness: `${4 + i} mm`, density: '1500-1900 kg/m3' } : {}),
       },
       [events[2]],
-    ),
-  );
+    );
   const said = [
     `[${year + 8}..${year + 13}]`,
     `[${year + 9}..${year + 15}]`,
     d % 10 === 0 ? `${year - 3}` : `${year + 10}`,
   ];
-  said.forEach((stated, i) =>
+  for (const [i, stated] of said.entries())
     add(
       'claims',
       `CL-${d}-${i}`,
@@ -167,9 +164,8 @@ function addDossier(files, d, shared, most) {
         why: 'as the paper says',
       },
       [sources[i]],
-    ),
-  );
-  holdings.forEach((id, i) =>
+    );
+  for (const [i, id] of holdings.entries())
     add(
       'holdings',
       id,
@@ -183,8 +179,7 @@ function addDossier(files, d, shared, most) {
         ...(i > 0 ? { from: holdings[i - 1], passage: i === 3 ? 'direct' : 'unknown' } : {}),
       },
       [events[Math.min(4, i + 1)]],
-    ),
-  );
+    );
   add(
     'research',
     `SE-${d}`,

@@ -1,0 +1,12 @@
+export function killBuilds(
+  times: number,
+  say?: (text: string) => void,
+): Promise<{
+  readonly killed: number;
+  readonly finished: number;
+  readonly whole: number;
+  readonly aside: number;
+  readonly broken: number;
+  readonly recovered: boolean;
+  readonly left: readonly string[];
+}>;
