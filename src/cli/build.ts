@@ -1,21 +1,25 @@
 import path from 'node:path';
-import { compute, hasErrors } from '../pipeline.ts';
+import { nearest } from '../base/nearest.ts';
+import { type Computed, compute, hasErrors } from '../pipeline.ts';
+import type { SitePart } from '../publish/site-part.ts';
 import { audienceOf, type Command, folderOf, languageOf } from './commands.ts';
 import { progressOf } from './effects.ts';
 import { countProblems, countWords, formatProblems } from './format-problems.ts';
-import { loadWorkspace } from './load-workspace.ts';
+import { Fault, loadWorkspace } from './load-workspace.ts';
 import { writeSite } from './write-site.ts';
 
 export const build: Command = {
   name: 'build',
   summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
-  usage: 'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--language L] [--out FOLDER] [--json]',
+  usage:
+    'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--language L] [--only OBJECT,... | --only whole] [--out FOLDER] [--json]',
   examples: [
     'kerfmark build',
     'kerfmark build --language fr --out ../site-fr',
     'kerfmark build --audience public --out ../public-site',
+    'kerfmark build --only OB-panels --out ../part-1',
   ],
-  flags: { out: 'value', language: 'value', json: 'switch' },
+  flags: { out: 'value', language: 'value', only: 'value', json: 'switch' },
   async run(options, effects) {
     const folder = folderOf(options, effects);
     const audience = audienceOf(options);
@@ -33,7 +37,15 @@ export const build: Command = {
     const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
     const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
     const held = computed.entries - computed.file.catalogue.entries.length;
-    const { pages } = await writeSite({ computed, folder, output, built: effects.today(), ...progressOf(effects) });
+    const part = partOf(options.flags.only, computed);
+    const { pages } = await writeSite({
+      computed,
+      folder,
+      output,
+      part,
+      built: effects.today(),
+      ...progressOf(effects),
+    });
     if (options.flags.json) {
       const counted = countProblems(computed.problems);
       const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };
@@ -48,3 +60,22 @@ export const build: Command = {
     return hasErrors(computed.problems) ? 1 : 0;
   },
 };
+
+/** `--only OB-1,OB-2`: the pages of these objects; `--only whole`: those that belong to no object. */
+function partOf(only: unknown, { file }: Computed): SitePart {
+  if (only === undefined) return 'all';
+  if (only === 'whole') return 'whole file';
+  const objects = String(only)
+    .split(',')
+    .map((one) => one.trim())
+    .filter(Boolean);
+  const known = file.catalogue.ofType('object').map((one) => one.id);
+  const strange = objects.find((one) => !known.includes(one));
+  if (strange !== undefined || objects.length === 0) {
+    const near = strange === undefined ? [] : nearest(strange, known);
+    const offer =
+      near.length > 0 ? `Did you mean ${near.join(' or ')}?` : 'Name objects by their ids, or write "whole".';
+    throw new Fault(`There is no object "${strange ?? ''}" for this audience. ${offer}`);
+  }
+  return { objects };
+}

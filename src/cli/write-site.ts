@@ -12,6 +12,7 @@ import type { Computed } from '../pipeline.ts';
 import { type LayerDrawing, layOutLayers } from '../publish/layer-drawing.ts';
 import { panelPath } from '../publish/page-paths.ts';
 import type { Land } from '../publish/places-drawing.ts';
+import { pageFilter, type SitePart } from '../publish/site-part.ts';
 import type { Step } from './effects.ts';
 import { Fault } from './load-workspace.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
@@ -32,6 +33,8 @@ export interface SiteJob {
   readonly built: string;
   /** True for a preview by who has the files: errors are shown, whomever the pages are for. */
   readonly preview?: boolean;
+  /** Only some of its pages; all where nothing is said. */
+  readonly part?: SitePart;
   progress?(step: Step): void;
 }
 
@@ -66,7 +69,8 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
       plans,
       tiles,
     });
-    const pages = sitePages(data);
+    const isPart = pageFilter(file, job.part ?? 'all');
+    const pages = sitePages(data).filter((one) => isPart(one.path));
     let made = 0;
     await writePages(pages, fresh, output, () => {
       made += 1;
