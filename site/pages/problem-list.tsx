@@ -1,5 +1,8 @@
 import type { JSX } from 'preact';
 import type { Diagnostic } from '../../src/base/diagnostic.ts';
+import { groupBy } from '../../src/base/group-by.ts';
+import { oncePer } from '../../src/base/once-per.ts';
+import { ID_SHAPE } from '../../src/model/fields.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { say, words } from '../say.ts';
@@ -10,7 +13,7 @@ const AROUND = 2;
 /** The problems of one entry with the lines of its file and the mend; in a preview, for who writes. */
 export function ProblemsOfEntry({ page, id }: { readonly page: PageContext; readonly id: string }): JSX.Element | null {
   const excerpts = page.excerpts;
-  const problems = excerpts === null ? [] : page.problems.filter((one) => entryOf(one) === id);
+  const problems = excerpts === null ? [] : (byEntry(page.problems).get(id) ?? []);
   if (problems.length === 0) return null;
   return (
     <aside class="banner" aria-label={words('Problems in this entry')}>
@@ -27,6 +30,8 @@ export function ProblemsOfEntry({ page, id }: { readonly page: PageContext; read
   );
 }
 
+const byEntry = oncePer((problems: readonly Diagnostic[]) => groupBy(problems, entryOf));
+
 /** The entry of a problem; by the name of its file where the entry could not be read. */
 function entryOf({ entry, place }: Diagnostic): string | undefined {
   return entry ?? /([^/]+)\.md$/.exec(place.file)?.[1];
@@ -42,7 +47,7 @@ export function LinkToLines({
 }): JSX.Element | null {
   const id = entryOf(problem);
   if (page.excerpts === null || id === undefined) return null;
-  const hasPage = page.leftOut.includes(id) || page.file.catalogue.get(id) !== undefined;
+  const hasPage = (page.leftOut.includes(id) && ID_SHAPE.test(id)) || page.file.catalogue.get(id) !== undefined;
   return hasPage ? <a href={page.href(entryPath(id))}>{say('Show the lines')}</a> : null;
 }
 
