@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { groupBy } from '../../src/base/group-by.ts';
-import { oncePer } from '../../src/base/once-per.ts';
+import { oncePerBoth } from '../../src/base/once-per.ts';
 import type { RestingBound } from '../../src/findings/resting.ts';
 import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
@@ -85,23 +85,16 @@ function RestingEntry({
   );
 }
 
-const registers = oncePer((_: Catalogue) => new Map<string, Register>());
-
 interface Register {
   readonly all: readonly Entry[];
   /** Places in it by id. */
   readonly at: ReadonlyMap<string, number>;
 }
 
-function registerOf(catalogue: Catalogue, types: readonly string[]): Register {
-  const known = registers(catalogue);
-  const before = known.get(types.join());
-  if (before) return before;
-  const all = catalogue.entries.filter((one) => types.includes(one.type));
-  const fresh = { all, at: new Map(all.map((one, i) => [one.id, i])) };
-  known.set(types.join(), fresh);
-  return fresh;
-}
+const registerOf = oncePerBoth((catalogue: Catalogue, types: string): Register => {
+  const all = catalogue.entries.filter((one) => types.split(' ').includes(one.type));
+  return { all, at: new Map(all.map((one, i) => [one.id, i])) };
+});
 
 /** The entries before and after this one in its register. */
 export function Neighbours({
@@ -113,7 +106,7 @@ export function Neighbours({
   readonly entry: Entry;
   readonly types: readonly string[];
 }): JSX.Element {
-  const { all, at: places } = registerOf(page.file.catalogue, types);
+  const { all, at: places } = registerOf(page.file.catalogue, types.join(' '));
   const at = places.get(entry.id) ?? -1;
   const before = all[at - 1];
   const after = all[at + 1];

@@ -9,3 +9,18 @@ export function oncePer<Key extends object, Value>(find: (key: Key) => Value): (
     return value;
   };
 }
+
+/** The same for a function that is asked about an object and a detail of it (a word, a number). */
+export function oncePerBoth<Key extends object, Detail, Value>(
+  find: (key: Key, detail: Detail) => Value,
+): (key: Key, detail: Detail) => Value {
+  const details = oncePer((_: Key) => new Map<Detail, { readonly value: Value }>());
+  return (key, detail) => {
+    const known = details(key);
+    const before = known.get(detail);
+    if (before) return before.value;
+    const value = find(key, detail);
+    known.set(detail, { value });
+    return value;
+  };
+}

@@ -1,4 +1,4 @@
-import { oncePer } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once-per.ts';
 import { leastDistance } from '../chronology/distances.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';
@@ -15,15 +15,10 @@ import { chosenReferences } from './reference-dates.ts';
  * chain; panels that parted company have chains of their own. An object without any holding has none.
  */
 export function findChains(file: CaseFile, rank = PRINTED_RANK): readonly Chain[] {
-  const known = chainsByRank(file);
-  const before = known.get(rank);
-  if (before) return before;
-  const fresh = chainsAt(file, rank);
-  known.set(rank, fresh);
-  return fresh;
+  return chainsOf(file, rank);
 }
 
-const chainsByRank = oncePer((_: CaseFile) => new Map<number, readonly Chain[]>());
+const chainsOf = oncePerBoth(chainsAt);
 
 function chainsAt(file: CaseFile, rank: number): readonly Chain[] {
   return file.catalogue.ofType('object').flatMap((object) => {

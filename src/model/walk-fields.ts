@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { oncePer } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once-per.ts';
 import type { KeyPath } from './entry.ts';
 import { type FieldNote, fieldNotes } from './fields.ts';
 
@@ -14,19 +14,13 @@ export interface NotedField {
 
 /** Finds every noted value in an entry's keys, in the order of its schema. */
 export function findNotedFields(schema: z.ZodType, value: unknown): readonly NotedField[] {
-  if (value === null || typeof value !== 'object') return walked(schema, value);
-  const known = fieldsOf(value);
-  const before = known.get(schema);
-  if (before) return before;
-  const fresh = walked(schema, value);
-  known.set(schema, fresh);
-  return fresh;
+  return value === null || typeof value !== 'object' ? walked(value, schema) : fieldsOf(value, schema);
 }
 
 /** The keys of an entry are never changed in place, so their fields are found once. */
-const fieldsOf = oncePer((_: object) => new Map<z.ZodType, readonly NotedField[]>());
+const fieldsOf = oncePerBoth<object, z.ZodType, readonly NotedField[]>(walked);
 
-function walked(schema: z.ZodType, value: unknown): readonly NotedField[] {
+function walked(value: unknown, schema: z.ZodType): readonly NotedField[] {
   const found: NotedField[] = [];
   walk(schema, value, [], null, found);
   return found;

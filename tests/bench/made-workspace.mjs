@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { seededRandom } from '../../dist/src/geometry/seeded-random.js';
 
 /** Entries of one dossier: an object, its wall, who had it, what happened, what is seen, what papers say. */
 export const ENTRIES_OF_DOSSIER = 25;
@@ -8,18 +9,6 @@ const WORDS =
   'the wall was taken down in sections and carried to the harbour where a clerk noted crates and weights but no name of a seller; plaster beds and iron bars were laid behind them, fills were toned and joints painted over, and a later hand retouched what the saw had lost; nobody says when, and the letters that survive name neither price nor carrier'.split(
     ' ',
   );
-
-/** A generator of numbers between 0 and 1 that gives the same ones for the same seed (mulberry32). */
-function seeded(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 /**
  * An invented workspace of so many entries, about 1.5 KB each: dossiers of 25 that hang together (events in order with
@@ -49,7 +38,7 @@ export function madeWorkspace(entries) {
   for (let i = 0; i < shared; i += 1)
     files.set(
       `entries/parties/PA-${i}.md`,
-      entry({ id: `PA-${i}`, type: 'party', title: `Firm number ${i}`, is: 'firm' }, prose(seeded(i), [], 900)),
+      entry({ id: `PA-${i}`, type: 'party', title: `Firm number ${i}`, is: 'firm' }, prose(seededRandom(i), [], 900)),
     );
   for (let dossier = 0; files.size < entries; dossier += 1) addDossier(files, dossier, shared, entries);
   return files;
@@ -63,7 +52,7 @@ export async function writeWorkspace(folder, files) {
 }
 
 function addDossier(files, d, shared, most) {
-  const random = seeded(1000 + d);
+  const random = seededRandom(1000 + d);
   const year = 1880 + Math.floor(random() * 40);
   const add = (folder, id, keys, links) => {
     if (files.size < most)

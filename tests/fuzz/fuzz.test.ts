@@ -5,7 +5,7 @@ import { readLine } from '../../src/custody/read-line.ts';
 import { CALENDARS } from '../../src/dates/calendars/calendar.ts';
 import { readDate } from '../../src/dates/read-date.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
-import { mutate } from './mutate.mjs';
+import { mutate } from './mutate.ts';
 
 /** Mutations in the suite; `FUZZ=10000 npx vitest run tests/fuzz` tries as many as one likes. */
 const TIMES = Number(process.env.FUZZ ?? 700);

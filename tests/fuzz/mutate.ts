@@ -1,14 +1,4 @@
-/** A generator of numbers between 0 and 1 that gives the same ones for the same seed (mulberry32). */
-export function seeded(seed) {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = state;
-    t = Math.imul(t ^ (t >>> 15), t | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { seededRandom } from '../../src/geometry/seeded-random.ts';
 
 /** What people, editors and damaged disks put into texts. */
 const ODD = [
@@ -72,9 +62,9 @@ const ODD = [
  * A text with a few slips in it: letters gone, doubled or exchanged, lines moved or written twice, odd signs put in, the
  * end cut off. The same seed gives the same slips.
  */
-export function mutate(text, seed) {
-  const random = seeded(seed);
-  const at = (length) => Math.floor(random() * length);
+export function mutate(text: string, seed: number): string {
+  const random = seededRandom(seed);
+  const at = (length: number): number => Math.floor(random() * length);
   let left = text;
   for (let i = 1 + at(4); i > 0; i -= 1) {
     const place = at(left.length + 1);
@@ -86,7 +76,7 @@ export function mutate(text, seed) {
         left = left.slice(0, place) + left.slice(place + span);
         break;
       case 1:
-        left = left.slice(0, place) + ODD[at(ODD.length)] + left.slice(place);
+        left = left.slice(0, place) + (ODD[at(ODD.length)] ?? '') + left.slice(place);
         break;
       case 2:
         left = left.slice(0, place) + left.slice(place, place + span) + left.slice(place);

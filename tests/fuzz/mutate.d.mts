@@ -1,2 +1,0 @@
-export function seeded(seed: number): () => number;
-export function mutate(text: string, seed: number): string;
