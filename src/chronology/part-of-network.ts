@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once-per.ts';
 import { AXIOM, type Compiled, compileNetwork } from './compiled.ts';
 import { type Link, ORIGIN } from './network.ts';
 
@@ -39,11 +40,21 @@ export function partOf(
     links: statement.links.filter(wanted).map(move),
     ...(statement.choice ? { choice: statement.choice.map((member) => member.map(move)) } : {}),
   }));
-  const touched = new Set(number.keys());
-  const axioms = whole.network.axioms.filter((link) => touched.has(link.from) || touched.has(link.to)).map(move);
+  const at = axiomsAt(whole.network.axioms);
+  const touching = new Set([...number.keys()].flatMap((moment) => at.get(moment) ?? []));
+  const axioms = [...touching].sort((a, b) => a - b).map((index) => move(whole.network.axioms[index] as Link));
   const network = { moments: moments.length, axioms, statements: moved };
   return { compiled: compileNetwork(network), statements, moments };
 }
+
+/** Places of the axioms at each moment; found once, since a large file asks for many small parts. */
+const axiomsAt = oncePer((axioms: readonly Link[]): ReadonlyMap<number, readonly number[]> => {
+  const found = new Map<number, number[]>();
+  axioms.forEach((link, index) => {
+    for (const moment of [link.from, link.to]) found.set(moment, [...(found.get(moment) ?? []), index]);
+  });
+  return found;
+});
 
 /** Groups of moments that active links tie together (the origin ties nothing); statements by group. */
 export function tiedGroups(compiled: Compiled, active: Uint8Array): readonly (readonly number[])[] {

@@ -1171,7 +1171,8 @@ export const FRENCH: Messages = {
   'Present custody': 'Détention actuelle',
   'No present custody is recorded.': 'Aucune détention actuelle n’est enregistrée.',
   'how is not recorded': 'la manière n’est pas enregistrée',
-  '{0}{1}{2}; begun {3}.': '{0}{1}{2} ; début {3}.',
+  '{0}{1}; begun {2}.': '{0}{1} ; début {2}.',
+  '{0}, from {1}': '{0} de {1}',
   'No enquiry made before that, which may be shown here, is recorded.':
     'Aucune recherche antérieure qui puisse être montrée ici n’est enregistrée.',
   'Enquiries made before that:': 'Recherches faites auparavant :',

@@ -3,6 +3,7 @@ import { parse as parseYaml } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
 import { ENTRY_SCHEMAS, type Entry, type KeyPath } from '../model/entry.ts';
+import { keyOfHeading } from '../model/sheet-columns.ts';
 import { keyNames } from '../model/walk-fields.ts';
 import { NO_ARGUMENT } from './argument.ts';
 import type { RawEntry } from './raw-entry.ts';
@@ -18,7 +19,7 @@ interface Row {
 
 /**
  * Reads a survey table: a CSV whose first row names keys of `evidence` (`observed.text`,
- * `left-by.event` reach into a key) and whose other rows are traces. A cell that begins with
+ * `left-by.event` reach into a key), or has the headings of the printed sheet, and whose other rows are traces. A cell that begins with
  * `{` or `[` is read as YAML. Empty cells are not written.
  */
 export function readSurveyTable(
@@ -41,9 +42,10 @@ export function readSurveyTable(
   const [head, ...body] = rows;
   if (!head) return { rows: [], problems: [notCsv(table.file, new Error('the table is empty'))] };
   const problems: Diagnostic[] = [];
+  const columns = head.record.map(keyOfHeading);
   const raw = body
     .filter((row) => row.record.some((cell) => cell !== ''))
-    .map((row) => rawRow(table.file, head.record, row, survey, problems));
+    .map((row) => rawRow(table.file, columns, row, survey, problems));
   return { rows: raw, problems };
 }
 
@@ -101,6 +103,9 @@ function cellValue(column: string, cell: string): unknown {
     }
   }
   if (column === 'left-by') return cell;
+  // On paper nobody writes the unit into every row; a thickness is measured in millimetres.
+  if (column === 'thickness' && /^\d+(?:[.,]\d+)?(?:\s*[-–]\s*\d+(?:[.,]\d+)?)?$/.test(cell))
+    return `${cell.replaceAll(',', '.')} mm`;
   return LISTS.includes(column) ? cell.split(';').map((part) => part.trim()) : cell;
 }
 

@@ -145,7 +145,7 @@ export function hiddenPart({ file, dossier }: Matter): readonly Block[] {
   );
   return section(
     words('What is withheld'),
-    [paragraph(words('Made for the audience “{0}”. {1}', audience, said)), ...list(lines)],
+    [paragraph(words('Made for the audience “{0}”. {1}', term(audience), said)), ...list(lines)],
     '',
   );
 }

@@ -119,16 +119,18 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     if (!last) return [];
     const { holding, begunBy, possibly } = last;
     const from = chain.holdings.at(-2)?.holding;
-    const passed =
-      from && holding.keys.from === from.id ? words(', from {0}', nameOf(file, from.keys.holder ?? from.id)) : '';
     const begun = dated(sayStretch({ first: possibly.first, last: begunBy }));
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
     const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : words('how is not recorded');
+    const fromWhom =
+      from && holding.keys.from === from.id
+        ? words('{0}, from {1}', how, nameOf(file, from.keys.holder ?? from.id))
+        : how;
     return [
       passage(
-        words('{0}{1}{2}; begun {3}.', panelsOf(chain.panels), how, passed, begun),
+        words('{0}{1}; begun {2}.', panelsOf(chain.panels), fromWhom, begun),
         [holding.id, ...(from ? [from.id] : [])],
         statementsOf(file, holding.id),
       ),

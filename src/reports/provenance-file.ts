@@ -1,5 +1,5 @@
 import type { CaseFile } from '../findings/case-file.ts';
-import { language, words } from '../language/spoken.ts';
+import { language, term, words } from '../language/spoken.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, type Figure, paragraph, passage, type ReportDocument } from './document.ts';
@@ -120,7 +120,9 @@ function report(file: CaseFile, object: Entry<'object'>, subtitle: string, block
     isLong: true,
     language: language().tag,
     draft:
-      file.catalogue.audience === 'public' ? null : words('For {0} readers; not for release', file.catalogue.audience),
+      file.catalogue.audience === 'public'
+        ? null
+        : words('For {0} readers; not for release', term(file.catalogue.audience)),
     foot: footOf(file, object.id),
     blocks,
   };

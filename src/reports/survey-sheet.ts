@@ -1,5 +1,6 @@
 import { GRADES } from '../base/grade.ts';
 import type { Entry, Keys } from '../model/entry.ts';
+import { SHEET_WORDS } from '../model/sheet-columns.ts';
 import { EVIDENCE_KINDS, SEEN_UNDER } from '../model/types/evidence.ts';
 
 type Panel = NonNullable<Keys<'object'>['panels']>[number];
@@ -11,21 +12,27 @@ export interface SheetColumn {
   readonly widthMm: number;
 }
 
+const WIDTHS_MM: Readonly<Record<(typeof SHEET_WORDS)[number][0], number>> = {
+  id: 18,
+  title: 40,
+  kind: 23,
+  face: 14,
+  where: 37,
+  'seen-under': 18,
+  'observed.text': 52,
+  'observed.grade': 11,
+  thickness: 16,
+  over: 13,
+  cuts: 12,
+  fills: 13,
+};
+
 /** The columns of a survey by hand, in the order in which one looks; 267 mm together, an A4 sheet on its side. */
-export const SHEET_COLUMNS: readonly SheetColumn[] = [
-  { key: 'id', words: 'id', widthMm: 18 },
-  { key: 'title', words: 'what, in a few words', widthMm: 40 },
-  { key: 'kind', words: 'kind', widthMm: 23 },
-  { key: 'face', words: 'face', widthMm: 14 },
-  { key: 'where', words: 'where', widthMm: 37 },
-  { key: 'seen-under', words: 'seen under', widthMm: 18 },
-  { key: 'observed.text', words: 'observed', widthMm: 52 },
-  { key: 'observed.grade', words: 'grade', widthMm: 11 },
-  { key: 'thickness', words: 'thickness', widthMm: 16 },
-  { key: 'over', words: 'lies over', widthMm: 13 },
-  { key: 'cuts', words: 'cuts', widthMm: 12 },
-  { key: 'fills', words: 'fills', widthMm: 13 },
-];
+export const SHEET_COLUMNS: readonly SheetColumn[] = SHEET_WORDS.map(([key, words]) => ({
+  key,
+  words,
+  widthMm: WIDTHS_MM[key],
+}));
 
 /** Scales of the sketch, as the divisor of true size. */
 const SCALES = [1, 2, 5, 10, 20, 25, 50, 100, 200] as const;
