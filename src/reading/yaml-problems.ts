@@ -203,8 +203,16 @@ function slipInBraces(line: string): Wording | null {
       message: 'keys inside braces are parted by commas, not by semicolons',
       mend: mended(line.replace(/;(?=\s+[a-z][\w-]*:\s)/g, ',')),
     };
-  const [, key, text] = /([a-z][\w-]*):\s+([^"'{}[\],]*?\w:\s[^{},]*?)\s*[,}]/.exec(bare) ?? [];
-  if (key === undefined || text === undefined || KEYS.has(/(\S+):\s/.exec(text)?.[1] ?? '')) return null;
+  // Piece by piece between the commas: one pattern over the whole line would try every way to part it.
+  const pieces = bare.slice(bare.indexOf('{') + 1, bare.lastIndexOf('}')).split(',');
+  const slips = pieces.flatMap((piece) => {
+    const [, key, text = ''] = /^\s*([a-z][\w-]*): +([^"'{}[\]]*)$/.exec(piece) ?? [];
+    const inner = /(\S+): /.exec(text)?.[1];
+    return key !== undefined && inner !== undefined && !KEYS.has(inner) ? [{ key, text: text.trim() }] : [];
+  });
+  const [slip] = slips;
+  if (!slip) return null;
+  const { key, text } = slip;
   return {
     code: 'yaml-colon-in-text',
     message: `the text after "${key}" holds a colon followed by a space, which YAML takes for another key`,
@@ -225,10 +233,13 @@ function openQuoteBefore(text: string, at: number): number {
 
 /** Offset of the nearest line at or above a place that shows a slip; -1 if none does. */
 function lineBefore(text: string, at: number, shows: (line: string) => boolean): number {
-  for (let start = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1; ; start = text.lastIndexOf('\n', start - 2) + 1) {
-    if (shows(text.slice(start, nextLineEnd(text, start)))) return start;
+  let start = lineStart(text, at);
+  while (!shows(text.slice(start, nextLineEnd(text, start)))) {
     if (start === 0) return -1;
+    // The line before ends with the break before this one; a text may begin with a break.
+    start = text.slice(0, start - 1).lastIndexOf('\n') + 1;
   }
+  return start;
 }
 
 /** More brackets opened than closed on one line, what stands in quotation marks left aside. */

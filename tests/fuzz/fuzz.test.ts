@@ -11,7 +11,10 @@ import { mutate } from './mutate.ts';
 const TIMES = Number(process.env.FUZZ ?? 700);
 
 /** Seeds that once found something; they are tried every time. */
-const FOUND: readonly number[] = [];
+const FOUND: readonly number[] = [
+  // Keys that begin with an empty line: the search for the line of a slip never came to its end.
+  5363,
+];
 
 const base = filesOf(path.join(ROOT, 'tests/messages/base'));
 const entries = readdirSync(path.join(ROOT, 'entries'), { recursive: true, encoding: 'utf8' })
