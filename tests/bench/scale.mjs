@@ -65,6 +65,8 @@ async function plainSite(folder, files, kind) {
     await writeFile(path.join(folder, 'hugo.toml'), 'disableKinds = ["taxonomy", "term", "RSS", "sitemap"]\n');
   } else {
     await mkdir(path.join(folder, '_includes'), { recursive: true });
+    // Whatever stands above the folder for temporary files must not decide what kind of script the settings are.
+    await writeFile(path.join(folder, 'package.json'), '{ "type": "commonjs" }');
     await writeFile(path.join(folder, '_includes/base.njk'), html('{{ title }}', '{{ content | safe }}'));
     await writeFile(
       path.join(folder, 'eleventy.config.js'),
