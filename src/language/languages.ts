@@ -12,7 +12,8 @@ export const LANGUAGES: readonly Language[] = [
     keys: FRENCH_KEYS,
     terms: FRENCH_TERMS,
     dated: frenchDate,
-    notice: 'Les doutes et les messages du contrôle, et les sources des méthodes, sont donnés en anglais.',
+    notice:
+      'Les doutes et les messages du contrôle, les sources des méthodes et les lignes des tableaux de référence sont donnés en anglais.',
   },
 ];
 
