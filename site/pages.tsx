@@ -3,6 +3,7 @@ import { renderToString } from 'preact-render-to-string';
 import { iiifManifest } from '../src/exchange/iiif-manifest.ts';
 import { datesReport } from '../src/findings/dates-report.ts';
 import { speakingFor } from '../src/language/languages.ts';
+import type { Entry } from '../src/model/entry.ts';
 import { ID_SHAPE } from '../src/model/fields.ts';
 import {
   answerPath,
@@ -60,16 +61,34 @@ export interface SitePage {
 
 /** All pages of the site, in a fixed order and in the language of the file. */
 export function sitePages(data: SiteData): readonly SitePage[] {
+  return [...plainPages(data), ...reportedObjects(data).flatMap((object) => reportPagesOf(data, object))];
+}
+
+/** All pages but the reports: which drawings a report has is known only when what bears on its object was gathered. */
+export function plainPages(data: SiteData): readonly SitePage[] {
+  return spoken(data, () => pagesOf(data));
+}
+
+/** The pages of the reports among which an address would be: those of its object, with their drawings. */
+export function reportPagesAt(data: SiteData, address: string): readonly SitePage[] {
+  return reportedObjects(data)
+    .filter((object) => address.startsWith(reportPicturePath(object.id, '').slice(0, -'.svg'.length)))
+    .flatMap((object) => reportPagesOf(data, object));
+}
+
+function spoken(data: SiteData, make: () => readonly SitePage[]): readonly SitePage[] {
   const { languages } = data.file.settings;
-  return speakingFor(languages, () => pagesOf(data)).map(({ path, render }) => ({
+  return speakingFor(languages, make).map(({ path, render }) => ({
     path,
     render: () => speakingFor(languages, render),
   }));
 }
 
-function pagesOf(data: SiteData): readonly SitePage[] {
-  const { file } = data;
-  const page = (path: string, view: (context: PageContext) => JSX.Element): SitePage => ({
+type MakePage = (path: string, view: (context: PageContext) => JSX.Element) => SitePage;
+
+const pageFrom =
+  (data: SiteData): MakePage =>
+  (path, view) => ({
     path,
     render: () => {
       const context = { ...data, path, href: (to: string) => relativeHref(path, to) };
@@ -78,6 +97,10 @@ function pagesOf(data: SiteData): readonly SitePage[] {
       return `<!doctype html>\n${path === 'trial.html' ? html : markLanguages(html)}\n`;
     },
   });
+
+function pagesOf(data: SiteData): readonly SitePage[] {
+  const { file } = data;
+  const page = pageFrom(data);
   const timed = new Set(file.statements.moments.all.map((moment) => moment.entry));
   return [
     page('index.html', (context) => <OpeningPage page={context} />),
@@ -139,20 +162,21 @@ function pagesOf(data: SiteData): readonly SitePage[] {
     ...file.catalogue
       .ofType('inquiry')
       .map((inquiry) => page(answerPath(inquiry.id), (context) => <AnswerPage page={context} inquiry={inquiry} />)),
-    ...reportPages(data, page),
     ...manifests(data),
     { path: 'data/dates.json', render: () => `${JSON.stringify(datesReport(file), null, 1)}\n` },
   ];
 }
 
-/** The provenance file and the appendix of each object that is not part of another, with their drawings. */
-function reportPages(
-  data: SiteData,
-  page: (path: string, view: (context: PageContext) => JSX.Element) => SitePage,
-): readonly SitePage[] {
+/** Objects that have reports: those that are not part of another. */
+function reportedObjects({ file }: SiteData): readonly Entry<'object'>[] {
+  return file.catalogue.ofType('object').filter((one) => one.keys['part-of'] === undefined);
+}
+
+/** The provenance file and the appendix of an object, with their drawings. */
+function reportPagesOf(data: SiteData, object: Entry<'object'>): readonly SitePage[] {
   const { file, built, version } = data;
-  const objects = file.catalogue.ofType('object').filter((one) => one.keys['part-of'] === undefined);
-  return objects.flatMap((object) => {
+  const page = pageFrom(data);
+  return spoken(data, () => {
     const made = reportPictures(file, object, { drawings: data.drawingStyle, plan: data.planStyle });
     const kinds = [
       ['file', composeFile],

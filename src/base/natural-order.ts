@@ -3,21 +3,31 @@
  * regard to case (CL-2 before CL-10); full ties fall back to code units, so the order is total.
  */
 export function naturalOrder(a: string, b: string): number {
-  const left = runsOf(a);
-  const right = runsOf(b);
-  for (let i = 0; i < Math.min(left.length, right.length); i += 1) {
-    const difference = compareRuns(left[i] as string, right[i] as string);
-    if (difference !== 0) return difference;
+  const [left, right] = [a.toLowerCase(), b.toLowerCase()];
+  let [i, j] = [0, 0];
+  while (i < left.length && j < right.length) {
+    const [endLeft, endRight] = [endOfDigits(left, i), endOfDigits(right, j)];
+    if (endLeft > i && endRight > j) {
+      const difference = Number(left.slice(i, endLeft)) - Number(right.slice(j, endRight));
+      if (difference !== 0) return difference;
+      [i, j] = [endLeft, endRight];
+    } else {
+      const difference = left.charCodeAt(i) - right.charCodeAt(j);
+      if (difference !== 0) return difference;
+      i += 1;
+      j += 1;
+    }
   }
-  return left.length - right.length || (a < b ? -1 : a > b ? 1 : 0);
+  return left.length - i - (right.length - j) || (a < b ? -1 : a > b ? 1 : 0);
 }
 
-function runsOf(text: string): readonly string[] {
-  return text.toLowerCase().match(/\d+|\D/g) ?? [];
+/** Where the run of digits that begins at a place ends: the place itself where none begins. */
+function endOfDigits(text: string, start: number): number {
+  let end = start;
+  while (isDigit(text.charCodeAt(end))) end += 1;
+  return end;
 }
 
-function compareRuns(a: string, b: string): number {
-  const bothNumbers = /^\d/.test(a) && /^\d/.test(b);
-  if (bothNumbers) return Number(a) - Number(b);
-  return a < b ? -1 : a > b ? 1 : 0;
+function isDigit(code: number): boolean {
+  return code >= 48 && code <= 57;
 }

@@ -1,3 +1,12 @@
+/** A value that is computed when it is first asked for. */
+export function lazily<Value>(find: () => Value): () => Value {
+  let known: { readonly value: Value } | null = null;
+  return () => {
+    known ??= { value: find() };
+    return known.value;
+  };
+}
+
 /** A function whose result is kept as long as the object that it is asked about. */
 export function oncePer<Key extends object, Value>(find: (key: Key) => Value): (key: Key) => Value {
   const known = new WeakMap<Key, { readonly value: Value }>();

@@ -1,3 +1,4 @@
+import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
 import { propagate } from './bounds.ts';
 import { compareIds, idOf } from './compare-ids.ts';
@@ -186,13 +187,17 @@ function clustersOf(
   unfinished: readonly (readonly number[])[],
 ): readonly Cluster[] {
   const clusters: Cluster[] = [];
+  const byStatement = groupBy(
+    contradictions.flatMap((one) => one.statements.map((statement) => ({ statement, one }))),
+    ({ statement }) => statement,
+  );
   for (const first of contradictions) {
     if (first.cluster !== 0) continue;
     const number = clusters.length + 1;
-    const members = linkedWith(first, contradictions);
+    const members = linkedWith(first, byStatement);
     for (const member of members) member.cluster = number;
-    const sets = members.map((member) => member.statements);
-    const open = unfinished.filter((group) => sets.some((set) => set.some((one) => group.includes(one))));
+    const statements = new Set(members.flatMap((member) => member.statements));
+    const open = unfinished.filter((group) => group.some((one) => statements.has(one)));
     let ways: Cluster['waysOut'] | null = null;
     clusters.push({
       number,
@@ -206,17 +211,14 @@ function clustersOf(
   return clusters;
 }
 
-function linkedWith(first: Contradiction, all: readonly Contradiction[]): readonly Contradiction[] {
+/** Contradictions that share a statement with the first, or with one that does, and so on; in their own order. */
+function linkedWith(
+  first: Contradiction,
+  byStatement: ReadonlyMap<number, readonly { readonly one: Contradiction }[]>,
+): readonly Contradiction[] {
   const members = new Set([first]);
-  const shared = new Set(first.statements);
-  for (let grown = true; grown; ) {
-    grown = false;
-    for (const one of all) {
-      if (members.has(one) || !one.statements.some((s) => shared.has(s))) continue;
-      members.add(one);
-      for (const statement of one.statements) shared.add(statement);
-      grown = true;
-    }
-  }
+  for (const member of members)
+    for (const statement of member.statements)
+      for (const { one } of byStatement.get(statement) ?? []) members.add(one);
   return [...members];
 }

@@ -3,6 +3,7 @@ import type { Compiled } from './compiled.ts';
 import { isConsistent } from './consistency.ts';
 import { contradictedMoments } from './contradictions.ts';
 import type { GradeResult } from './grade-result.ts';
+import { type Part, partOf, tiedGroups } from './part-of-network.ts';
 import { rangesOf } from './ranges.ts';
 
 /** Finds, for each moment, the statements outside the kept set that would bear on it. */
@@ -31,9 +32,10 @@ export class SetAsideFinder {
       .map((_, i) => i)
       .filter((i) => grade.all[i] && !grade.kept[i])
       .sort((a, b) => naturalOrder(statements[a]?.id ?? '', statements[b]?.id ?? ''));
+    const groupOf = outside.length > 0 ? groupsByMember(tiedGroups(this.compiled, grade.all)) : new Map();
     const byMoment = new Map<number, number[]>();
     for (const one of outside) {
-      for (const moment of this.touched(grade, one)) {
+      for (const moment of this.touched(grade, groupOf.get(one) ?? [one], one)) {
         const list = byMoment.get(moment);
         if (list) list.push(one);
         else byMoment.set(moment, [one]);
@@ -42,21 +44,33 @@ export class SetAsideFinder {
     return byMoment;
   }
 
-  /** Moments that one more statement would tighten, or through which it would contradict. */
-  private touched(grade: GradeResult, one: number): readonly number[] {
-    const active = grade.kept.slice();
-    active[one] = 1;
-    if (!isConsistent(this.compiled, active)) {
-      return contradictedMoments(this.compiled, active);
-    }
-    const ranges = rangesOf(this.compiled, active, null);
-    const moments: number[] = [];
-    for (let moment = 0; moment < this.compiled.moments; moment += 1) {
-      const same =
-        ranges.earliest[moment] === grade.ranges.earliest[moment] &&
-        ranges.latest[moment] === grade.ranges.latest[moment];
-      if (!same) moments.push(moment);
-    }
-    return moments;
+  /**
+   * Moments that one more statement would tighten, or through which it would contradict. Only what is tied to it can
+   * move, so only that is solved: `group` is every statement of the grade that is.
+   */
+  private touched(grade: GradeResult, group: readonly number[], one: number): readonly number[] {
+    const part = partOf(
+      this.compiled,
+      group.filter((other) => other === one || grade.kept[other]),
+    );
+    const active = new Uint8Array(part.statements.length).fill(1);
+    const moments = isConsistent(part.compiled, active)
+      ? this.moved(grade, part, active)
+      : contradictedMoments(part.compiled, active);
+    return moments.map((local) => part.moments[local] as number);
   }
+
+  /** Moments of a part that do not lie where they do in the whole. */
+  private moved(grade: GradeResult, part: Part, active: Uint8Array): readonly number[] {
+    const ranges = rangesOf(part.compiled, active, null);
+    return part.moments.flatMap((moment, local) =>
+      ranges.earliest[local] === grade.ranges.earliest[moment] && ranges.latest[local] === grade.ranges.latest[moment]
+        ? []
+        : [local],
+    );
+  }
+}
+
+function groupsByMember(groups: readonly (readonly number[])[]): ReadonlyMap<number, readonly number[]> {
+  return new Map(groups.flatMap((group) => group.map((member) => [member, group] as const)));
 }

@@ -1,3 +1,4 @@
+import { groupBy } from '../base/group-by.ts';
 import { type Active, type Bounds, propagate } from './bounds.ts';
 import { searchChoices } from './choices.ts';
 import { AXIOM, type Compiled } from './compiled.ts';
@@ -22,11 +23,11 @@ export function findSuspects(compiled: Compiled, active: Active): readonly Suspe
   const byLinks = groupsOf(links);
   const tied = tiedGroups(compiled, active);
   if (!compiled.splitting.some((statement) => active[statement])) return byLinks;
+  const suspect = new Set(byLinks.flatMap((group) => group.statements));
   const wide: SuspectGroup[] = [];
   for (const statements of tied) {
     if (!statements.some((index) => compiled.network.statements[index]?.choice)) continue;
-    const holdsLinkSuspect = byLinks.some((group) => group.statements.some((index) => statements.includes(index)));
-    if (holdsLinkSuspect || !chosenConsistently(compiled, statements)) wide.push({ statements, links: null });
+    if (statements.some((index) => suspect.has(index)) || !chosenConsistently(compiled, statements)) wide.push({ statements, links: null });
   }
   const covered = new Set(wide.flatMap((group) => group.statements));
   return [...wide, ...byLinks.filter((group) => !group.statements.some((index) => covered.has(index)))];
@@ -80,12 +81,7 @@ function groupsOf(links: readonly SuspectLink[]): readonly SuspectGroup[] {
   for (const one of links) {
     for (const moment of [one.link.from, one.link.to]) if (moment >= 0) tie(`m${moment}`, nameOf(one));
   }
-  const groups = new Map<string, SuspectLink[]>();
-  for (const one of links) {
-    const name = root(nameOf(one));
-    groups.set(name, [...(groups.get(name) ?? []), one]);
-  }
-  return [...groups.values()].map((members) => ({
+  return [...groupBy(links, (one) => root(nameOf(one))).values()].map((members) => ({
     statements: [...new Set(members.map((one) => one.owner).filter((owner) => owner !== AXIOM))].sort((a, b) => a - b),
     links: new Set(members.map((one) => one.link)),
   }));

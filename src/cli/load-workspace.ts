@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import type { Stats } from 'node:fs';
+import { lstatSync, type Stats } from 'node:fs';
 import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
@@ -141,9 +141,16 @@ async function inBatches<Result>(
 /** Texts as they were read, by what the disk says of the file; in a preview most files stay as they are. */
 const lastRead = new Map<string, { readonly state: string; readonly text: string }>();
 
+function stateOf({ ino, size, mtimeMs, ctimeMs }: Stats): string {
+  return `${ino} ${size} ${mtimeMs} ${ctimeMs}`;
+}
+
 /** The text of a file, or why it cannot be read. */
 async function loadText(full: string, inside: string, file: string): Promise<string | Diagnostic> {
   try {
+    const before = lastRead.get(full);
+    // Asked at once, not awaited: a preview asks for every file after every edit, and nearly none has changed.
+    if (before && before.state === stateOf(lstatSync(full))) return before.text;
     const found = await lstat(full);
     // Folders that are links are not looked into, so only a file that is one can lead out.
     if (found.isSymbolicLink()) {
@@ -161,9 +168,6 @@ async function readText(full: string, file: string, found: Stats): Promise<strin
   if (!found.isFile()) return loadProblem(file, 'file-not-read', 'not a file');
   if (found.size > (/\.svg$/i.test(file) ? MOST_BYTES_OF_DRAWING : MOST_BYTES))
     return loadProblem(file, 'file-too-large');
-  const state = `${found.ino} ${found.size} ${found.mtimeMs} ${found.ctimeMs}`;
-  const before = lastRead.get(full);
-  if (before?.state === state) return before.text;
   const bytes = await readFile(full);
   if ((bytes[0] === 0xff && bytes[1] === 0xfe) || (bytes[0] === 0xfe && bytes[1] === 0xff))
     return loadProblem(file, 'file-utf16');
@@ -176,7 +180,7 @@ async function readText(full: string, file: string, found: Stats): Promise<strin
   }
   // Written while it was read: what was read may be half of it, so it is asked for again the next time.
   const after = await lstat(full);
-  if (after.mtimeMs === found.mtimeMs && after.size === found.size) lastRead.set(full, { state, text });
+  if (after.mtimeMs === found.mtimeMs && after.size === found.size) lastRead.set(full, { state: stateOf(found), text });
   return text;
 }
 

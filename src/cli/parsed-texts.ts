@@ -3,7 +3,7 @@ import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { Worker } from 'node:worker_threads';
-import { type ParsedText, parseText } from '../reading/argument.ts';
+import { type ParsedText, parseText } from '../reading/parsed-text.ts';
 import type { TextFile } from '../reading/text-file.ts';
 import { packageVersion } from './package-root.ts';
 
@@ -71,7 +71,7 @@ function parseInThread(
 
 /** What tells the versions of all that decides a tree: the program's own, with its pinned parsers, and the format. */
 async function stampOf(): Promise<string> {
-  return JSON.stringify({ format: 'kerfmark-texts/1', version: await packageVersion(), node: process.version });
+  return JSON.stringify({ format: 'kerfmark-texts/2', version: await packageVersion(), node: process.version });
 }
 
 const fileIn = (folder: string): string => path.join(folder, CACHE_FOLDER, 'texts.jsonl');
@@ -90,10 +90,12 @@ async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void
 
 function readLine(line: string): ParsedText | null {
   try {
-    const { tree, links, faults } = JSON.parse(line) as ParsedText;
-    return tree?.type === 'root' && Array.isArray(tree.children) && Array.isArray(links) && Array.isArray(faults)
-      ? { tree, links, faults }
-      : null;
+    const { front, argument } = JSON.parse(line) as ParsedText;
+    const isWhole =
+      Array.isArray(front?.problems) &&
+      argument?.tree?.type === 'root' &&
+      [argument.tree.children, argument.links, argument.faults].every(Array.isArray);
+    return isWhole ? { front, argument } : null;
   } catch {
     return null;
   }

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { stat } from 'node:fs/promises';
 import path from 'node:path';
-import { type SitePage, sitePages } from '../../site/pages.tsx';
+import type { SiteData } from '../../site/context.ts';
+import { plainPages, reportPagesAt, type SitePage } from '../../site/pages.tsx';
 import type { Computed } from '../pipeline.ts';
 import { type SiteJob, type SitePictures, siteDataOf, writeSite } from './write-site.ts';
 
@@ -12,6 +13,7 @@ import { type SiteJob, type SitePictures, siteDataOf, writeSite } from './write-
  */
 export class PreviewSite {
   #pictures: { readonly key: string; readonly made: SitePictures } | null = null;
+  #data: SiteData | null = null;
   #pages: ReadonlyMap<string, SitePage> = new Map();
   readonly #rendered = new Map<string, string>();
   #isAhead = false;
@@ -21,30 +23,30 @@ export class PreviewSite {
     return this.#isAhead;
   }
 
-  /** Takes over what was computed; returns the number of pages. */
-  async update(job: SiteJob): Promise<number> {
+  /** Takes over what was computed; returns the number of pages written, null where they wait until somebody asks for them. */
+  async update(job: SiteJob): Promise<number | null> {
     const key = await pictureKey(job.computed, job.folder);
     if (this.#pictures?.key !== key) {
-      const { data } = await writeSite(job);
+      const { data, pages } = await writeSite(job);
       const { pictures, scales, plans, tiles } = data;
       this.#pictures = { key, made: { pictures, scales, plans, tiles } };
-      this.#show(sitePages(data), false);
-    } else this.#show(sitePages(await siteDataOf(job, this.#pictures.made)), true);
-    return this.#pages.size;
-  }
-
-  #show(pages: readonly SitePage[], isAhead: boolean): void {
-    this.#pages = new Map(pages.map((page) => [page.path, page]));
+      this.#isAhead = false;
+      return pages;
+    }
+    this.#data = await siteDataOf(job, this.#pictures.made);
+    this.#pages = new Map(plainPages(this.#data).map((page) => [page.path, page]));
     this.#rendered.clear();
-    this.#isAhead = isAhead;
+    this.#isAhead = true;
+    return null;
   }
 
   /** A page as it is now; null where it is to be read from the folder, and `gone` where the folder holds an older one. */
   page(address: string): string | 'gone' | null {
-    if (!this.#isAhead) return null;
+    if (!this.#isAhead || !this.#data) return null;
     const known = this.#rendered.get(address);
     if (known !== undefined) return known;
-    const page = this.#pages.get(address);
+    const page =
+      this.#pages.get(address) ?? reportPagesAt(this.#data, address).find((report) => report.path === address);
     if (!page) return address.endsWith('.html') ? 'gone' : null;
     const text = page.render();
     this.#rendered.set(address, text);

@@ -67,7 +67,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
       fault = null;
       const errors = computed.problems.filter((one) => one.severity === 'error');
       effects.out(
-        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${pages} pages.\n`,
+        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${pages === null ? 'The change is shown.' : `${pages} pages.`}\n`,
       );
     } catch (error) {
       fault = (error as Error).message;

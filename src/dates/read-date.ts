@@ -1,4 +1,5 @@
 import { parse as parseEdtf } from 'edtf';
+import { oncePerBoth } from '../base/once-per.ts';
 import { type Atom, readAtom } from './atom.ts';
 import type { Calendar, CalendarName } from './calendars/calendar.ts';
 import { calendarOf } from './calendars/calendars.ts';
@@ -32,7 +33,16 @@ export function readDate(
   calendarName: CalendarName,
   settings: DateSettings,
 ): DateExpression | DateProblem {
-  const text = written.trim();
+  return readOnce(settings, `${calendarName} ${written.trim()}`);
+}
+
+/** The same few dates stand in many places, and are asked for again by every computation of a preview. */
+const readOnce = oncePerBoth((settings: DateSettings, named: string) => {
+  const space = named.indexOf(' ');
+  return readText(named.slice(space + 1), named.slice(0, space) as CalendarName, settings);
+});
+
+function readText(text: string, calendarName: CalendarName, settings: DateSettings): DateExpression | DateProblem {
   const calendar = calendarOf(calendarName);
   const tooLong = text.length > LONGEST;
   if (tooLong) return problem.notEdtf(text, calendarName);
@@ -68,18 +78,6 @@ export function isDateProblem(result: DateExpression | DateProblem): result is D
  * `1950S2~`, those inside sets) and seasons beside years; there each date is judged by itself.
  */
 function isEdtf(text: string): boolean {
-  const before = judged.get(text);
-  if (before !== undefined) return before;
-  const fresh = judgeEdtf(text);
-  if (judged.size < MOST_JUDGED) judged.set(text, fresh);
-  return fresh;
-}
-
-/** Texts that were judged already: the same few dates stand in many places, and parsing is slow. */
-const judged = new Map<string, boolean>();
-const MOST_JUDGED = 50_000;
-
-function judgeEdtf(text: string): boolean {
   if (acceptsAny(text)) return true;
   const inner = /^[[{](.*)[\]}]$/.exec(text)?.[1];
   const dates = inner !== undefined ? inner.split(',').flatMap((part) => part.trim().split('..')) : text.split('/');

@@ -153,7 +153,7 @@ function contradictionsOf(chronology: Chronology, statements: FileStatements): r
   const { contradictions, clusters } = chronology.disagreements;
   const used = (i: number): FileStatement => statements.used[i] as FileStatement;
   return contradictions.map((one, i) => {
-    const cluster = clusters.find((candidate) => candidate.number === one.cluster);
+    const cluster = clusters[one.cluster - 1];
     return {
       number: i + 1,
       grade: (['established', 'probable', 'possible', 'conjectural'] as const)[one.rank] ?? 'conjectural',

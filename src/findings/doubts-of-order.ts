@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import { naturalOrder } from '../base/natural-order.ts';
 import type { Entry } from '../model/entry.ts';
 import type { DoubtInput } from './doubts.ts';
 
@@ -10,23 +11,18 @@ import type { DoubtInput } from './doubts.ts';
  */
 export function doubtsOfOrder(input: DoubtInput): readonly Diagnostic[] {
   const events = input.catalogue.ofType('event');
-  const removals = events.filter((event) => event.keys.kind === 'removal');
   return [
     ...events
       .filter((event) => event.keys.kind === 'recorded in place')
-      .flatMap((seen) => goneBefore(input, removals, seen)),
+      .flatMap((seen) => goneBefore(input, seen)),
     ...events
       .filter((event) => event.keys.kind === 'export' || event.keys.kind === 'import')
-      .flatMap((crossing) => leftBefore(input, removals, crossing)),
+      .flatMap((crossing) => leftBefore(input, crossing)),
   ];
 }
 
-function goneBefore(
-  input: DoubtInput,
-  removals: readonly Entry<'event'>[],
-  seen: Entry<'event'>,
-): readonly Diagnostic[] {
-  const ofPiece = removals.filter((removal) => sharesPiece(removal, seen));
+function goneBefore(input: DoubtInput, seen: Entry<'event'>): readonly Diagnostic[] {
+  const ofPiece = removalsOf(input, seen);
   const first = dayOf(input, seen, 'start', 'earliest');
   const isGone = (removal: Entry<'event'>): boolean => dayOf(input, removal, 'end', 'latest') < first;
   if (ofPiece.length === 0 || !ofPiece.every(isGone)) return [];
@@ -40,12 +36,8 @@ function goneBefore(
   ];
 }
 
-function leftBefore(
-  input: DoubtInput,
-  removals: readonly Entry<'event'>[],
-  crossing: Entry<'event'>,
-): readonly Diagnostic[] {
-  const ofPiece = removals.filter((removal) => sharesPiece(removal, crossing));
+function leftBefore(input: DoubtInput, crossing: Entry<'event'>): readonly Diagnostic[] {
+  const ofPiece = removalsOf(input, crossing);
   const last = dayOf(input, crossing, 'end', 'latest');
   const isLater = (removal: Entry<'event'>): boolean => dayOf(input, removal, 'start', 'earliest') > last;
   if (ofPiece.length === 0 || !ofPiece.every(isLater)) return [];
@@ -77,6 +69,15 @@ function dayOf(
   const moment = statements.moments.momentOf(event.id, edge);
   const bound = moment ? rangesOf(moment)[rankOf(settings.printedGrade)]?.[side] : undefined;
   return bound?.day ?? (side === 'earliest' ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY);
+}
+
+/** Removals of a piece that an event speaks of, in natural order of their ids. */
+function removalsOf({ catalogue }: DoubtInput, event: Entry<'event'>): readonly Entry<'event'>[] {
+  const objects = new Set((event.keys.objects ?? []).map((one) => one.split('/')[0] as string));
+  const near = new Set([...objects].flatMap((object) => catalogue.onObject('event', object)));
+  return [...near]
+    .filter((other) => other.keys.kind === 'removal' && sharesPiece(other, event))
+    .sort((a, b) => naturalOrder(a.id, b.id));
 }
 
 function sharesPiece(a: Entry<'event'>, b: Entry<'event'>): boolean {

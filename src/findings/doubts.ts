@@ -81,9 +81,9 @@ function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Dia
   const source = catalogue.get(claim.keys.source);
   if (!source || !isOfType(source, 'source') || claim.keys.basis !== 'first-hand') return [];
   const ancestors = ancestorsOf(catalogue, source.id);
-  const copied = catalogue
-    .ofType('claim')
-    .some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
+  const copied =
+    ancestors.size > 0 &&
+    catalogue.ofType('claim').some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
   if (!copied) return [];
   return [
     doubt(

@@ -14,8 +14,11 @@ export interface RestingBound {
 export function findResting(file: CaseFile): ReadonlyMap<string, readonly RestingBound[]> {
   const resting = new Map<string, Map<string, RestingBound>>();
   for (const moment of file.statements.moments.all) {
-    for (const [rank, range] of file.rangesOf(moment).entries()) {
+    const ranges = file.rangesOf(moment);
+    for (const [rank, range] of ranges.entries()) {
       for (const side of ['earliest', 'latest'] as const) {
+        // The same day as at the better grade has the same reason there.
+        if (range[side]?.day === ranges[rank - 1]?.[side]?.day) continue;
         const bases = new Set(
           (range[side]?.because ?? []).flatMap((one) => [one.entry, ...(one.source ? [one.source] : [])]),
         );

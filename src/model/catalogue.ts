@@ -1,6 +1,7 @@
 import type { Access } from '../base/access.ts';
 import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
+import { lazily } from '../base/once-per.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType } from './entry.ts';
 import type { EntryType } from './entry-type-names.ts';
 import { findEntryLinks, idOfTarget } from './text-links.ts';
@@ -66,19 +67,22 @@ export function buildCatalogue(
 ): Catalogue {
   const sorted = [...entries].sort((a, b) => naturalOrder(a.id, b.id));
   const byId = new Map(sorted.map((entry) => [entry.id, entry]));
-  const links = sorted.flatMap((entry) => linksOf(byId, entry));
-  const linksTo = groupBy(links, (link) => link.to);
-  const linksFrom = groupBy(links, (link) => link.from);
+  const linked = lazily(() => {
+    const links = sorted.flatMap((entry) => linksOf(byId, entry));
+    return { links, to: groupBy(links, (link) => link.to), from: groupBy(links, (link) => link.from) };
+  });
   const byType = groupBy(sorted, (entry) => entry.type);
   const ofType = <Type extends EntryType>(type: Type) => (byType.get(type) ?? []) as unknown as readonly Entry<Type>[];
-  const byObject = groupByObject(sorted);
+  const byObject = lazily(() => groupByObject(sorted));
   const onObject = <Type extends EntryType>(type: Type, object: string) =>
-    (byObject.get(object)?.get(type) ?? []) as unknown as readonly Entry<Type>[];
+    (byObject().get(object)?.get(type) ?? []) as unknown as readonly Entry<Type>[];
   return {
     audience,
     workspace: ofType('workspace')[0] ?? null,
     entries: sorted,
-    links,
+    get links() {
+      return linked().links;
+    },
     holdsMore,
     cutPanels: cut.panels,
     isWhole: (id) => byId.has(id) && !cut.entries.has(id),
@@ -87,9 +91,9 @@ export function buildCatalogue(
     resolve: (reference) => resolveIn(byId, reference),
     ofType,
     onObject,
-    namingObject: (object) => [...(byObject.get(object)?.values() ?? [])].flat(),
-    linksTo: (id) => linksTo.get(id) ?? [],
-    linksFrom: (id) => linksFrom.get(id) ?? [],
+    namingObject: (object) => [...(byObject().get(object)?.values() ?? [])].flat(),
+    linksTo: (id) => linked().to.get(id) ?? [],
+    linksFrom: (id) => linked().from.get(id) ?? [],
   };
 }
 

@@ -23,7 +23,7 @@ export interface Argument {
 }
 
 /** What only the text of a file decides, so that it can be kept by it: plain data, without the name of the file. */
-export interface ParsedText {
+export interface ParsedArgument {
   /** Without positions. */
   readonly tree: Root;
   readonly links: readonly { readonly target: string; readonly line: number; readonly column: number }[];
@@ -45,10 +45,10 @@ const NEEDS_EXTENSIONS = /[|~@]|\[\^|\[[ xX]\]|:\/\/|www\./;
 export const NO_ARGUMENT: Root = { type: 'root', children: [] };
 
 /** Parses the Markdown of a whole file, so that every position is a position in the file. */
-export function parseText(text: string): ParsedText {
+export function parseArgument(text: string): ParsedArgument {
   const tree = (NEEDS_EXTENSIONS.test(text) ? extended : plain).parse(text);
-  const links: ParsedText['links'][number][] = [];
-  const faults: ParsedText['faults'][number][] = [];
+  const links: ParsedArgument['links'][number][] = [];
+  const faults: ParsedArgument['faults'][number][] = [];
   const at = (node: MarkdownLink | Definition | Html | Image): { readonly line: number; readonly column: number } => ({
     line: node.position?.start.line ?? 1,
     column: node.position?.start.column ?? 1,
@@ -67,7 +67,7 @@ export function parseText(text: string): ParsedText {
 }
 
 /** The argument of a file, from its text, or from what was parsed of the same text before. */
-export function readArgument({ file, text }: TextFile, parsed = parseText(text)): Argument {
+export function readArgument({ file, text }: TextFile, parsed = parseArgument(text)): Argument {
   const place = ({ line, column }: { readonly line: number; readonly column: number }): Place => ({
     file,
     line,
@@ -80,7 +80,7 @@ export function readArgument({ file, text }: TextFile, parsed = parseText(text))
   };
 }
 
-const FAULTS: Readonly<Record<ParsedText['faults'][number]['kind'], (place: Place, url: string) => Diagnostic>> = {
+const FAULTS: Readonly<Record<ParsedArgument['faults'][number]['kind'], (place: Place, url: string) => Diagnostic>> = {
   html: (place) => htmlNote(place),
   image: (place) => pictureDoubt(place),
   link: (place, url) => linkProblem(url, place),

@@ -1,13 +1,21 @@
 import matter from 'gray-matter';
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { type PositionedYaml, readYaml } from './positioned-yaml.ts';
+import { isTemplateText } from '../model/template-texts.ts';
+import { inFile, type PositionedYaml, parseYaml, placesIn, type YamlData } from './positioned-yaml.ts';
 import type { TextFile } from './text-file.ts';
 
-/** A file parted into its keys and its argument. */
+/** The keys of a file, and whether the text below them is still that of the template. */
 export interface FrontMatter {
   readonly yaml: PositionedYaml | null;
-  readonly body: string;
+  readonly isTemplate: boolean;
   readonly problems: readonly Diagnostic[];
+}
+
+/** What only the text decides of that: plain data, without the name of the file. */
+export interface ParsedFrontMatter extends YamlData {
+  /** The stretch of the text that holds the keys; null where a fence is missing. */
+  readonly stretch: { readonly from: number; readonly to: number } | null;
+  readonly isTemplate: boolean;
 }
 
 /** Engines that evaluate or convert are switched off: the front matter is only cut out here. */
@@ -24,15 +32,22 @@ const CUT_ONLY = {
   },
 };
 
-/** Parts a Markdown file into front matter and body; every trap of the fences has its own words. */
-export function readFrontMatter({ file, text }: TextFile): FrontMatter {
-  const fence = fenceProblem(file, text);
-  if (fence) return { yaml: null, body: '', problems: [fence] };
-  const parted = matter(text, CUT_ONLY);
+/** Parts a Markdown text into its keys and what stands below; every trap of the fences has its own words. */
+export function parseFrontMatter(text: string): ParsedFrontMatter {
+  const fence = fenceProblem(text);
+  if (fence) return { stretch: null, data: null, isTemplate: false, problems: [fence] };
   const from = text.indexOf('\n') + 1;
   const to = from + closingFence(text.slice(from));
-  const yaml = readYaml(file, text, from, to);
-  return { yaml, body: parted.content, problems: yaml.problems };
+  const isTemplate = isTemplateText(matter(text, CUT_ONLY).content);
+  return { stretch: { from, to }, isTemplate, ...parseYaml(text, from, to) };
+}
+
+/** The keys of a file with their places, from its text or from what was parsed of the same text before. */
+export function readFrontMatter({ file, text }: TextFile, parsed = parseFrontMatter(text)): FrontMatter {
+  const { stretch, data, isTemplate } = parsed;
+  const problems = inFile(parsed.problems, file);
+  const yaml = stretch && { data, problems, ...placesIn(file, text, stretch.from, stretch.to) };
+  return { yaml, isTemplate, problems };
 }
 
 /** Offset of the closing `---` in the text after the opening one; -1 where there is none. */
@@ -41,12 +56,12 @@ function closingFence(text: string): number {
   return found ? found.index : -1;
 }
 
-function fenceProblem(file: string, text: string): Diagnostic | null {
+function fenceProblem(text: string): Diagnostic | null {
   const [first = '', ...rest] = text.split('\n');
   const problem = (code: string, line: number, message: string, mend: string): Diagnostic => ({
     code,
     severity: 'error',
-    place: { file, line, column: 1 },
+    place: { file: '', line, column: 1 },
     message,
     mend,
   });

@@ -17,15 +17,15 @@ export function checkLinks(
   const catalogue = buildCatalogue(entries, 'restricted', false);
   const problems: Diagnostic[] = [];
   for (const entry of entries) {
-    const check = (reference: string, note: FieldNote, place: Place): void => {
+    const check = (reference: string, note: FieldNote, place: () => Place): void => {
       const found = referenceProblem(catalogue, entry, reference, note, place, leftOut);
       if (found) problems.push(found);
     };
     for (const { note, value, path } of findNotedFields(ENTRY_SCHEMAS[entry.type], entry.keys)) {
-      if (note.refersTo) check(value, note, entry.placeOf(path));
+      if (note.refersTo) check(value, note, () => entry.placeOf(path));
     }
     for (const { target, place } of textLinks.get(entry.file) ?? []) {
-      check(target.split('#')[0] as string, { refersTo: 'any', edge: true }, place);
+      check(target.split('#')[0] as string, { refersTo: 'any', edge: true }, () => place);
     }
   }
   return problems;
@@ -36,20 +36,20 @@ function referenceProblem(
   entry: Entry,
   reference: string,
   note: FieldNote,
-  place: Place,
+  place: () => Place,
   leftOut: readonly string[],
 ): Diagnostic | null {
   const target = catalogue.resolve(reference);
   if (!target) {
     const id = reference.split('/')[0]?.replace(/\.(begins|ends|start|end)$/, '') ?? reference;
     if (leftOut.includes(id) || isWords(note, reference)) return null;
-    return unknownId(catalogue, entry, reference, note, place);
+    return unknownId(catalogue, entry, reference, note, place());
   }
   const allowed = note.refersTo;
   if (allowed !== 'any' && allowed && !allowed.includes(target.entry.type)) {
-    return wrongType(entry, reference, target.entry, allowed, place);
+    return wrongType(entry, reference, target.entry, allowed, place());
   }
-  return target.edge && !note.edge ? edgeNotHere(entry, reference, place) : null;
+  return target.edge && !note.edge ? edgeNotHere(entry, reference, place()) : null;
 }
 
 /** In keys that take an id or free words, only what looks like an id is one: PA-mk. */

@@ -2,34 +2,31 @@ import { type Document, isMap, isScalar, isSeq, type Node, parseDocument, type Y
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
 import type { KeyPath } from '../model/entry.ts';
+import type { Places } from './schema-problems.ts';
 import { lineStarts, positionAt } from './text-file.ts';
 import { COMMENT_IN_TEXT, yamlProblem } from './yaml-problems.ts';
 
-/** YAML as data, with the place of every key and value. */
-export interface PositionedYaml {
+/** YAML as data: what only the text decides. Places name no file. */
+export interface YamlData {
   /** The data: numbers stay text as written; only true, false and null are converted. */
   readonly data: unknown;
   readonly problems: readonly Diagnostic[];
-  placeOfValue(path: KeyPath): Place;
-  placeOfKey(path: KeyPath): Place;
-  /** The text of a value exactly as it stands in the file. */
-  sourceOf(path: KeyPath): string | null;
 }
 
-/**
- * Parses YAML 1.2 out of a file: the stretch of `fileText` from `from` to `to`.
- * Nothing is evaluated, aliases cannot explode, and every problem is collected.
- */
+/** YAML as data, with the place of every key and value. */
+export interface PositionedYaml extends YamlData, Places {}
+
+/** Reads YAML 1.2 out of a file: the stretch of `fileText` from `from` to `to`. */
 export function readYaml(file: string, fileText: string, from: number, to: number): PositionedYaml {
+  const { data, problems } = parseYaml(fileText, from, to);
+  return { data, problems: inFile(problems, file), ...placesIn(file, fileText, from, to) };
+}
+
+/** Parses the stretch of a text from `from` to `to`. Nothing is evaluated, aliases cannot explode, and every problem is collected. */
+export function parseYaml(fileText: string, from: number, to: number): YamlData {
   const text = fileText.slice(from, to);
-  const starts = lineStarts(fileText);
-  const placeAt = (offset: number): Place => ({ file, ...positionAt(starts, from + offset) });
-  const document = parseDocument(text, {
-    version: '1.2',
-    schema: 'core',
-    prettyErrors: false,
-    customTags: (tags) => tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
-  });
+  const placeAt = placesOf('', fileText, from);
+  const document = documentOf(text);
   const problems = [...document.errors, ...document.warnings].map((error: YAMLError) =>
     yamlProblem(error, text, placeAt),
   );
@@ -39,17 +36,61 @@ export function readYaml(file: string, fileText: string, from: number, to: numbe
     place: placeAt(offset),
   }));
   const told = cut.length > 0 ? cut : distinct(problems);
-  const nodeAt = (path: KeyPath): Node | null => findNode(document, path)?.node ?? null;
+  return { data: cut.length > 0 ? null : dataOf(document, told as Diagnostic[], placeAt(0)), problems: told };
+}
+
+/** Problems of a text, told of a file that holds it. */
+export function inFile(problems: readonly Diagnostic[], file: string): readonly Diagnostic[] {
+  return problems.map((one) => ({ ...one, place: { ...one.place, file } }));
+}
+
+/**
+ * Where keys and values stand. The text is parsed for that only when somebody asks, since most entries are never
+ * complained of, and the trees of a large file take much memory.
+ */
+export function placesIn(file: string, fileText: string, from: number, to: number): Places {
+  const text = fileText.slice(from, to);
+  const placeAt = placesOf(file, fileText, from);
+  const known = new Map<string, Place>();
+  const placeOf = (path: KeyPath, what: 'key' | 'value'): Place => {
+    const name = JSON.stringify([what, path]);
+    const place = known.get(name) ?? placeAt(nearestOffset(lastDocument(text), path, what));
+    known.set(name, place);
+    return place;
+  };
   return {
-    data: cut.length > 0 ? null : dataOf(document, told as Diagnostic[], placeAt(0)),
-    problems: told,
-    placeOfValue: (path) => placeAt(nearestOffset(document, path, 'value')),
-    placeOfKey: (path) => placeAt(nearestOffset(document, path, 'key')),
+    placeOfValue: (path) => placeOf(path, 'value'),
+    placeOfKey: (path) => placeOf(path, 'key'),
     sourceOf: (path) => {
-      const range = nodeAt(path)?.range;
+      const range = findNode(lastDocument(text), path)?.node?.range;
       return range ? text.slice(range[0], range[1]) : null;
     },
   };
+}
+
+function placesOf(file: string, fileText: string, from: number): (offset: number) => Place {
+  let starts: readonly number[] | null = null;
+  return (offset) => {
+    starts ??= lineStarts(fileText);
+    return { file, ...positionAt(starts, from + offset) };
+  };
+}
+
+function documentOf(text: string): Document {
+  return parseDocument(text, {
+    version: '1.2',
+    schema: 'core',
+    prettyErrors: false,
+    customTags: (tags) => tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
+  });
+}
+
+/** The text that was asked about last: one asks about one entry several times in a row. */
+let last: { readonly text: string; readonly document: Document } | null = null;
+
+function lastDocument(text: string): Document {
+  if (last?.text !== text) last = { text, document: documentOf(text) };
+  return last.document;
 }
 
 /** The same slip on the same line is told once. */

@@ -3,13 +3,14 @@ import { oncePer } from '../base/once-per.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
-import { isTemplateText, TEMPLATE_TEXTS } from '../model/template-texts.ts';
-import { NO_ARGUMENT, type ParsedText, readArgument, type TextLink } from './argument.ts';
+import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
+import { NO_ARGUMENT, readArgument, type TextLink } from './argument.ts';
 import { type Defaults, readDefaults, withDefaults } from './defaults.ts';
 import { addDrawnShapes } from './drawings.ts';
 import { checkFigurePictures, type FoundPictures } from './figure-pictures.ts';
 import { readFrontMatter } from './front-matter.ts';
 import { checkLinks } from './links.ts';
+import { type ParsedText, parseText } from './parsed-text.ts';
 import { type CheckedEntry, checkEntry, type RawEntry } from './raw-entry.ts';
 import { readSurveyTable } from './survey-table.ts';
 import type { TextFile } from './text-file.ts';
@@ -104,7 +105,7 @@ function readOnce(
   defaults: readonly Defaults[],
   given: string,
 ): ReadEntry {
-  if (!parsed) return readEntryFile(file, parsed, defaults);
+  if (!parsed) return readEntryFile(file, parseText(file.text), defaults);
   const known = readBefore(parsed);
   const before = known.get(file.file);
   if (before?.given === given) return before.read;
@@ -113,8 +114,8 @@ function readOnce(
   return read;
 }
 
-function readEntryFile(file: TextFile, parsed: ParsedText | undefined, defaults: readonly Defaults[]): ReadEntry {
-  const front = readFrontMatter(file);
+function readEntryFile(file: TextFile, parsed: ParsedText, defaults: readonly Defaults[]): ReadEntry {
+  const front = readFrontMatter(file, parsed.front);
   const data = front.yaml?.data;
   if (!front.yaml || data === null || data === undefined || typeof data !== 'object' || Array.isArray(data)) {
     const none = front.problems.some((problem) => problem.severity === 'error') ? [] : [noKeys(file)];
@@ -123,10 +124,9 @@ function readEntryFile(file: TextFile, parsed: ParsedText | undefined, defaults:
       links: [],
     };
   }
-  const isTemplate = isTemplateText(front.body);
-  const argument = isTemplate
+  const argument = front.isTemplate
     ? { tree: NO_ARGUMENT, links: [], problems: [templateLeft(file)] }
-    : readArgument(file, parsed);
+    : readArgument(file, parsed.argument);
   const raw: RawEntry = {
     file: file.file,
     keys: data as Record<string, unknown>,

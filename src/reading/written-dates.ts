@@ -40,11 +40,11 @@ function farOff(written: string, date: DateExpression): readonly DateWarning[] {
 }
 
 function checkDate(entry: Entry, field: NotedField, settings: DateSettings): readonly Diagnostic[] {
-  const base = { place: entry.placeOf(field.path), entry: entry.id };
+  const base = (): Pick<Diagnostic, 'place' | 'entry'> => ({ place: entry.placeOf(field.path), entry: entry.id });
   if (/[\u2018-\u201f\u2032\u2033]/.test(field.value)) {
     return [
       {
-        ...base,
+        ...base(),
         code: 'date-curly-quotes',
         severity: 'error',
         message: `${field.value} stands in curly quotation marks, which count as part of the text`,
@@ -54,9 +54,9 @@ function checkDate(entry: Entry, field: NotedField, settings: DateSettings): rea
   }
   const result = readDate(field.value, calendarBeside(field), settings);
   if (isDateProblem(result))
-    return [{ ...base, ...result, mend: mendOf(field.value, result, settings), severity: 'error' }];
+    return [{ ...base(), ...result, mend: mendOf(field.value, result, settings), severity: 'error' }];
   return [...farOff(field.value, result), ...result.warnings].map((warning) => ({
-    ...base,
+    ...base(),
     code: warning.code,
     severity: 'doubt',
     message: warning.text,
