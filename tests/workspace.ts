@@ -40,14 +40,10 @@ function sizeOfJpeg(bytes: Buffer): string {
   throw new Error('no frame header');
 }
 
-/** Computes files given by name and text, as the commands do after loading. */
-export function computeFiles(
-  files: Readonly<Record<string, string>>,
-  audience: Access = 'restricted',
-  without: readonly string[] = [],
-): Computed {
+/** A workspace out of files given by name and text, as the commands load one. */
+export function workspaceOf(files: Readonly<Record<string, string>>): WorkspaceFiles {
   const list = Object.entries(files).map(([file, text]) => ({ file, text: text.replace(/^\ufeff/, '') }));
-  const workspace: WorkspaceFiles = {
+  return {
     entries: list.filter(({ file }) => file.endsWith('.md') && !file.startsWith('sent/')),
     defaults: list.filter(({ file }) => /_defaults\.ya?ml$/.test(file)),
     tables: list.filter(({ file }) => file.endsWith('.csv')),
@@ -60,7 +56,15 @@ export function computeFiles(
     ),
     problems: [],
   };
-  return compute(workspace, audience, { withdrawn: without });
+}
+
+/** Computes files given by name and text. */
+export function computeFiles(
+  files: Readonly<Record<string, string>>,
+  audience: Access = 'restricted',
+  without: readonly string[] = [],
+): Computed {
+  return compute(workspaceOf(files), audience, { withdrawn: without });
 }
 
 /**

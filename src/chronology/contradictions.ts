@@ -218,7 +218,6 @@ function linkedWith(
 ): readonly Contradiction[] {
   const members = new Set([first]);
   for (const member of members)
-    for (const statement of member.statements)
-      for (const { one } of byStatement.get(statement) ?? []) members.add(one);
+    for (const statement of member.statements) for (const { one } of byStatement.get(statement) ?? []) members.add(one);
   return [...members];
 }

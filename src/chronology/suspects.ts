@@ -27,7 +27,8 @@ export function findSuspects(compiled: Compiled, active: Active): readonly Suspe
   const wide: SuspectGroup[] = [];
   for (const statements of tied) {
     if (!statements.some((index) => compiled.network.statements[index]?.choice)) continue;
-    if (statements.some((index) => suspect.has(index)) || !chosenConsistently(compiled, statements)) wide.push({ statements, links: null });
+    if (statements.some((index) => suspect.has(index)) || !chosenConsistently(compiled, statements))
+      wide.push({ statements, links: null });
   }
   const covered = new Set(wide.flatMap((group) => group.statements));
   return [...wide, ...byLinks.filter((group) => !group.statements.some((index) => covered.has(index)))];

@@ -113,6 +113,9 @@ async function listen(server: Server, port: number): Promise<number> {
   throw new Fault(`The ports ${port} to ${port + 19} are all in use. Try another with --port.`);
 }
 
+/** How long a folder has to be at rest, in ms: an editor saves in two or three steps that follow at once. */
+const REST_MS = 20;
+
 /** Calls back, once changes have come to rest, when the list or a time of a file below a folder differs. */
 function watchFolder(folder: string, changed: () => Promise<void>): { close(): void } {
   let timer: NodeJS.Timeout | null = null;
@@ -121,7 +124,7 @@ function watchFolder(folder: string, changed: () => Promise<void>): { close(): v
     if (timer) clearTimeout(timer);
     timer = setTimeout(() => {
       running = running.then(changed);
-    }, 50);
+    }, REST_MS);
   };
   const watcher = watch(folder, { recursive: true }, soon);
   watcher.on('error', () => soon());

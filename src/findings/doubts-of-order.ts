@@ -12,9 +12,7 @@ import type { DoubtInput } from './doubts.ts';
 export function doubtsOfOrder(input: DoubtInput): readonly Diagnostic[] {
   const events = input.catalogue.ofType('event');
   return [
-    ...events
-      .filter((event) => event.keys.kind === 'recorded in place')
-      .flatMap((seen) => goneBefore(input, seen)),
+    ...events.filter((event) => event.keys.kind === 'recorded in place').flatMap((seen) => goneBefore(input, seen)),
     ...events
       .filter((event) => event.keys.kind === 'export' || event.keys.kind === 'import')
       .flatMap((crossing) => leftBefore(input, crossing)),

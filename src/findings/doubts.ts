@@ -83,7 +83,9 @@ function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Dia
   const ancestors = ancestorsOf(catalogue, source.id);
   const copied =
     ancestors.size > 0 &&
-    catalogue.ofType('claim').some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
+    catalogue
+      .ofType('claim')
+      .some((other) => other.keys.about === claim.keys.about && ancestors.has(other.keys.source));
   if (!copied) return [];
   return [
     doubt(

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { oncePerBoth } from '../base/once-per.ts';
 import { isInside } from '../geometry/ring.ts';
 import type { Entry, Keys } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
@@ -60,10 +61,17 @@ export function addDrawnShapes(
   if (shapes.size === 0) return { entries, problems };
   const drawn = entries.map((entry) => {
     const shape = shapes.get(entry.id);
-    return shape && isOfType(entry, 'evidence') ? { ...entry, keys: { ...entry.keys, shape } } : entry;
+    return shape && isOfType(entry, 'evidence')
+      ? { ...entry, keys: drawnKeys(entry.keys, JSON.stringify(shape)) }
+      : entry;
   });
   return { entries: drawn, problems };
 }
+
+/** The same keys with the same drawing are the same object, so that what was found in them is found again. */
+const drawnKeys = oncePerBoth(
+  (keys: Keys<'evidence'>, shape: string): Keys<'evidence'> => ({ ...keys, shape: JSON.parse(shape) as Shape[] }),
+);
 
 /** Shapes of lines; closed lines of one element that lie in each other are an area with holes. */
 function shapesFrom(

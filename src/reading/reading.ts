@@ -1,5 +1,4 @@
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
-import { oncePer } from '../base/once-per.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
@@ -96,8 +95,16 @@ interface ReadEntry {
   readonly links: readonly TextLink[];
 }
 
-/** Entries that were read, by what was parsed of their texts: a preview reads an unchanged file no second time. */
-const readBefore = oncePer((_: ParsedText) => new Map<string, { readonly given: string; readonly read: ReadEntry }>());
+/** An entry as it was read, with what it was read from beside its own text. */
+interface ReadBefore {
+  readonly file: TextFile;
+  readonly given: string;
+  readonly parsed: ParsedText;
+  readonly read: ReadEntry;
+}
+
+/** The last reading of each file of this process, by its name: a preview reads an unchanged file no second time. */
+const lastReadings = new Map<string, ReadBefore>();
 
 function readOnce(
   file: TextFile,
@@ -106,12 +113,23 @@ function readOnce(
   given: string,
 ): ReadEntry {
   if (!parsed) return readEntryFile(file, parseText(file.text), defaults);
-  const known = readBefore(parsed);
-  const before = known.get(file.file);
-  if (before?.given === given) return before.read;
-  const read = readEntryFile(file, parsed, defaults);
-  known.set(file.file, { given, read });
+  const before = lastReadings.get(file.file);
+  if (before?.given === given && before.parsed === parsed) return before.read;
+  const fresh = readEntryFile(file, parsed, defaults);
+  const read = before?.given === given ? withKeysOf(before, file, parsed, fresh) : fresh;
+  lastReadings.set(file.file, { file, given, parsed, read });
   return read;
+}
+
+/** Where only the text below the keys changed, the keys stay the same object: what was found in them is kept by it. */
+function withKeysOf(before: ReadBefore, file: TextFile, parsed: ParsedText, fresh: ReadEntry): ReadEntry {
+  const above = ({ text }: TextFile, { front }: ParsedText): string | null =>
+    front.stretch && text.slice(0, front.stretch.to);
+  const [entry, old] = [fresh.checked.entry, before.read.checked.entry];
+  const head = above(file, parsed);
+  if (!entry || !old || head === null || head !== above(before.file, before.parsed)) return fresh;
+  const kept = { ...entry, keys: old.keys, placeOf: old.placeOf };
+  return { ...fresh, checked: { ...fresh.checked, entry: kept } };
 }
 
 function readEntryFile(file: TextFile, parsed: ParsedText, defaults: readonly Defaults[]): ReadEntry {

@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once-per.ts';
 import type { Link } from '../chronology/chronology.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
@@ -16,27 +17,23 @@ export interface Moments {
 }
 
 /** Two moments for events, holdings and traces formed over time; one for every other trace. */
-export function findMoments(catalogue: Catalogue): Moments {
+export const findMoments = oncePer((catalogue: Catalogue): Moments => {
   const all: Moment[] = [];
   const axioms: Link[] = [];
-  const byKey = new Map<string, Moment>();
-  const byEntry = new Map<string, Moment[]>();
+  const byEntry = new Map<string, readonly Moment[]>();
   for (const entry of catalogue.entries) {
     const edges = edgesOf(entry);
-    for (const edge of edges) {
-      const moment = { index: all.length, entry: entry.id, edge };
-      all.push(moment);
-      byKey.set(`${entry.id} ${edge}`, moment);
-      byEntry.set(entry.id, [...(byEntry.get(entry.id) ?? []), moment]);
-    }
+    const moments = edges.map((edge, i) => ({ index: all.length + i, entry: entry.id, edge }));
+    all.push(...moments);
+    if (moments.length > 0) byEntry.set(entry.id, moments);
     if (edges.length === 2) {
       axioms.push({ from: all.length - 2, to: all.length - 1, days: 0, role: 'axiom' });
     }
   }
-  const momentOf = (entry: string, edge: Edge) => byKey.get(`${entry} ${edge}`) ?? null;
   const ofEntry = (entry: string) => byEntry.get(entry) ?? [];
+  const momentOf = (entry: string, edge: Edge) => ofEntry(entry).find((one) => one.edge === edge) ?? null;
   return { all, axioms, ofEntry, momentOf, spanOf: (reference) => spanOf(catalogue, momentOf, reference) };
-}
+});
 
 /** The edges that an entry has in time. */
 export function edgesOf(entry: Entry): readonly Edge[] {

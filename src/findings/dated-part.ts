@@ -1,0 +1,154 @@
+import { type Chronology, computeChronology, type Trial } from '../chronology/chronology.ts';
+import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
+import { language } from '../language/spoken.ts';
+import type { Catalogue } from '../model/catalogue.ts';
+import type { Entry } from '../model/entry.ts';
+import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
+import { type MomentRange, rangesOfMoment } from './printed-range.ts';
+
+/** A contradiction in terms of the file. */
+export interface FileContradiction {
+  readonly number: number;
+  readonly grade: FileStatement['grade'];
+  readonly kind: 'dates' | 'order';
+  readonly cluster: number;
+  readonly complete: boolean;
+  readonly statements: readonly FileStatement[];
+  readonly waysOut: readonly (readonly FileStatement[])[];
+  readonly moments: readonly Moment[];
+}
+
+/** What is computed of times: of the keys of the entries alone, whatever their texts say. */
+export interface DatedPart {
+  readonly statements: FileStatements;
+  readonly chronology: Chronology;
+  readonly contradictions: readonly FileContradiction[];
+  rangesOf(moment: Moment): readonly MomentRange[];
+  /** What each statement is worth, by its place among those used. */
+  readonly worth: WorthFinder;
+  /** The chronology of the file with statements withdrawn or taken at another grade. */
+  trial(trial: Trial): Chronology;
+  /** Statements about an entry: written in it, or claims about it. */
+  statementsAbout(entry: string): readonly FileStatement[];
+  statement(id: string): FileStatement | null;
+  /** The place of a statement among those used; -1 where it takes no part. */
+  placeOf(statement: FileStatement): number;
+}
+
+/** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
+const MOST_TRIALS = 400;
+
+/** The last computation for each audience and language of this process. */
+const last = new Map<string, { readonly whole: Catalogue; readonly shown: Catalogue; readonly dated: DatedPart }>();
+
+/**
+ * Computes statements, ranges and contradictions of what an audience sees. In a preview most edits are of texts: where no
+ * key of any entry changed since the last computation, nor the place of one, that is the result.
+ */
+export function datedPart(whole: Catalogue, shown: Catalogue, withdrawn: readonly string[]): DatedPart {
+  if (withdrawn.length > 0) return computeDated(whole, shown, withdrawn);
+  const name = `${shown.audience} ${language().tag}`;
+  const before = last.get(name);
+  if (before && sameKeys(before.whole, whole, sameRow) && sameKeys(before.shown, shown, sameCut)) return before.dated;
+  const dated = computeDated(whole, shown, withdrawn);
+  last.set(name, { whole, shown, dated });
+  return dated;
+}
+
+/** True where two catalogues hold the same entries with the same keys, told of in the same places. */
+function sameKeys(a: Catalogue, b: Catalogue, isSame: (one: Entry, other: Entry) => boolean): boolean {
+  return (
+    a.entries.length === b.entries.length &&
+    a.entries.every((one, i) => {
+      const other = b.entries[i] as Entry;
+      return one.keys === other.keys || (one.id === other.id && isSame(one, other));
+    })
+  );
+}
+
+/** Keys of a file stay one object until something above its text changes; rows of a table are read anew. */
+function sameRow(a: Entry, b: Entry): boolean {
+  const told = ({ file, keys, placeOf }: Entry): string =>
+    JSON.stringify([file, keys, Object.keys(keys).map((key) => placeOf([key]))]);
+  return a.file.endsWith('.csv') && told(a) === told(b);
+}
+
+/** What an audience sees of entries that are the same in the whole file. */
+function sameCut(a: Entry, b: Entry): boolean {
+  return JSON.stringify(a.keys) === JSON.stringify(b.keys);
+}
+
+function computeDated(whole: Catalogue, shown: Catalogue, withdrawn: readonly string[]): DatedPart {
+  const statements = findStatements(whole, shown);
+  const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
+  const chronology = computeChronology(statements.network, { withdrawn: out });
+  const ranges = new Map<number, readonly MomentRange[]>();
+  const rangesOf = (moment: Moment): readonly MomentRange[] => {
+    const known = ranges.get(moment.index);
+    if (known) return known;
+    const fresh = rangesOfMoment(chronology, statements.used, moment.index);
+    ranges.set(moment.index, fresh);
+    return fresh;
+  };
+  const places = new Map(statements.used.map((one, i) => [one, i]));
+  const byId = new Map(statements.all.map((one) => [one.id, one]));
+  const about = statementsByEntry(shown, statements.all);
+  const trials = new Map<string, Chronology>();
+  const trial = ({ withdrawn: less = new Set<number>(), ranks = new Map<number, number>() }: Trial): Chronology => {
+    const key = `${[...less].join(',')} ${[...ranks].join(';')}`;
+    const known = trials.get(key);
+    if (known) return known;
+    const fresh = computeChronology(statements.network, { withdrawn: new Set([...out, ...less]), ranks }, chronology);
+    if (trials.size < MOST_TRIALS) trials.set(key, fresh);
+    return fresh;
+  };
+  return {
+    statements,
+    chronology,
+    contradictions: contradictionsOf(chronology, statements),
+    worth: weighStatements(chronology),
+    trial,
+    rangesOf,
+    statementsAbout: (entry: string) => about.get(entry) ?? [],
+    statement: (id: string) => byId.get(id) ?? null,
+    placeOf: (statement: FileStatement) => places.get(statement) ?? -1,
+  };
+}
+
+function contradictionsOf(chronology: Chronology, statements: FileStatements): readonly FileContradiction[] {
+  const { contradictions, clusters } = chronology.disagreements;
+  const used = (i: number): FileStatement => statements.used[i] as FileStatement;
+  return contradictions.map((one, i) => {
+    const cluster = clusters[one.cluster - 1];
+    return {
+      number: i + 1,
+      grade: (['established', 'probable', 'possible', 'conjectural'] as const)[one.rank] ?? 'conjectural',
+      kind: one.kind,
+      cluster: one.cluster,
+      complete: cluster?.complete ?? true,
+      statements: one.statements.map(used),
+      waysOut: (cluster?.waysOut ?? []).map((way) => way.map(used)),
+      moments: one.moments.map((moment) => statements.moments.all[moment] as Moment),
+    };
+  });
+}
+
+function statementsByEntry(
+  catalogue: Catalogue,
+  all: readonly FileStatement[],
+): ReadonlyMap<string, readonly FileStatement[]> {
+  const about = new Map<string, FileStatement[]>();
+  const add = (entry: string, statement: FileStatement): void => {
+    const list = about.get(entry);
+    if (list) list.push(statement);
+    else about.set(entry, [statement]);
+  };
+  for (const statement of all) {
+    add(statement.entry, statement);
+    const claim = catalogue.get(statement.entry);
+    if (claim?.type !== 'claim') continue;
+    const subject = catalogue.resolve((claim.keys as { about: string }).about)?.entry.id;
+    if (subject !== undefined) add(subject, statement);
+  }
+  return about;
+}
