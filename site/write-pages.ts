@@ -1,4 +1,4 @@
-import { linkSync, mkdirSync, readFileSync } from 'node:fs';
+import { linkSync, lstatSync, mkdirSync, readFileSync } from 'node:fs';
 import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -8,12 +8,13 @@ import type { SitePage } from './pages.tsx';
  * Writes pages through Eleventy: one virtual template, paginated over the addresses. The input
  * folder is empty and its own, so no configuration, ignore file or stray page of the reader's
  * folder is picked up. A page that is the same as in the last site is not written a second time: it is linked, and keeps
- * its time of change. `onPage` is called for every page. Fails where a page is missing or empty, which Eleventy would not report.
+ * its time of change; one that `isKept` is not even made. `onPage` is called for every page. Fails where a page is missing or empty, which Eleventy would not report.
  */
 export async function writePages(
   pages: readonly SitePage[],
   output: string,
   lastSite: string,
+  isKept: (address: string) => boolean,
   onPage: () => void,
 ): Promise<void> {
   const lengths = new Map<string, number>();
@@ -23,9 +24,13 @@ export async function writePages(
     const texts = new Map<string, string>();
     for (const page of pages.slice(i, i + MOST_AT_ONCE)) {
       onPage();
-      const text = renderPage(page);
-      lengths.set(page.path, Buffer.byteLength(text));
-      if (!takenOver(text, path.join(lastSite, page.path), path.join(output, page.path))) texts.set(page.path, text);
+      const [from, to] = [path.join(lastSite, page.path), path.join(output, page.path)];
+      const length = isKept(page.path) ? lengthOfLinked(from, to) : null;
+      if (length === null) {
+        const text = renderPage(page);
+        lengths.set(page.path, Buffer.byteLength(text));
+        if (!takenOver(text, from, to)) texts.set(page.path, text);
+      } else lengths.set(page.path, length);
       // A long row of pages must not keep the program from hearing a signal.
       if (lengths.size % 50 === 0) await new Promise(setImmediate);
     }
@@ -37,12 +42,26 @@ export async function writePages(
 /** Pages of one run. */
 const MOST_AT_ONCE = 2000;
 
+/** Links a page of the last site into the new one; its length, or null where that cannot be done. */
+function lengthOfLinked(from: string, to: string): number | null {
+  try {
+    linkPage(from, to);
+    return lstatSync(to).size;
+  } catch {
+    return null;
+  }
+}
+
+function linkPage(from: string, to: string): void {
+  mkdirSync(path.dirname(to), { recursive: true });
+  linkSync(from, to);
+}
+
 /** Links a page of the last site into the new one, where it is the same; false where it has to be written. */
 function takenOver(text: string, from: string, to: string): boolean {
   try {
     if (readFileSync(from, 'utf8') !== text) return false;
-    mkdirSync(path.dirname(to), { recursive: true });
-    linkSync(from, to);
+    linkPage(from, to);
     return true;
   } catch {
     // No such page before, or a disk that knows no links.

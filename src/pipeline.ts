@@ -6,6 +6,7 @@ import { checkSentAnswers } from './findings/sent-answers.ts';
 import { shownProblems } from './findings/shown-problems.ts';
 import { interfaceFor } from './language/languages.ts';
 import { ENGLISH, speaking } from './language/spoken.ts';
+import type { Catalogue } from './model/catalogue.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { settingsOf } from './model/settings.ts';
 import { withLanguage } from './model/with-language.ts';
@@ -14,6 +15,8 @@ import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 /** A workspace read and computed for one audience. */
 export interface Computed {
   readonly file: CaseFile;
+  /** All that was read, whoever may see it. */
+  readonly whole: Catalogue;
   /** Problems of reading and doubts of the findings, in fixed order. */
   readonly problems: readonly Diagnostic[];
   /** Those of them that may stand on a page for the audience. */
@@ -77,6 +80,7 @@ export function compute(files: WorkspaceFiles, audience: Access, options: Comput
   ];
   return {
     file,
+    whole: reading.catalogue,
     fileFor,
     sent: files.sent,
     problems: [...ofWhole, ...ofShown].sort(compareDiagnostics),

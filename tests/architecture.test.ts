@@ -46,9 +46,14 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Outside these only the thin shell (cli, site) and pipeline.ts stand. */
-const files = readdirSync(path.join(ROOT, 'src'), { recursive: true, encoding: 'utf8' })
-  .filter((file) => file.endsWith('.ts'))
-  .map((file) => ({ file: file.replaceAll('\\', '/'), text: readFileSync(path.join(ROOT, 'src', file), 'utf8') }));
+const files = sourceFiles('src').filter(({ file }) => file.endsWith('.ts'));
+
+/** Code below a folder, by its path from there. */
+function sourceFiles(folder: string): readonly { readonly file: string; readonly text: string }[] {
+  return readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' })
+    .filter((file) => /\.tsx?$/.test(file))
+    .map((file) => ({ file: file.replaceAll('\\', '/'), text: readFileSync(path.join(ROOT, folder, file), 'utf8') }));
+}
 
 const imports = files.flatMap(({ file, text }) =>
   [...text.matchAll(/from '([^']+)'|import\('([^']+)'\)/g)].map(([, a, b]) => ({ file, target: (a ?? b) as string })),
@@ -84,6 +89,22 @@ it('only the commands and the site touch the machine', () => {
     ({ file, text }) => !file.startsWith('cli/') && /new Date\(|Date\.now|process\.|console\./.test(text),
   );
   expect(clocks.map(({ file }) => file)).toEqual([]);
+});
+
+it('the text below the keys of an entry is read for three pages only, or pages would be kept that it changes', () => {
+  // src/cli/kept-pages.ts: the page of the entry, the search, the opening page; and the catalogue, whose links count as keys.
+  const site = sourceFiles('site').map((one) => ({ ...one, file: `site/${one.file}` }));
+  const readers = [...files, ...site].filter(
+    ({ file, text }) =>
+      !/^(reading|model|cli)\//.test(file) && /\.argument\b|\{[^}\n]*\bargument\b[^}\n]*\}/.test(text),
+  );
+  expect(readers.map(({ file }) => file).sort()).toEqual([
+    'publish/search-data.ts',
+    'site/pages/entry-page.tsx',
+    'site/pages/opening-page.tsx',
+  ]);
+  const callers = [...files, ...site].filter(({ text }) => /searchRows\(/.test(text)).map(({ file }) => file);
+  expect(callers.sort()).toEqual(['publish/search-data.ts', 'site/pages/search-page.tsx']);
 });
 
 it('no file has grown past 320 lines', () => {

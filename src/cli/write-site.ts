@@ -14,6 +14,7 @@ import { panelPath } from '../publish/page-paths.ts';
 import type { Land } from '../publish/places-drawing.ts';
 import { pageFilter, type SitePart } from '../publish/site-part.ts';
 import type { Step } from './effects.ts';
+import { openKeptPages } from './kept-pages.ts';
 import { Fault } from './load-workspace.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 import { openPictureStore } from './picture-store.ts';
@@ -63,19 +64,24 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     progress?.({ what: 'Cutting tiles' });
     const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null, store);
     await store.close();
-    const data = await siteDataOf(job, {
+    const made = {
       pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
       scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
       plans,
       tiles,
-    });
+    };
+    const flat = await flatDataOf(job, made);
+    const asked = [JSON.stringify(job.part ?? 'all'), job.preview ? 'preview' : 'build'];
+    const kept = await openKeptPages({ computed, lastSite: output, newSite: fresh, data: flat, asked });
+    const data = await withLayers(flat, (address) => !kept.isKept(address));
     const isPart = pageFilter(file, job.part ?? 'all');
     const pages = sitePages(data).filter((one) => isPart(one.path));
-    let made = 0;
-    await writePages(pages, fresh, output, () => {
-      made += 1;
-      progress?.({ what: 'Pages', done: made, all: pages.length });
+    let done = 0;
+    await writePages(pages, fresh, output, kept.isKept, () => {
+      done += 1;
+      progress?.({ what: 'Pages', done, all: pages.length });
     });
+    await kept.close(pages.map((page) => page.path));
     await writeAssets(fresh);
     const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
     await writeFile(path.join(fresh, MARKER), `${JSON.stringify(marker, null, 1)}\n`);
@@ -98,10 +104,15 @@ async function makeFolder(folder: string): Promise<void> {
 export type SitePictures = Pick<SiteData, 'pictures' | 'scales' | 'plans' | 'tiles'>;
 
 /** What the pages are made from, with pictures that lie in the site already. */
-export async function siteDataOf(
+export async function siteDataOf(job: Omit<SiteJob, 'output'>, pictures: SitePictures): Promise<SiteData> {
+  return withLayers(await flatDataOf(job, pictures), () => true);
+}
+
+/** The same without the layouts of layers, which take the longest. */
+async function flatDataOf(
   { computed, folder, built, preview = false }: Omit<SiteJob, 'output'>,
   pictures: SitePictures,
-): Promise<SiteData> {
+): Promise<Omit<SiteData, 'layers'>> {
   const { file, leftOut } = computed;
   const styles = path.join(packageRoot(), 'site', 'styles');
   return {
@@ -116,7 +127,6 @@ export async function siteDataOf(
     errors: computed.problems.filter((one) => one.severity === 'error').length,
     leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
     resting: findResting(file),
-    layers: await layOutAll(file),
     land: await loadLand(file),
     planStyle: await readFile(path.join(styles, 'plan.css'), 'utf8'),
     drawingStyle: await readFile(path.join(styles, 'drawings.css'), 'utf8'),
@@ -147,7 +157,9 @@ async function linesOfProblems(
 /** Layouts of layers that were made in this process, by what they were made from: a preview asks for them again. */
 let layouts = new Map<string, LayerDrawing | null>();
 
-async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
+/** Lays out the layers of the panels whose pages are wanted. */
+async function withLayers(data: Omit<SiteData, 'layers'>, isWanted: (address: string) => boolean): Promise<SiteData> {
+  const { file } = data;
   const layers = new Map<string, LayerDrawing>();
   const used: typeof layouts = new Map();
   const titles = (id: string): string => {
@@ -158,12 +170,13 @@ async function layOutAll(file: CaseFile): Promise<SiteData['layers']> {
     const key = JSON.stringify([order, order.boxes.flat().map(titles)]);
     const drawing = layouts.has(key) ? (layouts.get(key) ?? null) : await layOutLayers(order, titles);
     used.set(key, drawing);
-    if (drawing) layers.set(panelPath(geometry.object.id, geometry.panel), drawing);
+    if (drawing) layers.set(pageOf(geometry), drawing);
   };
-  const { panels } = file.physical;
+  const pageOf = ({ object, panel }: PanelFindings['geometry']): string => panelPath(object.id, panel);
+  const panels = file.physical.panels.filter((one) => isWanted(pageOf(one.geometry)));
   for (let i = 0; i < panels.length; i += 16) await Promise.all(panels.slice(i, i + 16).map(layOut));
   layouts = used;
-  return layers;
+  return { ...data, layers };
 }
 
 /** Land at 1 : 50 million (Natural Earth, public domain); read only where a place can be drawn on it. */

@@ -38,7 +38,7 @@ export interface DatedPart {
 /** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
 const MOST_TRIALS = 400;
 
-/** The last computation for each audience and language of this process. */
+/** The last computation for each audience and language so far. */
 const last = new Map<string, { readonly whole: Catalogue; readonly shown: Catalogue; readonly dated: DatedPart }>();
 
 /**

@@ -103,7 +103,7 @@ interface ReadBefore {
   readonly read: ReadEntry;
 }
 
-/** The last reading of each file of this process, by its name: a preview reads an unchanged file no second time. */
+/** The last reading of each file so far, by its name: a preview reads an unchanged file no second time. */
 const lastReadings = new Map<string, ReadBefore>();
 
 function readOnce(
