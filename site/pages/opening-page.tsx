@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import { formatRange } from '../../src/dates/wording.ts';
 import { whatToCheckFirst } from '../../src/findings/check-first.ts';
+import { dossierOf } from '../../src/findings/dossier.ts';
 import { eventsInOrder } from '../../src/findings/event-order.ts';
 import { shownRank } from '../../src/findings/range-changes.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
@@ -41,7 +42,7 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
         </p>
       ) : null}
       {objects.map((object) => (
-        <ObjectSummary page={page} object={object} />
+        <ObjectSummary page={page} object={object} isAlone={objects.length === 1} />
       ))}
     </Layout>
   );
@@ -50,9 +51,12 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
 function ObjectSummary({
   page,
   object,
+  isAlone,
 }: {
   readonly page: PageContext;
   readonly object: Entry<'object'>;
+  /** True where the file tells of no other object, so that every question is about it. */
+  readonly isAlone: boolean;
 }): JSX.Element {
   const { file } = page;
   const wanted = object.keys['key-events'] ?? [];
@@ -60,7 +64,9 @@ function ObjectSummary({
   const contradictions = file.contradictions.filter((one) =>
     one.moments.some((moment) => wanted.includes(moment.entry)),
   );
-  const questions = file.catalogue.ofType('question').filter((one) => one.keys.state !== 'answered');
+  const questions = file.catalogue
+    .ofType('question')
+    .filter((one) => one.keys.state !== 'answered' && (isAlone || dossierOf(file, object.id).has(one.id)));
   return (
     <section class="object-summary">
       <h2>

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { nearest } from '../base/nearest.ts';
 import { type Computed, compute, hasErrors } from '../pipeline.ts';
 import type { SitePart } from '../publish/site-part.ts';
@@ -7,6 +8,9 @@ import { progressOf } from './effects.ts';
 import { countProblems, countWords, formatProblems } from './format-problems.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
 import { writeSite } from './write-site.ts';
+
+/** Entries from which on memory counts more than a twentieth of the time. */
+const MANY_ENTRIES = 2000;
 
 export const build: Command = {
   name: 'build',
@@ -24,7 +28,10 @@ export const build: Command = {
     const folder = folderOf(options, effects);
     const audience = audienceOf(options);
     effects.progress?.({ what: 'Reading and computing' });
-    const computed = compute(await loadWorkspace(folder), audience, {
+    const files = await loadWorkspace(folder);
+    // A large site leaves much behind while it is made: the engine is told to clear up sooner, for a third of the memory and a little time.
+    if (files.entries.length > MANY_ENTRIES) setFlagsFromString('--heap-growing-percent=25');
+    const computed = compute(files, audience, {
       language: languageOf(options),
       inItsLanguage: true,
     });

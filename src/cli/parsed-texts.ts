@@ -80,10 +80,11 @@ async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void
   const text = await readFile(fileIn(folder), 'utf8').catch(() => '');
   const [stamp, ...lines] = text.split('\n');
   if (stamp !== (await stampOf())) return;
-  for (const line of lines) {
-    const hash = line.slice(0, line.indexOf(' '));
-    if (!wanted.has(hash) || inMemory.has(hash)) continue;
-    const parsed = readLine(line.slice(hash.length + 1));
+  const kept = new Map(lines.map((line) => [line.slice(0, line.indexOf(' ')), line]));
+  // The names are those that were asked for: a piece of the list as a name would keep the whole list in memory.
+  for (const hash of wanted) {
+    const line = inMemory.has(hash) ? undefined : kept.get(hash);
+    const parsed = line === undefined ? null : readLine(line.slice(hash.length + 1));
     if (parsed) inMemory.set(hash, parsed);
   }
 }
