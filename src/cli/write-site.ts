@@ -73,8 +73,8 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     const flat = await flatDataOf(job, made);
     const asked = [JSON.stringify(job.part ?? 'all'), job.preview ? 'preview' : 'build'];
     const kept = await openKeptPages({ computed, lastSite: output, newSite: fresh, data: flat, asked });
-    const data = await withLayers(flat, (address) => !kept.isKept(address));
     const isPart = pageFilter(file, job.part ?? 'all');
+    const data = await withLayers(flat, (address) => isPart(address) && !kept.isKept(address));
     const pages = sitePages(data).filter((one) => isPart(one.path));
     let done = 0;
     await writePages(pages, fresh, output, kept.isKept, () => {
