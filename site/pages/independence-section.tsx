@@ -22,7 +22,8 @@ export function IndependenceSection({
   const copies = copiesOf(catalogue, source.id);
   const link = (id: string): JSX.Element => <EntryLink page={page} id={id} />;
   const isRoot = roots.known.has(source.id) || roots.unknown.has(source.id);
-  const resting = file.inDetail ? restingOnAlone(catalogue, file.statements.used, source.id) : [];
+  const alone = restingOnAlone(catalogue, file.statements.used, source.id);
+  const resting = alone.every((one) => file.isSmall(file.placeOf(one))) ? alone : [];
   const said = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
   const dates = said.changes.length + said.finer;
   return (

@@ -20,7 +20,10 @@ interface Props {
 export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element {
   const { file } = page;
   const rank = rankOf(range.grade);
-  if (!file.inDetail) return <BriefSupport page={page} moment={moment} range={range} side={side} />;
+  // What a reason rests on is tied together, so one of its statements tells of all.
+  const [first] = range[side]?.because ?? [];
+  if (first && !file.isSmall(file.placeOf(first)))
+    return <BriefSupport page={page} moment={moment} range={range} side={side} />;
   const { sole, company, roots } = supportOf(file, moment, rank, side);
   return (
     <div class="support">
@@ -45,7 +48,7 @@ export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element
   );
 }
 
-/** In a large file: only which statements the bound gives way without, and the roots. */
+/** Where very much is tied together: only which statements the bound gives way without, and the roots. */
 function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
   const { file } = page;
   const rank = rankOf(range.grade);

@@ -40,7 +40,8 @@ function StatementWorth({
 }): JSX.Element {
   const { file } = page;
   const index = file.placeOf(statement);
-  if (!file.inDetail && !file.worth.isQuick(index))
+  const isSmall = file.isSmall(index);
+  if (!isSmall && !file.worth.isQuick(index))
     return (
       <p>
         {say(
@@ -51,7 +52,7 @@ function StatementWorth({
       </p>
     );
   const { bounds, stretches, resolved } = file.worth.of(index);
-  if (!file.inDetail)
+  if (!isSmall)
     return (
       <p>
         {say(

@@ -14,13 +14,19 @@ export type { Stretch } from './choices.ts';
 export { type Link, type Network, type NetworkStatement, ORIGIN, RANKS } from './network.ts';
 export type { Side, Step } from './reasons.ts';
 
+/** What a chronology, or a trial of it, answers of a moment. */
+export interface Tried {
+  /** Earliest or latest day at a grade; infinite where nothing bounds it. */
+  day(rank: number, moment: number, side: Side): number;
+  /** Why a moment is not earlier (later) at a grade; empty where it is unbounded. */
+  reason(rank: number, moment: number, side: Side): Reason;
+}
+
 /** The chronology of a network. */
-export interface Chronology {
+export interface Chronology extends Tried {
   readonly compiled: Compiled;
   readonly grades: readonly GradeResult[];
   readonly disagreements: Disagreements;
-  /** Why a moment is not earlier (later) at a grade; empty where it is unbounded. */
-  reason(rank: number, moment: number, side: Side): Reason;
   /** Statements of the grade outside the kept set that alone would tighten or contradict a moment. */
   setAside(rank: number, moment: number): readonly number[];
   stretches(rank: number, moment: number): readonly Stretch[];
@@ -55,6 +61,7 @@ export function computeChronology(network: Network, trial: Trial = {}, standing:
     compiled,
     grades,
     disagreements,
+    day: (rank, moment, side) => grades[rank]?.ranges[side][moment] as number,
     reason: (rank, moment, side) => reasons.reason(rank, moment, side),
     setAside: (rank, moment) => aside.at(rank, moment),
     crossing: crossingFinder(compiled, grades),

@@ -1,4 +1,4 @@
-import type { Chronology, Trial } from './chronology.ts';
+import type { Chronology, Trial, Tried } from './chronology.ts';
 import type { Reason } from './reason-finder.ts';
 import type { Side } from './reasons.ts';
 import type { WorthFinder } from './worth.ts';
@@ -24,11 +24,11 @@ export interface HeldBy {
 export function findHeldBy(
   chronology: Chronology,
   worth: WorthFinder,
-  trial: (trial: Trial) => Chronology,
+  trial: (trial: Trial) => Tried,
   { rank, moment, side }: { readonly rank: number; readonly moment: number; readonly side: Side },
 ): HeldBy {
   const { statements } = chronology.reason(rank, moment, side);
-  const day = chronology.grades[rank]?.ranges[side][moment];
+  const day = chronology.day(rank, moment, side);
   const isSole = (statement: number): boolean =>
     worth.of(statement).bounds.some((one) => one.rank === rank && one.moment === moment && one.side === side);
   const sole = statements.filter(isSole);
@@ -36,7 +36,7 @@ export function findHeldBy(
     .filter((statement) => !sole.includes(statement))
     .flatMap((statement) => {
       const without = trial({ withdrawn: new Set([statement]) });
-      if (without.grades[rank]?.ranges[side][moment] !== day) return [];
+      if (without.day(rank, moment, side) !== day) return [];
       const instead = without.reason(rank, moment, side);
       const freed = instead.statements.some((one) => !chronology.grades[rank]?.kept[one]);
       return [{ statement, instead, freed }];

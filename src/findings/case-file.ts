@@ -4,7 +4,7 @@ import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
 import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
-import { type DatedPart, datedPart, type FileContradiction } from './dated-part.ts';
+import { type DatedPart, datedPart, type FileContradiction, MOST_IN_DETAIL } from './dated-part.ts';
 import { findDoubts } from './doubts.ts';
 import { inquiryDoubts } from './inquiry-doubts.ts';
 import { referenceProblems } from './reference-problems.ts';
@@ -27,9 +27,6 @@ export interface CaseFile extends DatedPart {
   /** False for a large file, or one with a tangle past the caps: its pages leave out what would need a trial for every statement. */
   readonly inDetail: boolean;
 }
-
-/** Statements up to which every page tells what each date would be without each statement. */
-const MOST_IN_DETAIL = 400;
 
 /** Builds the case file: cut for the audience first, then computed. */
 export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {

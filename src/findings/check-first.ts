@@ -62,8 +62,8 @@ export function whatToCheckFirst(file: CaseFile, object: Entry<'object'>): reado
 const movesByMoment = oncePer((file: CaseFile) => {
   const rank = rankOf(file.settings.printedGrade);
   const moves = file.statements.used.flatMap((statement, i) => {
-    // In a large file only what can be weighed without computing a tangle of contradictions anew.
-    if (!file.inDetail && !file.worth.isQuick(i)) return [];
+    // Where very much is tied together, only what can be weighed without computing a tangle of contradictions anew.
+    if (!file.isSmall(i) && !file.worth.isQuick(i)) return [];
     const { bounds } = file.worth.of(i);
     const moments = new Set(bounds.filter((one) => one.rank === rank).map((one) => one.moment));
     return [...moments].map((moment) => ({ moment, statement, bounds }));
@@ -96,11 +96,11 @@ export function leaveOneRootOut(file: CaseFile, object: Entry<'object'>): readon
 export function changesWithout(file: CaseFile, statements: readonly FileStatement[]): readonly BoundChange[] {
   const out = new Set(statements.map((one) => file.placeOf(one)));
   const rank = rankOf(file.settings.printedGrade);
-  const [standing, trial] = [file.chronology, file.trial({ withdrawn: out })];
-  return file.statements.moments.all.flatMap(({ index: moment }) =>
+  const trial = file.trial({ withdrawn: out });
+  return trial.moments.flatMap((moment) =>
     (['earliest', 'latest'] as const).flatMap((side) => {
-      const [before, after] = [standing, trial].map((one) => one.grades[rank]?.ranges[side][moment] as number);
-      return before === after ? [] : [{ rank, moment, side, before: before as number, after: after as number }];
+      const [before, after] = [file.chronology, trial].map((one) => one.day(rank, moment, side)) as [number, number];
+      return before === after ? [] : [{ rank, moment, side, before, after }];
     }),
   );
 }

@@ -1,4 +1,6 @@
+import { lazily } from '../base/once-per.ts';
 import { type Chronology, computeChronology, type Trial } from '../chronology/chronology.ts';
+import { type LocalTrial, openTrials } from '../chronology/local-trial.ts';
 import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
 import { language } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
@@ -27,13 +29,18 @@ export interface DatedPart {
   /** What each statement is worth, by its place among those used. */
   readonly worth: WorthFinder;
   /** The chronology of the file with statements withdrawn or taken at another grade. */
-  trial(trial: Trial): Chronology;
+  trial(trial: Trial): LocalTrial;
+  /** True where what is tied to a statement is small and settled enough to try everything in it. */
+  isSmall(statement: number): boolean;
   /** Statements about an entry: written in it, or claims about it. */
   statementsAbout(entry: string): readonly FileStatement[];
   statement(id: string): FileStatement | null;
   /** The place of a statement among those used; -1 where it takes no part. */
   placeOf(statement: FileStatement): number;
 }
+
+/** Statements tied together up to which pages tell what each date would be without each of them. */
+export const MOST_IN_DETAIL = 400;
 
 /** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
 const MOST_TRIALS = 400;
@@ -93,14 +100,18 @@ function computeDated(whole: Catalogue, shown: Catalogue, withdrawn: readonly st
   const places = new Map(statements.used.map((one, i) => [one, i]));
   const byId = new Map(statements.all.map((one) => [one.id, one]));
   const about = statementsByEntry(shown, statements.all);
-  const trials = new Map<string, Chronology>();
-  const trial = ({ withdrawn: less = new Set<number>(), ranks = new Map<number, number>() }: Trial): Chronology => {
-    const key = `${[...less].join(',')} ${[...ranks].join(';')}`;
-    const known = trials.get(key);
-    if (known) return known;
-    const fresh = computeChronology(statements.network, { withdrawn: new Set([...out, ...less]), ranks }, chronology);
-    if (trials.size < MOST_TRIALS) trials.set(key, fresh);
-    return fresh;
+  const trials = lazily(() => openTrials(chronology, out));
+  const tried = new Map<string, LocalTrial>();
+  const trial = (one: Trial): LocalTrial => {
+    const key = `${[...(one.withdrawn ?? [])].join(',')} ${[...(one.ranks ?? [])].join(';')}`;
+    const known = tried.get(key) ?? trials().of(one);
+    if (tried.size < MOST_TRIALS) tried.set(key, known);
+    return known;
+  };
+  const unfinished = new Set(chronology.disagreements.unfinished.flat());
+  const isSmall = (statement: number): boolean => {
+    const group = trials().tiedTo(statement);
+    return group.length <= MOST_IN_DETAIL && !group.some((one) => unfinished.has(one));
   };
   return {
     statements,
@@ -108,6 +119,7 @@ function computeDated(whole: Catalogue, shown: Catalogue, withdrawn: readonly st
     contradictions: contradictionsOf(chronology, statements),
     worth: weighStatements(chronology),
     trial,
+    isSmall,
     rangesOf,
     statementsAbout: (entry: string) => about.get(entry) ?? [],
     statement: (id: string) => byId.get(id) ?? null,

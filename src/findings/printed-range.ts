@@ -1,5 +1,5 @@
 import { GRADES, type Grade } from '../base/grade.ts';
-import type { Chronology, Side } from '../chronology/chronology.ts';
+import type { Chronology, Side, Tried } from '../chronology/chronology.ts';
 import { coarsest, type Precision } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
 import type { FileStatement } from '../statements/statements.ts';
@@ -67,14 +67,14 @@ export interface PrintableStatement {
 
 /** A bound as it may be printed: no finer than the coarsest of what it rests on. Null where it is open. */
 export function printedBound(
-  chronology: Chronology,
+  chronology: Tried,
   used: readonly PrintableStatement[],
   rank: number,
   moment: number,
   side: Side,
 ): PrintedBound | null {
-  const day = chronology.grades[rank]?.ranges[side][moment];
-  if (day === undefined || !Number.isFinite(day)) return null;
+  const day = chronology.day(rank, moment, side);
+  if (!Number.isFinite(day)) return null;
   const because = chronology.reason(rank, moment, side).statements.map((i) => used[i] as PrintableStatement);
   // Past the cap of a search a bound may have no reason to tell; it is then printed no finer than a year.
   const precision = because.length === 0 ? 'year' : coarsest(because.map((one) => one.precision));

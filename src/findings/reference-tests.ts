@@ -1,7 +1,7 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
 import { oncePer } from '../base/once-per.ts';
-import { type Chronology, RANKS } from '../chronology/chronology.ts';
+import { RANKS, type Tried } from '../chronology/chronology.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
@@ -109,19 +109,16 @@ function edges(file: CaseFile, entry: Entry): readonly [Moment, Moment] | null {
   return start && end ? [start, end] : null;
 }
 
-function daysAt(chronology: Chronology, rank: number, moment: Moment): MomentDays {
-  const ranges = chronology.grades[rank]?.ranges;
-  return {
-    earliest: ranges?.earliest[moment.index] ?? Number.NEGATIVE_INFINITY,
-    latest: ranges?.latest[moment.index] ?? Number.POSITIVE_INFINITY,
-  };
+function daysAt(chronology: Tried, rank: number, moment: Moment): MomentDays {
+  const [earliest, latest] = (['earliest', 'latest'] as const).map((side) => chronology.day(rank, moment.index, side));
+  return { earliest: earliest as number, latest: latest as number };
 }
 
 function answersFor(file: CaseFile, days: ReferenceDays, event: Entry<'event'>): readonly ReferenceAnswer[] {
   const moments = edges(file, event);
   if (!moments) return [];
   const [start, end] = moments;
-  const orderIn = (chronology: Chronology, rank: number): OrderToReference =>
+  const orderIn = (chronology: Tried, rank: number): OrderToReference =>
     orderToReference(days, daysAt(chronology, rank, start), daysAt(chronology, rank, end));
   return GRADES.map((grade, rank): ReferenceAnswer => {
     const order = orderIn(file.chronology, rank);

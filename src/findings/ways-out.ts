@@ -1,5 +1,5 @@
 import { GRADES, type Grade } from '../base/grade.ts';
-import type { Chronology } from '../chronology/chronology.ts';
+import type { Tried } from '../chronology/chronology.ts';
 import type { PrintedBound } from '../dates/wording.ts';
 import type { Entry } from '../model/entry.ts';
 import type { FileStatement } from '../statements/statements.ts';
@@ -36,16 +36,20 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
   return clusters.map((cluster): ClusterOfContradictions => {
     const contradictions = file.contradictions.filter((one) => one.cluster === cluster.number);
     const rank = Math.max(...contradictions.map((one) => GRADES.indexOf(one.grade)));
-    const trials = file.inDetail ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
-    const rangeIn = (chronology: Chronology, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
+    const isTried = contradictions.every((one) => one.statements.every((it) => file.isSmall(file.placeOf(it))));
+    const trials = isTried ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
+    const rangeIn = (chronology: Tried, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
     const moves = (entry: Entry): boolean => {
       const standing = keyOf(file, file.chronology, rank, entry);
       return trials.some((trial) => keyOf(file, trial, rank, entry) !== standing);
     };
-    const timed = trials.length === 0 ? [] : [...eventsInOrder(file), ...file.catalogue.ofType('holding')];
-    const told = timed.filter(moves);
+    // Only what is tied to the statements can move.
+    const moments = new Set(trials.flatMap((trial) => trial.moments));
+    const near = new Set([...moments].map((moment) => file.statements.moments.all[moment]?.entry));
+    const moving = (list: readonly Entry[]): readonly Entry[] => list.filter((one) => near.has(one.id) && moves(one));
+    const told = moving([...eventsInOrder(file), ...file.catalogue.ofType('holding')]);
     // Traces follow from events as a rule; they stand alone only where no event or holding moves.
-    const affected = told.length > 0 || trials.length === 0 ? told : file.catalogue.ofType('evidence').filter(moves);
+    const affected = told.length > 0 ? told : moving(file.catalogue.ofType('evidence'));
     return {
       number: cluster.number,
       complete: cluster.complete,
@@ -55,14 +59,14 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
       standing: affected.map((entry) => rangeIn(file.chronology, entry)),
       ways: cluster.waysOut.map((way, i) => ({
         withdrawn: way.map((one) => file.statements.used[one] as FileStatement),
-        ranges: affected.map((entry) => rangeIn(trials[i] as Chronology, entry)),
+        ranges: affected.map((entry) => rangeIn(trials[i] as Tried, entry)),
       })),
     };
   });
 }
 
 /** The range of an event, a holding or a trace in some chronology of the file, as it may be printed. */
-export function rangeOfEntry(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): EntryRange {
+export function rangeOfEntry(file: CaseFile, chronology: Tried, rank: number, entry: Entry): EntryRange {
   const { moments, used } = file.statements;
   const mine = moments.ofEntry(entry.id);
   const start = mine[0] ?? null;
@@ -74,10 +78,9 @@ export function rangeOfEntry(file: CaseFile, chronology: Chronology, rank: numbe
 }
 
 /** All bounds of an entry in a chronology, to see whether any moves. */
-function keyOf(file: CaseFile, chronology: Chronology, rank: number, entry: Entry): string {
-  const ranges = chronology.grades[rank]?.ranges;
+function keyOf(file: CaseFile, chronology: Tried, rank: number, entry: Entry): string {
   return file.statements.moments
     .ofEntry(entry.id)
-    .map(({ index }) => `${ranges?.earliest[index]} ${ranges?.latest[index]}`)
+    .map(({ index }) => `${chronology.day(rank, index, 'earliest')} ${chronology.day(rank, index, 'latest')}`)
     .join(' ');
 }

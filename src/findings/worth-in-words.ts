@@ -1,5 +1,6 @@
+import { GRADES } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
-import type { Chronology } from '../chronology/chronology.ts';
+import type { Tried } from '../chronology/chronology.ts';
 import type { BoundChange } from '../chronology/worth.ts';
 import { formatBound } from '../dates/wording.ts';
 import { dated, words } from '../language/spoken.ts';
@@ -52,7 +53,7 @@ export function sayChanges(
   const told = entries.flatMap((id): readonly EntryChange[] => {
     const mine = file.statements.moments.ofEntry(id);
     const entry = file.catalogue.get(id);
-    const rangesIn = (chronology: Chronology): GradedRanges => gradedRanges(file, chronology, mine, ranks);
+    const rangesIn = (chronology: Tried): GradedRanges => gradedRanges(file, chronology, mine, ranks);
     const found = rangeChanges(rangesIn(file.chronology), rangesIn(without));
     if (found.length === 0) finer += 1;
     return found.map((one) => ({ ...one, entry: id, title: entry ? titleOf(entry, file.settings.languages) : id }));
@@ -60,7 +61,7 @@ export function sayChanges(
   return { changes: told, finer };
 }
 
-function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Chronology {
+function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Tried {
   return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.placeOf(one))) });
 }
 
@@ -69,12 +70,12 @@ const NOT_ASKED: PrintedRange = { earliest: null, latest: null };
 /** Printed ranges of an entry's moments at the ranks that are asked about. */
 function gradedRanges(
   file: CaseFile,
-  chronology: Chronology,
+  chronology: Tried,
   moments: readonly Moment[],
   ranks: ReadonlySet<number>,
 ): GradedRanges {
   const ranges = (moment: Moment | undefined): readonly PrintedRange[] =>
-    chronology.grades.map((_, rank) => {
+    GRADES.map((_, rank) => {
       if (!moment || !ranks.has(rank)) return NOT_ASKED;
       const bound = (side: 'earliest' | 'latest') =>
         printedBound(chronology, file.statements.used, rank, moment.index, side);
