@@ -4,7 +4,8 @@ import { naturalOrder } from '../src/base/natural-order.ts';
 
 /** The same order told the slow way: lists of runs, digits as numbers. */
 function byRuns(a: string, b: string): number {
-  const [left, right] = [a, b].map((text) => text.toLowerCase().match(/\d+|\D/g) ?? []) as [string[], string[]];
+  const runsOf = (text: string): readonly string[] => text.toLowerCase().match(/\d+|\D/g) ?? [];
+  const [left, right] = [runsOf(a), runsOf(b)];
   for (let i = 0; i < Math.min(left.length, right.length); i += 1) {
     const [one, other] = [left[i] as string, right[i] as string];
     const difference =
