@@ -1,4 +1,4 @@
-import { linkSync, lstatSync, mkdirSync, readFileSync } from 'node:fs';
+import { cpSync, linkSync, mkdirSync, readFileSync, statSync } from 'node:fs';
 import { mkdir, mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -25,7 +25,7 @@ export async function writePages(
     for (const page of pages.slice(i, i + MOST_AT_ONCE)) {
       onPage();
       const [from, to] = [path.join(lastSite, page.path), path.join(output, page.path)];
-      const length = isKept(page.path) ? lengthOfLinked(from, to) : null;
+      const length = isKept(page.path) ? lengthOfKept(from, to) : null;
       if (length === null) {
         const text = renderPage(page);
         lengths.set(page.path, Buffer.byteLength(text));
@@ -42,14 +42,16 @@ export async function writePages(
 /** Pages of one run. */
 const MOST_AT_ONCE = 2000;
 
-/** Links a page of the last site into the new one; its length, or null where that cannot be done. */
-function lengthOfLinked(from: string, to: string): number | null {
+/** Brings a page of the last site into the new one, as a copy on a disk that knows no links; its length, or null where it is not there. */
+function lengthOfKept(from: string, to: string): number | null {
+  const before = statSync(from, { throwIfNoEntry: false });
+  if (!before) return null;
   try {
     linkPage(from, to);
-    return lstatSync(to).size;
   } catch {
-    return null;
+    cpSync(from, to, { preserveTimestamps: true });
   }
+  return before.size;
 }
 
 function linkPage(from: string, to: string): void {

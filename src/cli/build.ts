@@ -45,7 +45,7 @@ export const build: Command = {
     const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
     const held = computed.entries - computed.file.catalogue.entries.length;
     const part = partOf(options.flags.only, computed);
-    const { pages } = await writeSite({
+    const { addresses } = await writeSite({
       computed,
       folder,
       output,
@@ -53,6 +53,7 @@ export const build: Command = {
       built: effects.today(),
       ...progressOf(effects),
     });
+    const pages = addresses.length;
     if (options.flags.json) {
       const counted = countProblems(computed.problems);
       const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };

@@ -1,17 +1,18 @@
 import { createHash, type Hash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { readFile, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { SiteData } from '../../site/context.ts';
 import type { Computed } from '../pipeline.ts';
 import { entryPath } from '../publish/page-paths.ts';
 import { listFiles } from './load-workspace.ts';
 import { packageRoot } from './package-root.ts';
+import { CACHE_FOLDER } from './parsed-texts.ts';
 
-/** File of a site that says from what its pages were made. */
-const LIST = 'kerfmark-pages.json';
+/** Sites of which the making is remembered; the workspace may be built into several folders. */
+const MOST_SITES = 8;
 
-/** What a site says of its making. */
+/** What is remembered of the making of a site. It stays with who has the entries: a hash of what is withheld can be guessed at. */
 interface Made {
   /** Of all that decides the pages but the texts below the keys. */
   readonly fingerprint: string;
@@ -24,15 +25,17 @@ interface Made {
 /** Which pages of the last site need not be made again. */
 export interface KeptPages {
   isKept(address: string): boolean;
-  /** Writes the list into the new site, for the next build. */
-  close(addresses: Iterable<string>): Promise<void>;
+  /** Remembers the site, once it stands, for the next build; where nothing can be written the next build makes every page. */
+  remember(addresses: Iterable<string>): Promise<void>;
 }
 
 /** What the pages are made from, and what else decides them. */
 export interface KeptPagesJob {
   readonly computed: Computed;
-  readonly lastSite: string;
-  readonly newSite: string;
+  /** Folder that holds `entries/`. */
+  readonly folder: string;
+  /** Folder of the site. */
+  readonly output: string;
   /** All but the layouts of layers, which follow from the keys. */
   readonly data: Omit<SiteData, 'layers'>;
   /** Words of the command that decide which pages there are. */
@@ -40,7 +43,7 @@ export interface KeptPagesJob {
 }
 
 /**
- * Compares with the list of the last site. The text below the keys of an entry stands on
+ * Compares with what is remembered of the last site in the same folder. The text below the keys of an entry stands on
  * three pages at most: its own, the search, and for the workspace the opening page (a test holds that nothing else reads
  * it). So where all else is the same, to the letter, every other page is the same too. Where anything else changed, a
  * key, a link, a picture, a problem, the program, no page is kept.
@@ -51,7 +54,8 @@ export async function openKeptPages(job: KeptPagesJob): Promise<KeptPages> {
   const texts = Object.fromEntries(
     catalogue.entries.map((entry) => [entry.id, hashOf(JSON.stringify(entry.argument))]),
   );
-  const before = await readList(job.lastSite);
+  const file = path.join(job.folder, CACHE_FOLDER, `site-${hashOf(job.output)}.json`);
+  const before = await recall(file);
   const isSame = before?.fingerprint === fingerprint;
   const changed = isSame ? Object.keys(texts).filter((id) => texts[id] !== before.texts[id]) : [];
   const touched = new Set(
@@ -61,14 +65,13 @@ export async function openKeptPages(job: KeptPagesJob): Promise<KeptPages> {
   return {
     isKept(address) {
       const hash = isSame && !touched.has(address) ? before.pages[address] : undefined;
-      if (hash === undefined || hash !== (found.get(address) ?? pageHash(job.lastSite, address))) return false;
+      if (hash === undefined || hash !== (found.get(address) ?? pageHash(job.output, address))) return false;
       found.set(address, hash);
       return true;
     },
-    async close(addresses) {
-      const hashes = [...addresses].map((one) => [one, found.get(one) ?? pageHash(job.newSite, one)] as const);
-      const pages = Object.fromEntries(hashes);
-      await writeFile(path.join(job.newSite, LIST), `${JSON.stringify({ fingerprint, texts, pages })}\n`);
+    async remember(addresses) {
+      const pages = Object.fromEntries([...addresses].map((one) => [one, found.get(one) ?? pageHash(job.output, one)]));
+      await write(file, JSON.stringify({ fingerprint, texts, pages }));
     },
   };
 }
@@ -91,7 +94,7 @@ async function fingerprintOf({ computed, data, asked }: KeptPagesJob): Promise<s
   await addProgram(hash);
   add([asked, data.built, data.version, process.version, file.catalogue.audience, file.settings.languages]);
   for (const { id, type, file: name, access, keys } of whole.entries) add([id, type, name, access, keys]);
-  add(whole.links);
+  add([whole.links, file.catalogue.links]);
   add([data.problems, data.errors, data.leftOut, [...data.sent]]);
   add([data.pictures, data.scales, data.plans, data.tiles].map((one) => [...one]));
   add([data.planStyle, data.drawingStyle, data.excerpts && [...data.excerpts]]);
@@ -113,13 +116,31 @@ function hashOf(text: string | Uint8Array): string {
   return createHash('sha256').update(text).digest('base64url').slice(0, 22);
 }
 
-/** The list of a site; one that is missing or cannot be read only means that every page is made. */
-async function readList(site: string): Promise<Made | null> {
+async function recall(file: string): Promise<Made | null> {
   try {
-    const read = JSON.parse(await readFile(path.join(site, LIST), 'utf8')) as Partial<Made> | null;
+    const read = JSON.parse(await readFile(file, 'utf8')) as Partial<Made> | null;
     const isMap = (value: unknown): boolean => value !== null && typeof value === 'object';
     return typeof read?.fingerprint === 'string' && isMap(read.texts) && isMap(read.pages) ? (read as Made) : null;
   } catch {
     return null;
   }
+}
+
+async function write(file: string, text: string): Promise<void> {
+  const fresh = `${file}.new-${process.pid}`;
+  try {
+    await mkdir(path.dirname(file), { recursive: true });
+    await writeFile(fresh, text);
+    await rename(fresh, file);
+    await forgetOldest(path.dirname(file));
+  } catch {
+    await rm(fresh, { force: true }).catch(() => undefined);
+  }
+}
+
+async function forgetOldest(folder: string): Promise<void> {
+  const names = (await readdir(folder)).filter((name) => /^site-.*\.json$/.test(name));
+  const files = names.map((name) => path.join(folder, name));
+  const dated = await Promise.all(files.map(async (file) => ({ file, at: (await stat(file)).mtimeMs })));
+  for (const { file } of dated.sort((a, b) => b.at - a.at).slice(MOST_SITES)) await rm(file, { force: true });
 }

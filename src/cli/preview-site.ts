@@ -14,6 +14,8 @@ import { type SiteJob, type SitePictures, siteDataOf, writeSite } from './write-
 export class PreviewSite {
   #pictures: { readonly key: string; readonly made: SitePictures } | null = null;
   #data: SiteData | null = null;
+  /** Addresses in the folder, drawings and data included. */
+  #written: ReadonlySet<string> = new Set();
   #pages: ReadonlyMap<string, SitePage> = new Map();
   readonly #rendered = new Map<string, string>();
   #isAhead = false;
@@ -27,11 +29,12 @@ export class PreviewSite {
   async update(job: SiteJob): Promise<number | null> {
     const key = await pictureKey(job.computed, job.folder);
     if (this.#pictures?.key !== key) {
-      const { data, pages } = await writeSite(job);
+      const { data, addresses } = await writeSite(job);
       const { pictures, scales, plans, tiles } = data;
       this.#pictures = { key, made: { pictures, scales, plans, tiles } };
       this.#isAhead = false;
-      return pages;
+      this.#written = new Set(addresses);
+      return addresses.length;
     }
     this.#data = await siteDataOf(job, this.#pictures.made);
     this.#pages = new Map(plainPages(this.#data).map((page) => [page.path, page]));
@@ -47,7 +50,8 @@ export class PreviewSite {
     if (known !== undefined) return known;
     const page =
       this.#pages.get(address) ?? reportPagesAt(this.#data, address).find((report) => report.path === address);
-    if (!page) return address.endsWith('.html') ? 'gone' : null;
+    // The folder is older: what it holds of pages, drawings and data may have been taken away since, or is not to be seen any more.
+    if (!page) return address.endsWith('.html') || this.#written.has(address) ? 'gone' : null;
     const text = page.render();
     this.#rendered.set(address, text);
     return text;

@@ -1,4 +1,4 @@
-import { watch } from 'node:fs';
+import { existsSync, watch } from 'node:fs';
 import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
@@ -6,7 +6,7 @@ import { compute } from '../pipeline.ts';
 import { audienceOf, type Command, folderOf, languageOf, type Options } from './commands.ts';
 import { type Effects, progressOf } from './effects.ts';
 import { countWords, formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { Fault, loadWorkspace, SENT } from './load-workspace.ts';
 import { PreviewSite } from './preview-site.ts';
 import { answerTrace } from './trace-requests.ts';
 
@@ -75,8 +75,14 @@ export async function startPreview(options: Options, effects: Effects, port: num
     }
     for (const listener of listeners) listener.write('data: changed\n\n');
   };
-  await rebuild();
-  if (fault !== null && !(await stat(output).catch(() => null))) throw new Fault(fault);
+  // Watched from the first moment on: what is saved while the first site is made comes after it.
+  const first = rebuild();
+  const watcher = watchFolders([path.join(folder, 'entries'), path.join(folder, SENT)], rebuild, first);
+  await first;
+  if (fault !== null && !(await stat(output).catch(() => null))) {
+    watcher.close();
+    throw new Fault(fault);
+  }
   const server = createServer((request, response) => {
     answer({ site, output, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
       // One page that cannot be read never ends the preview.
@@ -85,7 +91,6 @@ export async function startPreview(options: Options, effects: Effects, port: num
     });
   });
   const used = await listen(server, port);
-  const watcher = watchFolder(path.join(folder, 'entries'), rebuild);
   return {
     address: `http://127.0.0.1:${used}/`,
     isAhead: () => site.isAhead,
@@ -116,22 +121,28 @@ async function listen(server: Server, port: number): Promise<number> {
 /** How long a folder has to be at rest, in ms: an editor saves in two or three steps that follow at once. */
 const REST_MS = 20;
 
-/** Calls back, once changes have come to rest, when the list or a time of a file below a folder differs. */
-function watchFolder(folder: string, changed: () => Promise<void>): { close(): void } {
+/** Calls back, once changes have come to rest and `before` is over, when something in one of the folders changes; those that are not there are left out. */
+function watchFolders(
+  folders: readonly string[],
+  changed: () => Promise<void>,
+  before: Promise<void>,
+): { close(): void } {
   let timer: NodeJS.Timeout | null = null;
-  let running = Promise.resolve();
+  let running = before;
   const soon = (): void => {
     if (timer) clearTimeout(timer);
     timer = setTimeout(() => {
       running = running.then(changed);
     }, REST_MS);
   };
-  const watcher = watch(folder, { recursive: true }, soon);
-  watcher.on('error', () => soon());
+  const watchers = folders
+    .filter((folder) => existsSync(folder))
+    .map((folder) => watch(folder, { recursive: true }, soon));
+  for (const watcher of watchers) watcher.on('error', () => soon());
   return {
     close: () => {
       if (timer) clearTimeout(timer);
-      watcher.close();
+      for (const watcher of watchers) watcher.close();
     },
   };
 }

@@ -39,9 +39,9 @@ export interface SiteJob {
   progress?(step: Step): void;
 }
 
-/** A site that was written: how many pages, and what they were made from. */
+/** A site that was written: the addresses of its pages, and what they were made from. */
 export interface WrittenSite {
-  readonly pages: number;
+  readonly addresses: readonly string[];
   readonly data: SiteData;
 }
 
@@ -72,7 +72,7 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     };
     const flat = await flatDataOf(job, made);
     const asked = [JSON.stringify(job.part ?? 'all'), job.preview ? 'preview' : 'build'];
-    const kept = await openKeptPages({ computed, lastSite: output, newSite: fresh, data: flat, asked });
+    const kept = await openKeptPages({ computed, folder, output, data: flat, asked });
     const isPart = pageFilter(file, job.part ?? 'all');
     const data = await withLayers(flat, (address) => isPart(address) && !kept.isKept(address));
     const pages = sitePages(data).filter((one) => isPart(one.path));
@@ -81,12 +81,13 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
       done += 1;
       progress?.({ what: 'Pages', done, all: pages.length });
     });
-    await kept.close(pages.map((page) => page.path));
     await writeAssets(fresh);
     const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
     await writeFile(path.join(fresh, MARKER), `${JSON.stringify(marker, null, 1)}\n`);
     await exchange(fresh, output);
-    return { pages: pages.length, data };
+    const addresses = pages.map((page) => page.path);
+    await kept.remember(addresses);
+    return { addresses, data };
   } finally {
     await rm(fresh, { recursive: true, force: true });
   }

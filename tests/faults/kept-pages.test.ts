@@ -2,9 +2,20 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { madeWorkspace, writeWorkspace } from '../bench/made-workspace.mjs';
 import { kerfmark } from '../cli/kerfmark.ts';
+
+// On some disks a file cannot have two names.
+const disk = vi.hoisted(() => ({ knowsLinks: true }));
+vi.mock('node:fs', async (original) => {
+  const real = await original<typeof import('node:fs')>();
+  const linkSync = (from: string, to: string): void => {
+    if (!disk.knowsLinks) throw Object.assign(new Error('EPERM: operation not permitted, link'), { code: 'EPERM' });
+    real.linkSync(from, to);
+  };
+  return { ...real, linkSync };
+});
 
 // A page of the last site that is not made again must be the page that would be made.
 
@@ -41,17 +52,19 @@ function filesIn(root: string): ReadonlyMap<string, string> {
   );
 }
 
-/** Marks a page so that it can be told whether it was made again, and writes its mark into the list as if it were its own. */
+const hash = (bytes: string | Uint8Array): string =>
+  createHash('sha256').update(bytes).digest('base64url').slice(0, 22);
+
+/** What is remembered of the site. */
+const list = path.join(folder, `.kerfmark/site-${hash(site)}.json`);
+
+/** Marks a page so that it can be told whether it was made again, and has its mark remembered as if it were its own. */
 function mark(address: string): void {
   const file = path.join(site, address);
   writeFileSync(file, `${readFileSync(file, 'utf8')}<!-- marked -->`);
-  const list = path.join(site, 'kerfmark-pages.json');
   const made = JSON.parse(readFileSync(list, 'utf8'));
-  writeFileSync(list, JSON.stringify({ ...made, pages: { ...made.pages, [address]: hashOf(file) } }));
+  writeFileSync(list, JSON.stringify({ ...made, pages: { ...made.pages, [address]: hash(readFileSync(file)) } }));
 }
-
-const hashOf = (file: string): string =>
-  createHash('sha256').update(readFileSync(file)).digest('base64url').slice(0, 22);
 
 const isMarked = (address: string): boolean =>
   readFileSync(path.join(site, address), 'utf8').includes('<!-- marked -->');
@@ -65,7 +78,27 @@ describe('pages that are kept from one build to the next', () => {
     ['another title', () => edit(REMOVAL, (text) => text.replace(/\ntitle: .*/, '\ntitle: Another title'))],
     ['access taken away', () => edit(REMOVAL, (text) => text.replace('\ntype:', '\naccess: restricted\ntype:'))],
     ['an entry gone', () => rmSync(entry(REMOVAL))],
+    [
+      'a link to an entry that stands in for another',
+      () => {
+        writeFileSync(
+          entry('RQ-1.md'),
+          '---\nid: RQ-1\ntype: request-for-return\ntitle: A request\nobjects: [OB-3]\npublic-text: A request was made.\n---\n',
+        );
+        edit('events/d3/EV-3-seen.md', (text) =>
+          text.replace('\ntype:', '\nwithhold: [place]\ntype:').concat('\n[it](RQ-in-public-7)\n'),
+        );
+      },
+    ],
+    ['the number of that link', () => edit('events/d3/EV-3-seen.md', (text) => text.replace('public-7', 'public-1'))],
     ['nothing', () => undefined],
+    [
+      'a text, on a disk that knows no links',
+      () => {
+        disk.knowsLinks = false;
+        edit('events/d3/EV-3-seen.md', (text) => `${text}\nOne sentence more.\n`);
+      },
+    ],
   ];
 
   it.each(EDITS)(
@@ -76,6 +109,7 @@ describe('pages that are kept from one build to the next', () => {
       const fresh = path.join(home, 'fresh');
       rmSync(fresh, { recursive: true, force: true });
       await build(fresh);
+      disk.knowsLinks = true;
       expect(filesIn(site)).toEqual(filesIn(fresh));
     },
     60_000,
@@ -97,11 +131,7 @@ describe('pages that are kept from one build to the next', () => {
       'made',
       () => writeFileSync(path.join(site, 'marks.html'), 'by hand'),
     ],
-    [
-      'the list is damaged: it is made again',
-      'made',
-      () => writeFileSync(path.join(site, 'kerfmark-pages.json'), '{ broken'),
-    ],
+    ['what is remembered is damaged: it is made again', 'made', () => writeFileSync(list, '{ broken')],
   ] as const)(
     'a page of which %s',
     async (_, becomes, change) => {

@@ -12,7 +12,7 @@ function filesIn(folder: string): ReadonlyMap<string, string> {
   return new Map(
     files
       .map((file) => [path.relative(folder, file), readFileSync(file).toString('base64')] as const)
-      .filter(([name]) => !/^kerfmark-(site|pages|pictures)\.json$/.test(name)),
+      .filter(([name]) => !/^kerfmark-(site|pictures)\.json$/.test(name)),
   );
 }
 
