@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import {
   cpSync,
   mkdirSync,
@@ -232,6 +233,13 @@ describe('pages that did not change', () => {
     expect(statSync(path.join(site, 'register/events.html')).mtimeMs).toBeGreaterThan(1_000_000);
     expect(statSync(path.join(site, 'marks.html')).nlink).toBe(1);
   });
+});
+
+it('the engine knows the flag by which a large build clears up sooner, or it would complain of it', () => {
+  const [flag = ''] =
+    /--heap-growing-percent=\d+/.exec(readFileSync(path.join(ROOT, 'src/cli/build.ts'), 'utf8')) ?? [];
+  const { status, stderr } = spawnSync(process.execPath, [flag, '-e', ''], { encoding: 'utf8' });
+  expect([flag, status, stderr]).toEqual(['--heap-growing-percent=25', 0, '']);
 });
 
 it('a killed build leaves one of the two sites whole, and no entry is touched (200 kills: npm run bench:kills)', async () => {
