@@ -1,13 +1,13 @@
 import { createHash, type Hash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { readdir, readFile, rm, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { SiteData } from '../../site/context.ts';
 import type { Computed } from '../pipeline.ts';
 import { entryPath } from '../publish/page-paths.ts';
+import { CACHE_FOLDER, keepInCache } from './cache-folder.ts';
 import { listFiles } from './load-workspace.ts';
 import { packageRoot } from './package-root.ts';
-import { CACHE_FOLDER } from './parsed-texts.ts';
 
 /** Sites of which the making is remembered; the workspace may be built into several folders. */
 const MOST_SITES = 8;
@@ -54,8 +54,8 @@ export async function openKeptPages(job: KeptPagesJob): Promise<KeptPages> {
   const texts = Object.fromEntries(
     catalogue.entries.map((entry) => [entry.id, hashOf(JSON.stringify(entry.argument))]),
   );
-  const file = path.join(job.folder, CACHE_FOLDER, `site-${hashOf(job.output)}.json`);
-  const before = await recall(file);
+  const name = `site-${hashOf(job.output)}.json`;
+  const before = await recall(path.join(job.folder, CACHE_FOLDER, name));
   const isSame = before?.fingerprint === fingerprint;
   const changed = isSame ? Object.keys(texts).filter((id) => texts[id] !== before.texts[id]) : [];
   const touched = new Set(
@@ -71,7 +71,8 @@ export async function openKeptPages(job: KeptPagesJob): Promise<KeptPages> {
     },
     async remember(addresses) {
       const pages = Object.fromEntries([...addresses].map((one) => [one, found.get(one) ?? pageHash(job.output, one)]));
-      await write(file, JSON.stringify({ fingerprint, texts, pages }));
+      await keepInCache(job.folder, name, JSON.stringify({ fingerprint, texts, pages }));
+      await forgetOldest(path.join(job.folder, CACHE_FOLDER)).catch(() => undefined);
     },
   };
 }
@@ -123,18 +124,6 @@ async function recall(file: string): Promise<Made | null> {
     return typeof read?.fingerprint === 'string' && isMap(read.texts) && isMap(read.pages) ? (read as Made) : null;
   } catch {
     return null;
-  }
-}
-
-async function write(file: string, text: string): Promise<void> {
-  const fresh = `${file}.new-${process.pid}`;
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(fresh, text);
-    await rename(fresh, file);
-    await forgetOldest(path.dirname(file));
-  } catch {
-    await rm(fresh, { force: true }).catch(() => undefined);
   }
 }
 

@@ -1,14 +1,12 @@
 import { createHash } from 'node:crypto';
-import { mkdir, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { type ParsedText, parseText } from '../reading/parsed-text.ts';
 import type { TextFile } from '../reading/text-file.ts';
+import { CACHE_FOLDER, keepInCache } from './cache-folder.ts';
 import { packageVersion } from './package-root.ts';
-
-/** Folder beside `entries/` for what can be computed again at any time. */
-export const CACHE_FOLDER = '.kerfmark';
 
 /** Fewer texts than this are parsed at once; keeping them would save nothing that one notices. */
 const FEWEST_KEPT = 200;
@@ -74,10 +72,10 @@ async function stampOf(): Promise<string> {
   return JSON.stringify({ format: 'kerfmark-texts/2', version: await packageVersion(), node: process.version });
 }
 
-const fileIn = (folder: string): string => path.join(folder, CACHE_FOLDER, 'texts.jsonl');
+const LIST = 'texts.jsonl';
 
 async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void> {
-  const text = await readFile(fileIn(folder), 'utf8').catch(() => '');
+  const text = await readFile(path.join(folder, CACHE_FOLDER, LIST), 'utf8').catch(() => '');
   const [stamp, ...lines] = text.split('\n');
   if (stamp !== (await stampOf())) return;
   const kept = new Map(lines.map((line) => [line.slice(0, line.indexOf(' ')), line]));
@@ -103,15 +101,6 @@ function readLine(line: string): ParsedText | null {
 }
 
 async function remember(folder: string): Promise<void> {
-  const file = fileIn(folder);
-  const fresh = `${file}.new-${process.pid}`;
   const lines = [...inMemory].map(([hash, parsed]) => `${hash} ${JSON.stringify(parsed)}`);
-  try {
-    await mkdir(path.dirname(file), { recursive: true });
-    await writeFile(fresh, [await stampOf(), ...lines].join('\n'));
-    await rename(fresh, file);
-  } catch {
-    // A folder that cannot be written, or a full disk: the work is done all the same.
-    await rm(fresh, { force: true }).catch(() => undefined);
-  }
+  await keepInCache(folder, LIST, [await stampOf(), ...lines].join('\n'));
 }

@@ -4,9 +4,9 @@ import { createTwoFilesPatch } from 'diff';
 import type { Entry } from '../model/entry.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import { CURRENT_FORMAT, UPGRADES, upgradeText } from '../reading/upgrade-text.ts';
+import { CACHE_FOLDER } from './cache-folder.ts';
 import { type Command, folderOf } from './commands.ts';
 import { Fault, loadWorkspace } from './load-workspace.ts';
-import { CACHE_FOLDER } from './parsed-texts.ts';
 import { replaceText } from './replace-text.ts';
 
 export const upgrade: Command = {

@@ -325,7 +325,8 @@ describe('build', () => {
     expect(
       spawnSync(process.execPath, [main, 'build', '--out', 'site'], { cwd: folder, env: environment }).status,
     ).toBe(0);
-    expect(readdirSync(folder).sort()).toEqual(['entries', 'sent', 'site']);
+    expect(readdirSync(folder).sort()).toEqual(['.kerfmark', 'entries', 'sent', 'site']);
+    expect(readFileSync(path.join(folder, '.kerfmark/.gitignore'), 'utf8')).toBe('*\n');
   });
 
   it('a folder that may not be written gives plain words', async () => {

@@ -13,6 +13,7 @@ import {
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { keepInCache } from '../../src/cli/cache-folder.ts';
 import { run } from '../../src/cli/run.ts';
 import { killBuilds } from '../bench/kills.mjs';
 import { kerfmark } from '../cli/kerfmark.ts';
@@ -204,6 +205,11 @@ describe('what is kept of parsed texts', () => {
       writeFileSync(file, damaged);
       expect(await kerfmark(['check'], folder)).toEqual(first);
     }
+    const half = `${file}.new-1`;
+    writeFileSync(half, 'left by a killed command');
+    utimesSync(half, 1000, 1000);
+    await keepInCache(folder, 'texts.jsonl', kept);
+    expect(readdirSync(path.join(folder, '.kerfmark')).sort()).toEqual(['.gitignore', 'texts.jsonl']);
     rmSync(path.join(folder, '.kerfmark'), { recursive: true });
     expect(await kerfmark(['check'], folder)).toEqual(first);
   });
