@@ -25,12 +25,12 @@ export async function writePages(
     for (const page of pages.slice(i, i + MOST_AT_ONCE)) {
       onPage();
       const [from, to] = [path.join(lastSite, page.path), path.join(output, page.path)];
-      const length = isKept(page.path) ? lengthOfKept(from, to) : null;
-      if (length === null) {
+      if (isKept(page.path)) lengths.set(page.path, bringOver(from, to));
+      else {
         const text = renderPage(page);
         lengths.set(page.path, Buffer.byteLength(text));
         if (!takenOver(text, from, to)) texts.set(page.path, text);
-      } else lengths.set(page.path, length);
+      }
       // A long row of pages must not keep the program from hearing a signal.
       if (lengths.size % 50 === 0) await new Promise(setImmediate);
     }
@@ -42,16 +42,14 @@ export async function writePages(
 /** Pages of one run. */
 const MOST_AT_ONCE = 2000;
 
-/** Brings a page of the last site into the new one, as a copy on a disk that knows no links; its length, or null where it is not there. */
-function lengthOfKept(from: string, to: string): number | null {
-  const before = statSync(from, { throwIfNoEntry: false });
-  if (!before) return null;
+/** Brings a page of the last site into the new one, as a copy on a disk that knows no links; returns its length in bytes. */
+function bringOver(from: string, to: string): number {
   try {
     linkPage(from, to);
   } catch {
     cpSync(from, to, { preserveTimestamps: true });
   }
-  return before.size;
+  return statSync(to).size;
 }
 
 function linkPage(from: string, to: string): void {

@@ -29,7 +29,7 @@ export const build: Command = {
     const audience = audienceOf(options);
     effects.progress?.({ what: 'Reading and computing' });
     const files = await loadWorkspace(folder);
-    // A large site leaves much behind while it is made: the engine is told to clear up sooner, for a third of the memory and a little time.
+    // A large site leaves much behind while it is made: the engine is told to clear up sooner, for less than half the memory and a little time.
     if (files.entries.length > MANY_ENTRIES) setFlagsFromString('--heap-growing-percent=25');
     const computed = compute(files, audience, {
       language: languageOf(options),
