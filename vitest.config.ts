@@ -1,13 +1,32 @@
 import { defineConfig } from 'vitest/config';
 
+/** Files that put something in place of a part of Node, which must not reach any other file. */
+const ALONE = ['tests/faults/kept-pages.test.ts', 'tests/faults/changing-file.test.ts'];
+
+const common = {
+  // No test is decided by a clock: these only end one that hangs.
+  testTimeout: 600_000,
+  hookTimeout: 600_000,
+  env: { TZ: 'Pacific/Kiritimati', LC_ALL: 'C' },
+};
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/bench/**'],
-    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     globalSetup: ['tests/global-setup.ts'],
-    testTimeout: 60_000,
-    hookTimeout: 180_000,
-    env: { TZ: 'Pacific/Kiritimati', LC_ALL: 'C' },
+    maxWorkers: 2,
+    projects: [
+      {
+        test: {
+          ...common,
+          name: 'together',
+          // The program keeps nothing outside of what a test makes, so the files of a worker share what they load.
+          isolate: false,
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/bench/**', ...ALONE],
+          benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+        },
+      },
+      { test: { ...common, name: 'alone', include: ALONE, benchmark: { include: [] } } },
+    ],
   },
 });

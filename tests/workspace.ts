@@ -9,6 +9,9 @@ import type { WorkspaceFiles } from '../src/reading/reading.ts';
 /** Root of the checkout. */
 export const ROOT = path.resolve(import.meta.dirname, '..');
 
+/** Published schemas and lists that others made: see the README there. */
+export const PUBLISHED = path.join(ROOT, 'tests/published');
+
 /** Folder with material that is read beside the checkout where it is there. */
 export const SHARED = path.resolve(ROOT, '../shared');
 

@@ -12,44 +12,36 @@ import { passagesOf, type ReportDocument } from '../reports/document.ts';
 import { behindOf } from '../reports/source-book.ts';
 import { changesSince } from '../typeset/changes.ts';
 import { documentMarkdown } from '../typeset/markdown.ts';
-import { audienceOf, type Command, folderOf, languageOf } from './commands.ts';
+import { audienceOf, folderOf, languageOf, type RunCommand } from './commands.ts';
 import type { Effects } from './effects.ts';
-import { Fault, loadWorkspace, SENT, sha256Of } from './load-workspace.ts';
-import { DOCUMENT_FLAGS, writeDocuments } from './write-documents.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace, SENT, sha256Of } from './load-workspace.ts';
+import { writeDocuments } from './write-documents.ts';
 
-export const answer: Command = {
-  name: 'answer',
-  summary: 'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
-  usage:
-    'kerfmark answer INQUIRY [--language TAG] [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
-  words: 1,
-  flags: { ...DOCUMENT_FLAGS, keep: 'switch', changes: 'switch' },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'), {
-      language: languageOf(options),
-      inItsLanguage: true,
-    });
-    const inquiry = inquiryNamed(computed, options.words[0]);
-    const tag = options.flags.changes
-      ? sentLanguage(sentText(computed, inquiry) ?? '')
-      : (languageOf(options) ?? languageAsked(inquiry));
-    const languages = tag === null ? computed.file.settings.languages : [tag];
-    const { document: composed, facts } = speakingFor(languages, () =>
-      answerTo(inquiry, computed.file.catalogue, (audience) => computed.fileFor(audience, tag)),
-    );
-    const isSent = inquiry.keys['sent-file'] !== undefined && !options.flags.changes && !options.flags.keep;
-    const document = isSent ? { ...composed, draft: speakingFor(languages, again) } : composed;
-    const text = documentMarkdown(document, behindOf(facts));
-    if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
-    else if (options.flags.changes) effects.out(speakingFor(languages, () => tellChanges(computed, inquiry, text)));
-    else if (options.flags.keep) await keep(folder, computed, inquiry, document, text, effects);
-    else if (options.flags.format)
-      await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
-    else effects.out(text);
-    return hasErrors(computed.problems) ? 1 : 0;
-  },
+export const answer: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const computed = compute(await loadWorkspace(folder), audienceOf(options, 'restricted'), {
+    language: languageOf(options),
+    inItsLanguage: true,
+  });
+  const inquiry = inquiryNamed(computed, options.words[0]);
+  const tag = options.flags.changes
+    ? sentLanguage(sentText(computed, inquiry) ?? '')
+    : (languageOf(options) ?? languageAsked(inquiry));
+  const languages = tag === null ? computed.file.settings.languages : [tag];
+  const { document: composed, facts } = speakingFor(languages, () =>
+    answerTo(inquiry, computed.file.catalogue, (audience) => computed.fileFor(audience, tag)),
+  );
+  const isSent = inquiry.keys['sent-file'] !== undefined && !options.flags.changes && !options.flags.keep;
+  const document = isSent ? { ...composed, draft: speakingFor(languages, again) } : composed;
+  const text = documentMarkdown(document, behindOf(facts));
+  if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2)}\n`);
+  else if (options.flags.changes) effects.out(speakingFor(languages, () => tellChanges(computed, inquiry, text)));
+  else if (options.flags.keep) await keep(folder, computed, inquiry, document, text, effects);
+  else if (options.flags.format)
+    await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
+  else effects.out(text);
+  return hasErrors(computed.problems) ? 1 : 0;
 };
 
 /** On every page of an answer that is composed anew after one was sent. */

@@ -2,45 +2,35 @@ import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
 import { CURRENT_FORMAT } from '../reading/upgrade-text.ts';
-import { type Command, folderOf, type Options } from './commands.ts';
+import { folderOf, type Options, type RunCommand } from './commands.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
-export const begin: Command = {
-  name: 'begin',
-  summary: 'asks a handful of questions and lays out a new workspace',
-  usage: 'kerfmark begin [--in FOLDER] [--institution TEXT] [--title TEXT] [--object TEXT] [--panels A,B,C]',
-  examples: [
-    'kerfmark begin',
-    'kerfmark begin --in lerakos --institution "Our museum" --title "The panels" --object "Three panels" --panels A,B,C',
-  ],
-  flags: { institution: 'value', title: 'value', object: 'value', panels: 'value' },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const entries = path.join(folder, 'entries');
-    if (await stat(path.join(entries, 'workspace.md')).catch(() => null)) {
-      throw new Fault(`${entries} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.`);
-    }
-    const ask = (flag: string, question: string, usual: string) => answerOf(options, effects, flag, question, usual);
-    const institution = await ask('institution', 'Whose research is this (institution)?', 'Our institution');
-    const title = await ask('title', 'What shall the file be called?', 'Untitled file');
-    const object = await ask('object', 'What is the object, in a few words?', 'Detached wall painting');
-    const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between, such as A,B,C?', 'A'));
-    const files = layout(institution, title, object, panels);
-    for (const [file, text] of Object.entries(files)) {
-      const full = path.join(entries, file);
-      await mkdir(path.dirname(full), { recursive: true });
-      await writeFile(full, text, { flag: 'wx' });
-    }
-    effects.out(
-      `Written in ${entries}:\n${Object.keys(files)
-        .map((file) => `  ${file}`)
-        .join(
-          '\n',
-        )}\n\nNext: "kerfmark new" asks for an entry and writes it; "kerfmark serve" shows the file as a site while you write.\nNothing is ever overwritten.\n`,
-    );
-    return 0;
-  },
+export const begin: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const entries = path.join(folder, 'entries');
+  if (await stat(path.join(entries, 'workspace.md')).catch(() => null)) {
+    throw new Fault(`${entries} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.`);
+  }
+  const ask = (flag: string, question: string, usual: string) => answerOf(options, effects, flag, question, usual);
+  const institution = await ask('institution', 'Whose research is this (institution)?', 'Our institution');
+  const title = await ask('title', 'What shall the file be called?', 'Untitled file');
+  const object = await ask('object', 'What is the object, in a few words?', 'Detached wall painting');
+  const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between, such as A,B,C?', 'A'));
+  const files = layout(institution, title, object, panels);
+  for (const [file, text] of Object.entries(files)) {
+    const full = path.join(entries, file);
+    await mkdir(path.dirname(full), { recursive: true });
+    await writeFile(full, text, { flag: 'wx' });
+  }
+  effects.out(
+    `Written in ${entries}:\n${Object.keys(files)
+      .map((file) => `  ${file}`)
+      .join(
+        '\n',
+      )}\n\nNext: "kerfmark new" asks for an entry and writes it; "kerfmark serve" shows the file as a site while you write.\nNothing is ever overwritten.\n`,
+  );
+  return 0;
 };
 
 /** Names of panels: letters, digits and hyphens, each once. */

@@ -3,70 +3,58 @@ import { setFlagsFromString } from 'node:v8';
 import { nearest } from '../base/nearest.ts';
 import { type Computed, compute, hasErrors } from '../pipeline.ts';
 import type { SitePart } from '../publish/site-part.ts';
-import { audienceOf, type Command, folderOf, languageOf } from './commands.ts';
+import { audienceOf, folderOf, languageOf, type RunCommand } from './commands.ts';
 import { progressOf } from './effects.ts';
+import { Fault } from './fault.ts';
 import { countProblems, countWords, formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { loadWorkspace } from './load-workspace.ts';
 import { writeSite } from './write-site.ts';
 
 /** Entries from which on memory counts more than a twentieth of the time. */
 const MANY_ENTRIES = 2000;
 
-export const build: Command = {
-  name: 'build',
-  summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
-  usage:
-    'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--language L] [--only OBJECT,... | --only whole] [--out FOLDER] [--json]',
-  examples: [
-    'kerfmark build',
-    'kerfmark build --language fr --out ../site-fr',
-    'kerfmark build --audience public --out ../public-site',
-    'kerfmark build --only OB-panels --out ../part-1',
-  ],
-  flags: { out: 'value', language: 'value', only: 'value', json: 'switch' },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const audience = audienceOf(options);
-    effects.progress?.({ what: 'Reading and computing' });
-    const files = await loadWorkspace(folder);
-    // A large site leaves much behind while it is made: the engine is told to clear up sooner, for less than half the memory and a little time.
-    if (files.entries.length > MANY_ENTRIES) setFlagsFromString('--heap-growing-percent=25');
-    const computed = compute(files, audience, {
-      language: languageOf(options),
-      inItsLanguage: true,
-    });
-    const errors = computed.problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
-    if (errors.length > 0 && audience === 'public') {
-      effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
-      return 1;
-    }
-    const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
-    const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
-    const held = computed.entries - computed.file.catalogue.entries.length;
-    const part = partOf(options.flags.only, computed);
-    const { addresses } = await writeSite({
-      computed,
-      folder,
-      output,
-      part,
-      built: effects.today(),
-      ...progressOf(effects),
-    });
-    const pages = addresses.length;
-    if (options.flags.json) {
-      const counted = countProblems(computed.problems);
-      const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };
-      effects.out(
-        `${JSON.stringify({ format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted }, null, 2)}\n`,
-      );
-      return hasErrors(computed.problems) ? 1 : 0;
-    }
+export const build: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const audience = audienceOf(options);
+  effects.progress?.({ what: 'Reading and computing' });
+  const files = await loadWorkspace(folder);
+  // A large site leaves much behind while it is made: the engine is told to clear up sooner, for less than half the memory and a little time.
+  if (files.entries.length > MANY_ENTRIES) setFlagsFromString('--heap-growing-percent=25');
+  const computed = compute(files, audience, {
+    language: languageOf(options),
+    inItsLanguage: true,
+  });
+  const errors = computed.problems.filter((one) => one.severity === 'error');
+  if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
+  if (errors.length > 0 && audience === 'public') {
+    effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
+    return 1;
+  }
+  const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
+  const usual = computed.file.catalogue.workspace?.keys['access-default'] ?? 'internal';
+  const held = computed.entries - computed.file.catalogue.entries.length;
+  const part = partOf(options.flags.only, computed);
+  const { addresses } = await writeSite({
+    computed,
+    folder,
+    output,
+    part,
+    built: effects.today(),
+    ...progressOf(effects),
+  });
+  const pages = addresses.length;
+  if (options.flags.json) {
+    const counted = countProblems(computed.problems);
+    const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };
     effects.out(
-      `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience${usual !== 'public' && audience === 'public' ? `; entries that say nothing are ${usual} here (access-default in workspace.md)` : ''}.\n` : ''}${countWords(computed.problems)}\n`,
+      `${JSON.stringify({ format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted }, null, 2)}\n`,
     );
     return hasErrors(computed.problems) ? 1 : 0;
-  },
+  }
+  effects.out(
+    `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience${usual !== 'public' && audience === 'public' ? `; entries that say nothing are ${usual} here (access-default in workspace.md)` : ''}.\n` : ''}${countWords(computed.problems)}\n`,
+  );
+  return hasErrors(computed.problems) ? 1 : 0;
 };
 
 /** `--only OB-1,OB-2`: the pages of these objects; `--only whole`: those that belong to no object. */

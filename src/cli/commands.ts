@@ -2,7 +2,7 @@ import path from 'node:path';
 import { ACCESS, type Access } from '../base/access.ts';
 import type { LineStyle } from '../custody/write-line.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /** Options that a command was given, after parsing. */
 export interface Options {
@@ -10,7 +10,10 @@ export interface Options {
   readonly flags: Readonly<Record<string, string | boolean | undefined>>;
 }
 
-/** One command: what it does in a line, how it is typed, and the doing; returns the exit code. */
+/** The doing of a command; returns the exit code: 0 clean, 1 problems in the entries. */
+export type RunCommand = (options: Options, effects: Effects) => Promise<number>;
+
+/** One command: what it does in a line, how it is typed, and how its doing is loaded. */
 export interface Command {
   readonly name: string;
   readonly summary: string;
@@ -20,7 +23,8 @@ export interface Command {
   readonly words?: number;
   /** Flags beyond --in, --audience and --help: name to whether it takes a value. */
   readonly flags: Readonly<Record<string, 'value' | 'switch'>>;
-  run(options: Options, effects: Effects): Promise<number>;
+  /** Loads the doing, and with it all that it needs: no command waits for what another one uses. */
+  load(): Promise<RunCommand>;
 }
 
 /** The folder that holds `entries/`. */
@@ -59,6 +63,9 @@ export function choiceOf<Word extends string>(
     throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
   return given as Word;
 }
+
+/** The flags of a command that writes documents. */
+export const DOCUMENT_FLAGS = { format: 'value', out: 'value', language: 'value', json: 'switch' } as const;
 
 /** Flags that say how a provenance line is set. */
 export const LINE_FLAGS = { 'latest-first': 'switch', 'periods-direct': 'switch' } as const;

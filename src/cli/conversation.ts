@@ -4,7 +4,7 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { formatExpression } from '../dates/wording.ts';
 import type { Effects } from './effects.ts';
 import type { NewDate } from './entry-files.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /** One answer that may be chosen: the word that is written, and what it means. */
 export interface Choice {

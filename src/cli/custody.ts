@@ -5,38 +5,28 @@ import { sayCertain, sayGap, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf, LINE_FLAGS, lineStyleOf } from './commands.ts';
+import { audienceOf, folderOf, lineStyleOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
-export const custody: Command = {
-  name: 'custody',
-  summary:
-    'tells who had each piece, the gaps with their least and greatest length, titles as asserted, and the provenance line',
-  usage: 'kerfmark custody [--json] [--latest-first] [--periods-direct] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark custody', 'kerfmark custody --json', 'kerfmark custody --latest-first'],
-  flags: { json: 'switch', ...LINE_FLAGS },
-  async run(options, effects) {
-    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
-    const style = lineStyleOf(options, houseStyle(file));
-    const chains = findChains(file);
-    const lines = chains.map((chain) => lineOfChain(file, chain, style));
-    if (options.flags.json) {
-      const report = {
-        format: 'kerfmark-custody/1',
-        grade: 'probable',
-        chains: chains.map((chain, i) => chainReport(chain, lines[i] ?? '')),
-      };
-      effects.out(`${JSON.stringify(report, null, 2)}\n`);
-    } else {
-      const told = chains.map((chain, i) =>
-        tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''),
-      );
-      effects.out(
-        `${[...told, sayLegend(style), 'The order of dates only; it does not say that an act was lawful or unlawful.'].join('\n\n')}\n`,
-      );
-    }
-    return hasErrors(problems) ? 1 : 0;
-  },
+export const custody: RunCommand = async (options, effects) => {
+  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const style = lineStyleOf(options, houseStyle(file));
+  const chains = findChains(file);
+  const lines = chains.map((chain) => lineOfChain(file, chain, style));
+  if (options.flags.json) {
+    const report = {
+      format: 'kerfmark-custody/1',
+      grade: 'probable',
+      chains: chains.map((chain, i) => chainReport(chain, lines[i] ?? '')),
+    };
+    effects.out(`${JSON.stringify(report, null, 2)}\n`);
+  } else {
+    const told = chains.map((chain, i) => tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''));
+    effects.out(
+      `${[...told, sayLegend(style), 'The order of dates only; it does not say that an act was lawful or unlawful.'].join('\n\n')}\n`,
+    );
+  }
+  return hasErrors(problems) ? 1 : 0;
 };
 
 function tell(chain: Chain, title: string, line: string): string {

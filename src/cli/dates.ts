@@ -8,35 +8,22 @@ import { type ClusterOfContradictions, clustersOfContradictions, type EntryRange
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 import { computeTrial } from './trial.ts';
 
-export const dates: Command = {
-  name: 'dates',
-  summary: 'prints the range of every moment at each grade, and what contradicts what',
-  usage:
-    'kerfmark dates [--in FOLDER] [--json] [--audience A] [--without ID,ID]   (a source stands for all that goes back to it alone)',
-  examples: [
-    'kerfmark dates',
-    'kerfmark dates --json --audience public',
-    'kerfmark dates --without CL-4,EV-removal#2',
-    'kerfmark dates --without SO-ledger',
-  ],
-  flags: { json: 'switch', without: 'value' },
-  async run(options, effects) {
-    const files = await loadWorkspace(folderOf(options, effects));
-    const { file, problems } = computeTrial(files, audienceOf(options), options);
-    const errors = problems.filter((one) => one.severity === 'error');
-    if (options.flags.json) effects.out(`${JSON.stringify(datesReport(file), null, 2)}\n`);
-    else effects.out(table(file));
-    if (errors.length > 0)
-      effects.err(`${formatProblems(errors, 'text', problems)}The ranges rest on the entries that could be read.\n`);
-    else if (problems.length > 0 && !options.flags.json)
-      effects.err(`${countWords(problems)} "kerfmark check" shows them.\n`);
-    return hasErrors(problems) ? 1 : 0;
-  },
+export const dates: RunCommand = async (options, effects) => {
+  const files = await loadWorkspace(folderOf(options, effects));
+  const { file, problems } = computeTrial(files, audienceOf(options), options);
+  const errors = problems.filter((one) => one.severity === 'error');
+  if (options.flags.json) effects.out(`${JSON.stringify(datesReport(file), null, 2)}\n`);
+  else effects.out(table(file));
+  if (errors.length > 0)
+    effects.err(`${formatProblems(errors, 'text', problems)}The ranges rest on the entries that could be read.\n`);
+  else if (problems.length > 0 && !options.flags.json)
+    effects.err(`${countWords(problems)} "kerfmark check" shows them.\n`);
+  return hasErrors(problems) ? 1 : 0;
 };
 
 function table(file: CaseFile): string {

@@ -5,7 +5,7 @@ import type { Sense } from '../dates/sense.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
 import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /** Letters in front of the ids of each type, and the folder where new entries are put. */
 const HOMES: Readonly<Record<EntryType, readonly [prefix: string, folder: string]>> = {

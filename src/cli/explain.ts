@@ -1,28 +1,20 @@
 import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { nearest } from '../base/nearest.ts';
-import type { Command } from './commands.ts';
-import { Fault } from './load-workspace.ts';
+import type { RunCommand } from './commands.ts';
+import { Fault } from './fault.ts';
 import { packageRoot } from './package-root.ts';
 
-export const explain: Command = {
-  name: 'explain',
-  summary: 'tells more of a message: why it is given, an example with the fault and one without',
-  usage: 'kerfmark explain CODE',
-  examples: ['kerfmark explain date-winter', 'kerfmark explain yaml-tab'],
-  words: 1,
-  flags: {},
-  async run(options, effects) {
-    const folder = path.join(packageRoot(), 'docs', 'messages');
-    const codes = (await readdir(folder)).map((name) => name.replace(/\.md$/, ''));
-    const code = options.words[0]?.replace(/^\[|\]$/g, '');
-    if (code === undefined || !codes.includes(code)) {
-      const [near] = code === undefined ? [] : nearest(code, codes, 1);
-      throw new Fault(
-        `${code === undefined ? 'Which message? Its code stands in square brackets, such as [date-winter].' : `There is no message "${code}".`}${near ? ` Did you mean "${near}"?` : ''}`,
-      );
-    }
-    effects.out(await readFile(path.join(folder, `${code}.md`), 'utf8'));
-    return 0;
-  },
+export const explain: RunCommand = async (options, effects) => {
+  const folder = path.join(packageRoot(), 'docs', 'messages');
+  const codes = (await readdir(folder)).map((name) => name.replace(/\.md$/, ''));
+  const code = options.words[0]?.replace(/^\[|\]$/g, '');
+  if (code === undefined || !codes.includes(code)) {
+    const [near] = code === undefined ? [] : nearest(code, codes, 1);
+    throw new Fault(
+      `${code === undefined ? 'Which message? Its code stands in square brackets, such as [date-winter].' : `There is no message "${code}".`}${near ? ` Did you mean "${near}"?` : ''}`,
+    );
+  }
+  effects.out(await readFile(path.join(folder, `${code}.md`), 'utf8'));
+  return 0;
 };

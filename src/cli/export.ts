@@ -10,8 +10,9 @@ import type { CaseFile } from '../findings/case-file.ts';
 import { caseFileReport } from '../findings/case-file-report.ts';
 import { isOfType } from '../model/entry.ts';
 import { compute, hasErrors } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
-import { Fault, loadWorkspace, sha256Of } from './load-workspace.ts';
+import { audienceOf, folderOf, type RunCommand } from './commands.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace, sha256Of } from './load-workspace.ts';
 import { packageVersion } from './package-root.ts';
 
 /** Forms in which the whole file leaves. */
@@ -20,67 +21,58 @@ const FORMATS = ['linked-art', 'csv', 'json', 'sources', 'crate'] as const;
 /** File that marks a folder as an export of this program. */
 const MARKER = 'kerfmark-export.json';
 
-export const exportCommand: Command = {
-  name: 'export',
-  summary:
-    'writes the file for other programs: Linked Art, CSV registers, one JSON, or all of it as an RO-Crate with checksums',
-  usage:
-    'kerfmark export [--format linked-art,csv,json,sources,crate] [--out FOLDER] [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark export --audience public', 'kerfmark export --format csv --out ../tables'],
-  flags: { format: 'value', out: 'value', json: 'switch' },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options));
-    if (hasErrors(problems))
-      throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
-    const wanted = String(options.flags.format ?? 'crate')
-      .split(',')
-      .map((one) => one.trim());
-    const strange = wanted.filter((one) => !(FORMATS as readonly string[]).includes(one));
-    if (strange.length > 0)
-      throw new Fault(`"${strange.join(', ')}" is no form of export. The forms are: ${FORMATS.join(', ')}.`);
-    const out = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, 'export')));
-    await emptyOwn(out);
-    const isWhole = wanted.includes('crate');
-    const files = [
-      ...(isWhole || wanted.includes('linked-art') ? linkedArtFiles(file) : []),
-      ...(isWhole || wanted.includes('csv') ? csvFiles(file) : []),
-      ...(isWhole || wanted.includes('json') ? jsonFiles(file) : []),
-      ...(isWhole || wanted.includes('sources') ? sourceFiles(file) : []),
-      ...(isWhole ? await entryFiles(file, folder) : []),
-    ];
-    const packed: PackedFile[] = [];
-    for (const one of files) {
-      const target = path.join(out, one.path);
-      await mkdir(path.dirname(target), { recursive: true });
-      await writeFile(target, one.bytes);
-      packed.push({
-        path: one.path,
-        bytes: one.bytes.length,
-        sha256: sha256Of(one.bytes),
-        mediaType: one.mediaType,
-        name: one.name,
-      });
-    }
-    if (isWhole) {
-      const facts = { built: effects.today(), version: await packageVersion() };
-      await writeFile(path.join(out, 'ro-crate-metadata.json'), json(roCrate(file, packed, facts)));
-      await writeFile(path.join(out, 'manifest-sha256.txt'), manifestText(packed));
-    }
-    await writeFile(
-      path.join(out, MARKER),
-      json({ format: 'kerfmark-export/1', audience: file.catalogue.audience, forms: wanted }),
-    );
-    if (options.flags.json) {
-      const told = { format: 'kerfmark-written/1', audience: file.catalogue.audience, folder: out, files: packed };
-      effects.out(`${JSON.stringify(told, null, 2)}\n`);
-      return 0;
-    }
-    effects.out(
-      `${files.length} files written to ${path.relative(effects.cwd, out) || out}, for the audience ${file.catalogue.audience}.\n`,
-    );
+export const exportCommand: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options));
+  if (hasErrors(problems))
+    throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
+  const wanted = String(options.flags.format ?? 'crate')
+    .split(',')
+    .map((one) => one.trim());
+  const strange = wanted.filter((one) => !(FORMATS as readonly string[]).includes(one));
+  if (strange.length > 0)
+    throw new Fault(`"${strange.join(', ')}" is no form of export. The forms are: ${FORMATS.join(', ')}.`);
+  const out = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, 'export')));
+  await emptyOwn(out);
+  const isWhole = wanted.includes('crate');
+  const files = [
+    ...(isWhole || wanted.includes('linked-art') ? linkedArtFiles(file) : []),
+    ...(isWhole || wanted.includes('csv') ? csvFiles(file) : []),
+    ...(isWhole || wanted.includes('json') ? jsonFiles(file) : []),
+    ...(isWhole || wanted.includes('sources') ? sourceFiles(file) : []),
+    ...(isWhole ? await entryFiles(file, folder) : []),
+  ];
+  const packed: PackedFile[] = [];
+  for (const one of files) {
+    const target = path.join(out, one.path);
+    await mkdir(path.dirname(target), { recursive: true });
+    await writeFile(target, one.bytes);
+    packed.push({
+      path: one.path,
+      bytes: one.bytes.length,
+      sha256: sha256Of(one.bytes),
+      mediaType: one.mediaType,
+      name: one.name,
+    });
+  }
+  if (isWhole) {
+    const facts = { built: effects.today(), version: await packageVersion() };
+    await writeFile(path.join(out, 'ro-crate-metadata.json'), json(roCrate(file, packed, facts)));
+    await writeFile(path.join(out, 'manifest-sha256.txt'), manifestText(packed));
+  }
+  await writeFile(
+    path.join(out, MARKER),
+    json({ format: 'kerfmark-export/1', audience: file.catalogue.audience, forms: wanted }),
+  );
+  if (options.flags.json) {
+    const told = { format: 'kerfmark-written/1', audience: file.catalogue.audience, folder: out, files: packed };
+    effects.out(`${JSON.stringify(told, null, 2)}\n`);
     return 0;
-  },
+  }
+  effects.out(
+    `${files.length} files written to ${path.relative(effects.cwd, out) || out}, for the audience ${file.catalogue.audience}.\n`,
+  );
+  return 0;
 };
 
 interface OutFile {

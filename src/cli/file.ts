@@ -7,33 +7,16 @@ import { speakingFor } from '../language/languages.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import { composeAppendix, composeFile } from '../reports/provenance-file.ts';
-import { audienceOf, type Command, folderOf, languageOf, type Options } from './commands.ts';
+import { audienceOf, folderOf, languageOf, type Options, type RunCommand } from './commands.ts';
 import type { Effects } from './effects.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace } from './load-workspace.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
-import { DOCUMENT_FLAGS, writeDocuments } from './write-documents.ts';
+import { writeDocuments } from './write-documents.ts';
 
-export const fileCommand: Command = {
-  name: 'file',
-  summary: 'writes the provenance file of an object: PDF for the archive, DOCX, Markdown, HTML',
-  usage:
-    'kerfmark file OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--language TAG] [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark file OB-panels', 'kerfmark file OB-panels --format pdf,docx --audience public'],
-  words: 1,
-  flags: DOCUMENT_FLAGS,
-  run: (options, effects) => writeReport('file', composeFile, options, effects),
-};
+export const fileCommand: RunCommand = (options, effects) => writeReport('file', composeFile, options, effects);
 
-export const appendix: Command = {
-  name: 'appendix',
-  summary: 'writes the appendix to a publication of an object: evidence, technique, plates, documents, nil results',
-  usage:
-    'kerfmark appendix OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--language TAG] [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark appendix OB-panels --format docx', 'kerfmark appendix OB-panels --audience public'],
-  words: 1,
-  flags: DOCUMENT_FLAGS,
-  run: (options, effects) => writeReport('appendix', composeAppendix, options, effects),
-};
+export const appendix: RunCommand = (options, effects) => writeReport('appendix', composeAppendix, options, effects);
 
 async function writeReport(
   kind: string,

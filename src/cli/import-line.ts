@@ -10,7 +10,8 @@ import { readWorkspace } from '../reading/reading.ts';
 import { folderOf, lineStyleOf, type Options } from './commands.ts';
 import type { Effects } from './effects.ts';
 import { freeId, writeNew } from './entry-files.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace } from './load-workspace.ts';
 
 /** Reads a provenance line, or several as JSON lines, and makes draft entries of one. */
 export async function importLine(name: string, options: Options, effects: Effects): Promise<number> {

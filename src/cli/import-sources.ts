@@ -5,7 +5,7 @@ import { type CslItem, cslFromBibtex, sourceFromCsl } from '../exchange/sources.
 import { folderOf, type Options } from './commands.ts';
 import { type Draft, writeDraftFiles } from './draft-files.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /** Makes draft sources from CSL-JSON or BibTeX; what has no title, or cannot be parsed, is told. */
 export async function importSources(name: string, options: Options, effects: Effects): Promise<number> {

@@ -8,7 +8,7 @@ import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
 import { choiceOf, folderOf, type Options } from './commands.ts';
 import { writeDraftFiles } from './draft-files.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /**
  * Makes draft entries from a table. Without `--write` nothing is written: what would be, and what is wrong with it, is

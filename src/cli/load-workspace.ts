@@ -7,6 +7,7 @@ import type { SentFile } from '../model/sent-file.ts';
 import type { FoundPicture, FoundPictures } from '../reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
+import { Fault } from './fault.ts';
 import { parseTexts } from './parsed-texts.ts';
 
 /** Largest file that is read as an entry, in bytes. */
@@ -14,9 +15,6 @@ const MOST_BYTES = 4_000_000;
 
 /** Largest drawing: it may hold its photograph. */
 const MOST_BYTES_OF_DRAWING = 60_000_000;
-
-/** A fault that stops a command: exit code 2, words instead of a stack trace. */
-export class Fault extends Error {}
 
 /** Loads the files under FOLDER/entries; what cannot be read becomes a problem, nothing is changed. */
 export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {

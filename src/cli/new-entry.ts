@@ -7,44 +7,14 @@ import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
 import { ID_SHAPE } from '../model/fields.ts';
 import { noteOfKey } from '../model/walk-fields.ts';
 import { readWorkspace } from '../reading/reading.ts';
-import { type Command, folderOf, type Options } from './commands.ts';
+import { folderOf, type Options, type RunCommand } from './commands.ts';
 import { askChoice, askDate, askText, type Choice, chosen, confirmDate } from './conversation.ts';
 import type { Effects } from './effects.ts';
 import { entryText, freeId, type NewDate, schemaOf, writeNew } from './entry-files.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace } from './load-workspace.ts';
+import { NEW_ENTRY_KEYS } from './new-entry-keys.ts';
 import { packageRoot } from './package-root.ts';
-
-/** Keys that may be given as flags; a date may be typed as people write it. */
-const ASKED = [
-  'kind',
-  'object',
-  'objects',
-  'panel',
-  'about',
-  'source',
-  'holder',
-  'capacity',
-  'institution',
-  'is',
-  'grade',
-  'repository',
-  'for',
-  'outcome',
-  'state',
-  'asserted-by',
-  'interest',
-  'ground',
-  'file',
-  'alternative',
-  'technique',
-  'table',
-  'received',
-  'from',
-  'jurisdiction',
-  'standing',
-  'how-sure',
-  'proposition',
-];
 
 /** What each type is for, as somebody asks who writes the first entry. */
 const MEANINGS: Readonly<Record<Exclude<EntryType, 'workspace'>, string>> = {
@@ -87,41 +57,23 @@ const STATED: readonly EntryType[] = ['event', 'holding', 'claim'];
 /** Most entries that are listed to choose from. */
 const MOST_LISTED = 15;
 
-export const newEntry: Command = {
-  name: 'new',
-  summary: 'asks what an entry should say and writes its file; nothing is ever overwritten',
-  usage: 'kerfmark new [TYPE] [--title TEXT] [--id ID] [--date WORDS] [--KEY VALUE ...] [--yes] [--in FOLDER]',
-  examples: [
-    'kerfmark new',
-    'kerfmark new source',
-    'kerfmark new event --title "Taken off the wall" --kind removal --date "spring 1926" --yes',
-  ],
-  words: 1,
-  flags: {
-    title: 'value',
-    id: 'value',
-    date: 'value',
-    yes: 'switch',
-    ...Object.fromEntries(ASKED.map((key) => [key, 'value' as const])),
-  },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const type = await typeOf(options, effects);
-    if (folder === packageRoot() && options.flags.in === undefined)
-      throw new Fault(
-        'This folder holds the example of the program itself. Name your own folder: kerfmark new --in ../my-panels (or --in . to write into the example).',
-      );
-    const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
-    const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
-    const values = await askKeys(type, options, effects, catalogue);
-    const date = await dateOf(type, options, effects);
-    const id = await idOf(type, values.title ?? '', taken, options, effects);
-    const file = await writeNew(folder, type, id, entryText(type, id, values, date, WHEN[type]));
-    effects.out(
-      `Written: ${path.relative(effects.cwd, file)}\nOpen it in an editor, fill it in, then type: kerfmark check\n`,
+export const newEntry: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const type = await typeOf(options, effects);
+  if (folder === packageRoot() && options.flags.in === undefined)
+    throw new Fault(
+      'This folder holds the example of the program itself. Name your own folder: kerfmark new --in ../my-panels (or --in . to write into the example).',
     );
-    return 0;
-  },
+  const { catalogue, leftOut } = readWorkspace(await loadWorkspace(folder));
+  const taken = new Set([...catalogue.entries.map((entry) => entry.id), ...leftOut].map((id) => id.toLowerCase()));
+  const values = await askKeys(type, options, effects, catalogue);
+  const date = await dateOf(type, options, effects);
+  const id = await idOf(type, values.title ?? '', taken, options, effects);
+  const file = await writeNew(folder, type, id, entryText(type, id, values, date, WHEN[type]));
+  effects.out(
+    `Written: ${path.relative(effects.cwd, file)}\nOpen it in an editor, fill it in, then type: kerfmark check\n`,
+  );
+  return 0;
 };
 
 async function typeOf(options: Options, effects: Effects): Promise<EntryType> {
@@ -149,7 +101,7 @@ async function askKeys(
   const { required, properties } = schemaOf(type);
   const values: Record<string, string> = {};
   const left = ['id', 'type', 'says', WHEN[type], ...(STATED.includes(type) ? ['grade'] : [])];
-  for (const key of ['title', ...required.filter((one) => !left.includes(one)), ...ASKED]) {
+  for (const key of ['title', ...required.filter((one) => !left.includes(one)), ...NEW_ENTRY_KEYS]) {
     if (!(key in properties) || key in values) continue;
     const words = properties[key]?.enum?.map((word): Choice => ({ word }));
     const given = options.flags[key];

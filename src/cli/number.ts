@@ -1,37 +1,30 @@
 import path from 'node:path';
 import { numberText } from '../reading/number-text.ts';
-import { type Command, folderOf } from './commands.ts';
+import { folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 import { replaceText } from './replace-text.ts';
 
-export const number: Command = {
-  name: 'number',
-  summary: 'writes the missing refs of inline statements, so that later insertions rename none',
-  usage: 'kerfmark number [--in FOLDER] [--dry-run] [--json]',
-  examples: ['kerfmark number --dry-run', 'kerfmark number'],
-  flags: { 'dry-run': 'switch', json: 'switch' },
-  async run(options, effects) {
-    const folder = folderOf(options, effects);
-    const files = await loadWorkspace(folder);
-    const told: { readonly file: string; readonly refs: readonly string[] }[] = [];
-    for (const file of files.entries) {
-      const { text, added } = numberText(file);
-      if (added.length === 0) continue;
-      told.push({ file: file.file, refs: added });
-      if (!options.flags['dry-run']) await replaceText(path.join(folder, file.file), file.text, text);
-    }
-    const isTrial = options.flags['dry-run'] === true;
-    if (options.flags.json) {
-      effects.out(`${JSON.stringify({ format: 'kerfmark-refs/1', written: !isTrial, files: told }, null, 2)}\n`);
-      return 0;
-    }
-    for (const { file, refs } of told) effects.out(`${file}: ${refs.join(', ')}\n`);
-    const written = told.reduce((sum, { refs }) => sum + refs.length, 0);
-    effects.out(
-      written === 0
-        ? 'Every inline statement has its ref.\n'
-        : `${written} refs ${isTrial ? 'would be' : 'were'} written; nothing else was changed.\n`,
-    );
+export const number: RunCommand = async (options, effects) => {
+  const folder = folderOf(options, effects);
+  const files = await loadWorkspace(folder);
+  const told: { readonly file: string; readonly refs: readonly string[] }[] = [];
+  for (const file of files.entries) {
+    const { text, added } = numberText(file);
+    if (added.length === 0) continue;
+    told.push({ file: file.file, refs: added });
+    if (!options.flags['dry-run']) await replaceText(path.join(folder, file.file), file.text, text);
+  }
+  const isTrial = options.flags['dry-run'] === true;
+  if (options.flags.json) {
+    effects.out(`${JSON.stringify({ format: 'kerfmark-refs/1', written: !isTrial, files: told }, null, 2)}\n`);
     return 0;
-  },
+  }
+  for (const { file, refs } of told) effects.out(`${file}: ${refs.join(', ')}\n`);
+  const written = told.reduce((sum, { refs }) => sum + refs.length, 0);
+  effects.out(
+    written === 0
+      ? 'Every inline statement has its ref.\n'
+      : `${written} refs ${isTrial ? 'would be' : 'were'} written; nothing else was changed.\n`,
+  );
+  return 0;
 };

@@ -1,11 +1,13 @@
+import { existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** Root of the installed package: the folder whose package.json is ours. */
+/** Root of the installed package: the nearest folder above this file with a package.json, wherever the bundle put it. */
 export function packageRoot(): string {
-  const here = path.dirname(fileURLToPath(import.meta.url));
-  return here.includes(`${path.sep}dist${path.sep}`) ? path.resolve(here, '../../..') : path.resolve(here, '../..');
+  let folder = path.dirname(fileURLToPath(import.meta.url));
+  while (!existsSync(path.join(folder, 'package.json'))) folder = path.dirname(folder);
+  return folder;
 }
 
 /** Version of this package. */

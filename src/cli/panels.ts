@@ -7,32 +7,25 @@ import type { PanelFindings } from '../physical/panels.ts';
 import { sayError } from '../physical/registration-words.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
-export const panels: Command = {
-  name: 'panels',
-  summary: 'measures the panels: areas, sections, joints, cut motifs, weights, layer order, edges that may join',
-  usage: 'kerfmark panels [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark panels', 'kerfmark panels --json'],
-  flags: { json: 'switch' },
-  async run(options, effects) {
-    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
-    const { physical } = file;
-    if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
-    else {
-      const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
-      const joins = physical
-        .joins()
-        .map(
-          ({ first, second, join, byChance, pairs, errorMm }) =>
-            `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
-        );
-      const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
-      effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
-    }
-    return hasErrors(problems) ? 1 : 0;
-  },
+export const panels: RunCommand = async (options, effects) => {
+  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { physical } = file;
+  if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
+  else {
+    const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
+    const joins = physical
+      .joins()
+      .map(
+        ({ first, second, join, byChance, pairs, errorMm }) =>
+          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
+      );
+    const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
+    effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
+  }
+  return hasErrors(problems) ? 1 : 0;
 };
 
 function tell(

@@ -6,7 +6,7 @@ import { Worker } from 'node:worker_threads';
 import { type ParsedText, parseText } from '../reading/parsed-text.ts';
 import type { TextFile } from '../reading/text-file.ts';
 import { CACHE_FOLDER, keepInCache } from './cache-folder.ts';
-import { packageVersion } from './package-root.ts';
+import { packageRoot, packageVersion } from './package-root.ts';
 
 /** Fewer texts than this are parsed at once; keeping them would save nothing that one notices. */
 const FEWEST_KEPT = 200;
@@ -61,7 +61,7 @@ function parseInThread(
   share: readonly (readonly [string, string])[],
 ): Promise<readonly (readonly [string, ParsedText])[]> {
   return new Promise((resolve, reject) => {
-    const worker = new Worker(new URL('./parse-thread.js', import.meta.url), { workerData: share });
+    const worker = new Worker(path.join(packageRoot(), 'dist/parse-thread.js'), { workerData: share });
     worker.once('message', (answer: string) => resolve(JSON.parse(answer)));
     worker.once('error', reject);
   });

@@ -8,58 +8,46 @@ import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
-export const references: Command = {
-  name: 'references',
-  summary: 'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
-  usage: 'kerfmark references [--json] [--list] [--offered] [--in FOLDER] [--audience A]',
-  examples: [
-    'kerfmark references',
-    'kerfmark references --list',
-    'kerfmark references --offered',
-    'kerfmark references --json',
-  ],
-  flags: { json: 'switch', list: 'switch', offered: 'switch' },
-  async run(options, effects) {
-    if (options.flags.list) {
-      const rows = referenceTable().map(
-        (row) => `${row.id.padEnd(44)} ${row.dateAsGiven.padEnd(34)} ${row.title} (${row.territory})`,
-      );
-      effects.out(`${rows.join('\n')}\n`);
-      return 0;
-    }
-    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
-    const tests = testReferences(file);
-    if (options.flags.json) effects.out(`${JSON.stringify(report(file, tests), null, 2)}\n`);
-    else if (options.flags.offered) effects.out(tellOffered(file));
-    else {
-      const lines = tests.flatMap(({ reference, events, holdings }) => [
-        `${reference.title} (${reference.id})`,
-        ...events.flatMap(({ event, answers }) => [
-          `  ${titleOf(event, file.settings.languages)} [${event.id}]`,
-          ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }) => [
-            `    ${grades.join(', ')}: ${sayOrder(order)}${because.length > 0 ? `; rests on ${because.map((one) => one.id).join(', ')}` : ''}`,
-            ...decidedBy.map(
-              (one) =>
-                `      ${sayOrder(one.order)}, were ${one.statements.length > 1 ? 'any one of ' : ''}${one.statements.map((s) => s.id).join(', ')} established`,
-            ),
-          ]),
+export const references: RunCommand = async (options, effects) => {
+  if (options.flags.list) {
+    const rows = referenceTable().map(
+      (row) => `${row.id.padEnd(44)} ${row.dateAsGiven.padEnd(34)} ${row.title} (${row.territory})`,
+    );
+    effects.out(`${rows.join('\n')}\n`);
+    return 0;
+  }
+  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const tests = testReferences(file);
+  if (options.flags.json) effects.out(`${JSON.stringify(report(file, tests), null, 2)}\n`);
+  else if (options.flags.offered) effects.out(tellOffered(file));
+  else {
+    const lines = tests.flatMap(({ reference, events, holdings }) => [
+      `${reference.title} (${reference.id})`,
+      ...events.flatMap(({ event, answers }) => [
+        `  ${titleOf(event, file.settings.languages)} [${event.id}]`,
+        ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }) => [
+          `    ${grades.join(', ')}: ${sayOrder(order)}${because.length > 0 ? `; rests on ${because.map((one) => one.id).join(', ')}` : ''}`,
+          ...decidedBy.map(
+            (one) =>
+              `      ${sayOrder(one.order)}, were ${one.statements.length > 1 ? 'any one of ' : ''}${one.statements.map((s) => s.id).join(', ')} established`,
+          ),
         ]),
-        ...holdings.map(
-          ({ holding, answers }) =>
-            `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map((held, rank) => `${GRADES[rank]} ${sayHeld(held)}`).join('; ')}`,
-        ),
-        '',
-      ]);
-      const caution = cautions.find((one) => one.subject === 'legal')?.text ?? '';
-      effects.out(
-        `${tests.length === 0 ? 'No reference dates were chosen for this file.\n\n' : `${lines.join('\n')}\n`}The order of dates only; it does not say that an act was lawful or unlawful.\n${caution}\n`,
-      );
-    }
-    return hasErrors(problems) ? 1 : 0;
-  },
+      ]),
+      ...holdings.map(
+        ({ holding, answers }) =>
+          `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map((held, rank) => `${GRADES[rank]} ${sayHeld(held)}`).join('; ')}`,
+      ),
+      '',
+    ]);
+    const caution = cautions.find((one) => one.subject === 'legal')?.text ?? '';
+    effects.out(
+      `${tests.length === 0 ? 'No reference dates were chosen for this file.\n\n' : `${lines.join('\n')}\n`}The order of dates only; it does not say that an act was lawful or unlawful.\n${caution}\n`,
+    );
+  }
+  return hasErrors(problems) ? 1 : 0;
 };
 
 function tellOffered(file: CaseFile): string {

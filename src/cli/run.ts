@@ -3,7 +3,7 @@ import { nearest } from '../base/nearest.ts';
 import { COMMANDS } from './command-list.ts';
 import type { Command, Options } from './commands.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 const EVERY: Readonly<Record<string, 'value' | 'switch'>> = { in: 'value', audience: 'value', help: 'switch' };
 
@@ -31,7 +31,8 @@ export async function run(line: readonly string[], effects: Effects): Promise<nu
       effects.out(helpOf(command));
       return 0;
     }
-    return await command.run(options, asTyped(effects, options));
+    const doing = await command.load();
+    return await doing(options, asTyped(effects, options));
   } catch (error) {
     const folder = rest[rest.indexOf('--in') + 1];
     asTyped(effects, { words: [], flags: rest.includes('--in') && folder ? { in: folder } : {} }).err(

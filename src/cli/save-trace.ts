@@ -7,7 +7,8 @@ import { EVIDENCE_KINDS } from '../model/types/evidence.ts';
 import { addShape } from '../reading/add-shape.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import { entryText, freeId, writeNew } from './entry-files.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { Fault } from './fault.ts';
+import { loadWorkspace } from './load-workspace.ts';
 import { replaceText } from './replace-text.ts';
 
 /** What the tracing page sends: a shape in pixels of a figure, for a trace that is there or for a new one. */

@@ -3,43 +3,35 @@ import path from 'node:path';
 import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
 import { formatDocument } from '../model/format-document.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
-import { type Command, folderOf } from './commands.ts';
+import { folderOf, type RunCommand } from './commands.ts';
 import { writeEditorFiles } from './editor-files.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
-export const schema: Command = {
-  name: 'schema',
-  summary: 'prints the JSON Schema of a type of entry, for editors',
-  usage: 'kerfmark schema [TYPE] [--out FOLDER | --editor [--in FOLDER] | --markdown]',
-  examples: ['kerfmark schema event', 'kerfmark schema --editor --in ../my-panels', 'kerfmark schema --out schemas'],
-  words: 1,
-  flags: { out: 'value', markdown: 'switch', editor: 'switch' },
-  async run(options, effects) {
-    if (options.flags.markdown) {
-      effects.out(formatDocument());
-      return 0;
-    }
-    if (options.flags.editor) {
-      const { written, left } = await writeEditorFiles(folderOf(options, effects));
-      const from = (file: string): string => path.relative(effects.cwd, file) || file;
-      for (const file of written) effects.out(`Written: ${from(file)}\n`);
-      for (const file of left) effects.out(`There already, left as it is: ${from(file)}\n`);
-      effects.out('How to go on: docs/guide/your-first-file.md, "Help from your editor".\n');
-      return 0;
-    }
-    const types = options.words.length > 0 ? options.words : ENTRY_TYPES;
-    const unknown = types.filter((type) => !ENTRY_TYPES.includes(type as EntryType));
-    if (unknown.length > 0)
-      throw new Fault(`There is no type "${unknown[0]}". The types are: ${ENTRY_TYPES.join(', ')}.`);
-    const print = (type: string): string => `${JSON.stringify(jsonSchemaOf(type as EntryType), null, 2)}\n`;
-    if (typeof options.flags.out !== 'string') {
-      for (const type of types) effects.out(print(type));
-      return 0;
-    }
-    const folder = path.resolve(effects.cwd, options.flags.out);
-    await mkdir(folder, { recursive: true });
-    for (const type of types) await writeFile(path.join(folder, `${type}.schema.json`), print(type));
-    effects.out(`${types.length} schemas in ${folder}\n`);
+export const schema: RunCommand = async (options, effects) => {
+  if (options.flags.markdown) {
+    effects.out(formatDocument());
     return 0;
-  },
+  }
+  if (options.flags.editor) {
+    const { written, left } = await writeEditorFiles(folderOf(options, effects));
+    const from = (file: string): string => path.relative(effects.cwd, file) || file;
+    for (const file of written) effects.out(`Written: ${from(file)}\n`);
+    for (const file of left) effects.out(`There already, left as it is: ${from(file)}\n`);
+    effects.out('How to go on: docs/guide/your-first-file.md, "Help from your editor".\n');
+    return 0;
+  }
+  const types = options.words.length > 0 ? options.words : ENTRY_TYPES;
+  const unknown = types.filter((type) => !ENTRY_TYPES.includes(type as EntryType));
+  if (unknown.length > 0)
+    throw new Fault(`There is no type "${unknown[0]}". The types are: ${ENTRY_TYPES.join(', ')}.`);
+  const print = (type: string): string => `${JSON.stringify(jsonSchemaOf(type as EntryType), null, 2)}\n`;
+  if (typeof options.flags.out !== 'string') {
+    for (const type of types) effects.out(print(type));
+    return 0;
+  }
+  const folder = path.resolve(effects.cwd, options.flags.out);
+  await mkdir(folder, { recursive: true });
+  for (const type of types) await writeFile(path.join(folder, `${type}.schema.json`), print(type));
+  effects.out(`${types.length} schemas in ${folder}\n`);
+  return 0;
 };

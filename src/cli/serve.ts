@@ -3,34 +3,28 @@ import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
 import { compute } from '../pipeline.ts';
-import { audienceOf, type Command, folderOf, languageOf, type Options } from './commands.ts';
+import { audienceOf, folderOf, languageOf, type Options, type RunCommand } from './commands.ts';
 import { type Effects, progressOf } from './effects.ts';
+import { Fault } from './fault.ts';
 import { countWords, formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace, SENT } from './load-workspace.ts';
+import { loadWorkspace, SENT } from './load-workspace.ts';
 import { PreviewSite } from './preview-site.ts';
 import { answerTrace } from './trace-requests.ts';
 
-export const serve: Command = {
-  name: 'serve',
-  summary: 'builds the site, shows it on this computer only, and builds again when an entry changes',
-  usage: 'kerfmark serve [--in FOLDER] [--audience A] [--language L] [--port N]',
-  examples: ['kerfmark serve', 'kerfmark serve --port 9000 --audience public'],
-  flags: { port: 'value', language: 'value', out: 'value' },
-  async run(options, effects) {
-    const port = Number(options.flags.port ?? 8040);
-    if (!Number.isInteger(port) || port < 0 || port > 65535)
-      throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
-    const preview = await startPreview(options, effects, port);
-    effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
-    await new Promise<void>((resolve) => {
-      process.once('SIGINT', resolve);
-      process.once('SIGTERM', resolve);
-    });
-    preview.close();
-    if (preview.isAhead())
-      effects.out('The folder holds the site as it was at the start; "kerfmark build" writes it anew.\n');
-    return 0;
-  },
+export const serve: RunCommand = async (options, effects) => {
+  const port = Number(options.flags.port ?? 8040);
+  if (!Number.isInteger(port) || port < 0 || port > 65535)
+    throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
+  const preview = await startPreview(options, effects, port);
+  effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
+  await new Promise<void>((resolve) => {
+    process.once('SIGINT', resolve);
+    process.once('SIGTERM', resolve);
+  });
+  preview.close();
+  if (preview.isAhead())
+    effects.out('The folder holds the site as it was at the start; "kerfmark build" writes it anew.\n');
+  return 0;
 };
 
 /** A running preview. */

@@ -1,5 +1,5 @@
 import type { IncomingMessage } from 'node:http';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 import { saveTrace } from './save-trace.ts';
 
 /** Most bytes that a trace may have. */

@@ -4,7 +4,7 @@ import { restingOnAlone } from '../findings/independence.ts';
 import { type Computed, compute } from '../pipeline.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { Options } from './commands.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 
 /**
  * Computes a workspace without what is named after --without: statements, or sources, which stand

@@ -9,54 +9,47 @@ import { sayRange } from '../findings/printed-range.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { hasErrors } from '../pipeline.ts';
 import type { Moment } from '../statements/statements.ts';
-import { audienceOf, type Command, choiceOf, folderOf } from './commands.ts';
+import { audienceOf, choiceOf, folderOf, type RunCommand } from './commands.ts';
+import { Fault } from './fault.ts';
 import { formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { loadWorkspace } from './load-workspace.ts';
 import { computeTrial } from './trial.ts';
 
-export const why: Command = {
-  name: 'why',
-  summary: 'tells why the dates of an entry are what they are, statement by statement',
-  usage: 'kerfmark why ID [--grade established|probable|possible|conjectural] [--without ID,ID] [--json] [--in FOLDER]',
-  examples: ['kerfmark why EV-removal', 'kerfmark why HO-3 --grade possible'],
-  words: 1,
-  flags: { grade: 'value', without: 'value', json: 'switch' },
-  async run(options, effects) {
-    const [id] = options.words;
-    if (id === undefined) throw new Fault('Which entry? Type its id: kerfmark why EV-removal');
-    const files = await loadWorkspace(folderOf(options, effects));
-    const { file, problems } = computeTrial(files, audienceOf(options), options);
-    const target = file.catalogue.resolve(id);
-    if (!target) {
-      const near = nearest(
-        id,
-        file.catalogue.entries.map((entry) => entry.id),
-      );
-      throw new Fault(`There is no entry "${id}".${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''}`);
-    }
-    const moments = file.statements.moments.all.filter(
-      (one) => one.entry === target.entry.id && (target.edge === null || one.edge === target.edge),
+export const why: RunCommand = async (options, effects) => {
+  const [id] = options.words;
+  if (id === undefined) throw new Fault('Which entry? Type its id: kerfmark why EV-removal');
+  const files = await loadWorkspace(folderOf(options, effects));
+  const { file, problems } = computeTrial(files, audienceOf(options), options);
+  const target = file.catalogue.resolve(id);
+  if (!target) {
+    const near = nearest(
+      id,
+      file.catalogue.entries.map((entry) => entry.id),
     );
-    if (moments.length === 0) {
-      throw new Fault(
-        `${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`,
-      );
-    }
-    const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
-    if (options.flags.json) {
-      const reasons = moments.map((moment) => reasonsOf(file, moment, grade));
-      const report = { format: 'kerfmark-reasons/1', entry: target.entry.id, grade, without: file.withdrawn, reasons };
-      effects.out(`${JSON.stringify(report, null, 2)}\n`);
-      return hasErrors(problems) ? 1 : 0;
-    }
-    if (file.withdrawn.length > 0)
-      effects.out(`A trial without ${file.withdrawn.join(', ')}; the file itself is not changed.\n`);
-    effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
-    for (const moment of moments) effects.out(argument(file, moment, grade));
-    const errors = problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
+    throw new Fault(`There is no entry "${id}".${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''}`);
+  }
+  const moments = file.statements.moments.all.filter(
+    (one) => one.entry === target.entry.id && (target.edge === null || one.edge === target.edge),
+  );
+  if (moments.length === 0) {
+    throw new Fault(
+      `${id} is of type ${target.entry.type}, which has no time of its own. Events, holdings and traces have.`,
+    );
+  }
+  const grade = choiceOf<Grade>(options, 'grade', GRADES, file.settings.printedGrade);
+  if (options.flags.json) {
+    const reasons = moments.map((moment) => reasonsOf(file, moment, grade));
+    const report = { format: 'kerfmark-reasons/1', entry: target.entry.id, grade, without: file.withdrawn, reasons };
+    effects.out(`${JSON.stringify(report, null, 2)}\n`);
     return hasErrors(problems) ? 1 : 0;
-  },
+  }
+  if (file.withdrawn.length > 0)
+    effects.out(`A trial without ${file.withdrawn.join(', ')}; the file itself is not changed.\n`);
+  effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
+  for (const moment of moments) effects.out(argument(file, moment, grade));
+  const errors = problems.filter((one) => one.severity === 'error');
+  if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
+  return hasErrors(problems) ? 1 : 0;
 };
 
 /** The argument of both bounds of a moment, for machines. */

@@ -6,31 +6,23 @@ import { type EntryChange, sayChanges } from '../findings/worth-in-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute, hasErrors } from '../pipeline.ts';
 import type { FileStatement } from '../statements/statements.ts';
-import { audienceOf, type Command, folderOf } from './commands.ts';
+import { audienceOf, folderOf, type RunCommand } from './commands.ts';
+import { Fault } from './fault.ts';
 import { formatProblems } from './format-problems.ts';
-import { Fault, loadWorkspace } from './load-workspace.ts';
+import { loadWorkspace } from './load-workspace.ts';
 
-export const worth: Command = {
-  name: 'worth',
-  summary:
-    'tells what each statement is worth: what widens, narrows or is resolved without it; and what to check first',
-  usage: 'kerfmark worth [STATEMENT] [--json] [--in FOLDER] [--audience A]',
-  examples: ['kerfmark worth', 'kerfmark worth CL-4', 'kerfmark worth "EV-removal#2"', 'kerfmark worth --json'],
-  words: 1,
-  flags: { json: 'switch' },
-  async run(options, effects) {
-    const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
-    const [id] = options.words;
-    const chosen = file.statements.used.filter((one) => id === undefined || one.id === id || one.entry === id);
-    if (id !== undefined && chosen.length === 0)
-      throw new Fault(`There is no statement ${id} in the computation. "kerfmark dates --json" lists the statements.`);
-    if (options.flags.json) effects.out(`${JSON.stringify(worthReport(file, chosen), null, 2)}\n`);
-    else if (id === undefined) effects.out(checkFirst(file));
-    else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
-    const errors = problems.filter((one) => one.severity === 'error');
-    if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
-    return hasErrors(problems) ? 1 : 0;
-  },
+export const worth: RunCommand = async (options, effects) => {
+  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const [id] = options.words;
+  const chosen = file.statements.used.filter((one) => id === undefined || one.id === id || one.entry === id);
+  if (id !== undefined && chosen.length === 0)
+    throw new Fault(`There is no statement ${id} in the computation. "kerfmark dates --json" lists the statements.`);
+  if (options.flags.json) effects.out(`${JSON.stringify(worthReport(file, chosen), null, 2)}\n`);
+  else if (id === undefined) effects.out(checkFirst(file));
+  else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
+  const errors = problems.filter((one) => one.severity === 'error');
+  if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
+  return hasErrors(problems) ? 1 : 0;
 };
 
 function worthOf(file: CaseFile, statement: FileStatement): string {

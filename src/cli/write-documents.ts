@@ -10,16 +10,13 @@ import { documentMarkdown } from '../typeset/markdown.ts';
 import type { Picture } from '../typeset/print-data.ts';
 import type { Options } from './commands.ts';
 import type { Effects } from './effects.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 import { packageRoot } from './package-root.ts';
 import { writeDocx } from './write-docx.ts';
 import { makePdf } from './write-pdf.ts';
 
 /** Forms in which a document can leave the file. */
 const FORMATS = ['pdf', 'docx', 'md', 'html'] as const;
-
-/** The flags of a command that writes documents. */
-export const DOCUMENT_FLAGS = { format: 'value', out: 'value', language: 'value', json: 'switch' } as const;
 
 /** What is written, under which name, from which file. */
 export interface DocumentJob {

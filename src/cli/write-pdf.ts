@@ -4,7 +4,7 @@ import path from 'node:path';
 import type { SetDocument } from '../typeset/annotate.ts';
 import { type Picture, picturePath, printData } from '../typeset/print-data.ts';
 import { type FurtherScript, scriptsBeyond } from '../typeset/scripts.ts';
-import { Fault } from './load-workspace.ts';
+import { Fault } from './fault.ts';
 import { packageRoot } from './package-root.ts';
 
 /** What a PDF is made from. */

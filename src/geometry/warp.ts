@@ -35,10 +35,11 @@ function sample({ width, height, data }: RawPicture, x: number, y: number, into:
   const [x0, y0] = [Math.max(0, Math.floor(x)), Math.max(0, Math.floor(y))];
   const [x1, y1] = [Math.min(width - 1, x0 + 1), Math.min(height - 1, y0 + 1)];
   const [fx, fy] = [Math.max(0, x - x0), Math.max(0, y - y0)];
-  for (let c = 0; c < 3; c += 1) {
-    const byte = (column: number, line: number): number => data[(line * width + column) * 3 + c] as number;
-    const upper = byte(x0, y0) * (1 - fx) + byte(x1, y0) * fx;
-    const lower = byte(x0, y1) * (1 - fx) + byte(x1, y1) * fx;
-    into[at + c] = Math.round(upper * (1 - fy) + lower * fy);
+  const [a, b] = [(y0 * width + x0) * 3, (y0 * width + x1) * 3];
+  const [c, d] = [(y1 * width + x0) * 3, (y1 * width + x1) * 3];
+  for (let colour = 0; colour < 3; colour += 1) {
+    const upper = (data[a + colour] as number) * (1 - fx) + (data[b + colour] as number) * fx;
+    const lower = (data[c + colour] as number) * (1 - fx) + (data[d + colour] as number) * fx;
+    into[at + colour] = Math.round(upper * (1 - fy) + lower * fy);
   }
 }

@@ -33,7 +33,7 @@ async function writeWorkspace(name: string, seenBy: Access, files = filledWorksp
   return folder;
 }
 
-const MAIN = path.join(ROOT, 'dist/src/cli/main.js');
+const MAIN = path.join(ROOT, 'dist/main.js');
 
 const COMMANDS = [
   ['dates', '--json'],

@@ -1,5 +1,6 @@
 export function killBuilds(
   times: number,
+  workspace?: { readonly from: string; readonly entry: string },
   say?: (text: string) => void,
 ): Promise<{
   readonly killed: number;
@@ -9,4 +10,5 @@ export function killBuilds(
   readonly broken: number;
   readonly recovered: boolean;
   readonly left: readonly string[];
+  readonly beside: readonly string[];
 }>;

@@ -6,7 +6,7 @@ import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
-const PROGRAM = path.join(ROOT, 'dist/src/cli/main.js');
+const PROGRAM = path.join(ROOT, 'dist/main.js');
 
 /** One hash of all files below a folder; null where it is not there. */
 async function stateOf(folder) {
@@ -33,19 +33,25 @@ function build(folder, out, killAfter = null) {
   });
 }
 
+/** The demonstration file, and an entry of it that is changed. */
+const DEMO = { from: ROOT, entry: 'events/EV-gift.md' };
+
 /**
- * Kills builds of the demonstration file at random moments, an entry changed before each, and looks whether the folder
+ * Kills builds of a workspace at random moments, an entry changed before each, and looks whether the folder
  * always holds one of the two sites whole. Where the kill fell between the two renames, the site stands beside its place
  * and the next build puts it back; that is counted apart.
  *
  * @param {number} times
+ * @param {{ from: string, entry: string }} [workspace] the folder that holds `entries/`, and a file below that
  * @param {(text: string) => void} [say]
  */
-export async function killBuilds(times, say = () => undefined) {
+export async function killBuilds(times, workspace = DEMO, say = () => undefined) {
   const home = await mkdtemp(path.join(tmpdir(), 'kerfmark-kills-'));
   try {
-    for (const part of ['entries', 'sent']) await cp(path.join(ROOT, part), path.join(home, part), { recursive: true });
-    const entry = path.join(home, 'entries/events/EV-gift.md');
+    for (const part of ['entries', 'sent'])
+      if (await stat(path.join(workspace.from, part)).catch(() => null))
+        await cp(path.join(workspace.from, part), path.join(home, part), { recursive: true });
+    const entry = path.join(home, 'entries', workspace.entry);
     const original = await readFile(entry, 'utf8');
     const texts = [original, `${original}\nA sentence more.\n`];
     const out = path.join(home, 'site');
@@ -72,8 +78,9 @@ export async function killBuilds(times, say = () => undefined) {
     }
     await build(home, out);
     const after = await stateOf(out);
-    const left = (await readdir(home)).filter((name) => name.startsWith('site.'));
-    return { ...told, recovered: states.includes(after), left };
+    const beside = (await readdir(home)).sort();
+    const left = beside.filter((name) => name.startsWith('site.'));
+    return { ...told, recovered: states.includes(after), left, beside };
   } finally {
     await stat(home).then(() => rm(home, { recursive: true, force: true }));
   }
@@ -81,6 +88,6 @@ export async function killBuilds(times, say = () => undefined) {
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   const times = Number(process.argv[2] ?? 200);
-  const told = await killBuilds(times, (text) => process.stdout.write(text));
+  const told = await killBuilds(times, DEMO, (text) => process.stdout.write(text));
   process.stdout.write(`${times} kills at random moments of a build: ${JSON.stringify(told)}\n`);
 }

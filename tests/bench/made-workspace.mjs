@@ -1,6 +1,14 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
-import { seededRandom } from '../../dist/src/geometry/seeded-random.js';
+
+/** Numbers from 0 to below 1, the same for the same seed (Park and Miller 1988, with their multiplier of 1993). */
+function seededRandom(seed) {
+  let state = ((seed + 1) * 69621) % 2147483647;
+  return () => {
+    state = (state * 48271) % 2147483647;
+    return state / 2147483647;
+  };
+}
 
 /** Entries of one dossier: an object, its wall, who had it, what happened, what is seen, what papers say. */
 export const ENTRIES_OF_DOSSIER = 25;

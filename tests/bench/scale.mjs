@@ -9,7 +9,7 @@ import { madeWorkspace, writeWorkspace } from './made-workspace.mjs';
 // node tests/bench/scale.mjs [1000 10000]
 
 const ROOT = path.resolve(path.dirname(fileURLToPath(import.meta.url)), '../..');
-const PROGRAM = path.join(ROOT, 'dist/src/cli/main.js');
+const PROGRAM = path.join(ROOT, 'dist/main.js');
 const ELEVENTY = path.join(ROOT, 'node_modules/@11ty/eleventy/cmd.cjs');
 
 const home = await mkdtemp(path.join(tmpdir(), 'kerfmark-scale-'));

@@ -1,34 +1,19 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { readDrawing } from '../../src/reading/drawing.ts';
-import { ROOT } from '../workspace.ts';
+import { sharedSite } from '../shared-sites.ts';
 import { openBrowser } from './browser.ts';
 
+const site = sharedSite('internal');
 let browser: Browser;
-let site: string;
 
 beforeAll(async () => {
-  site = path.join(await mkdtemp(path.join(tmpdir(), 'kerfmark-panel-')), 'site');
-  const quiet = {
-    cwd: ROOT,
-    out: () => undefined,
-    err: () => undefined,
-    today: () => '2024-06-01',
-    ask: async () => null,
-  };
-  await run(['build', '--in', ROOT, '--out', site], quiet);
   browser = await openBrowser();
 });
 
-afterAll(async () => {
-  await browser?.close();
-  await rm(path.dirname(site), { recursive: true, force: true });
-});
+afterAll(() => browser?.close());
 
 async function open(address: string, javaScriptEnabled = true): Promise<Page> {
   const context = await browser.newContext({ viewport: { width: 1440, height: 1200 }, javaScriptEnabled });

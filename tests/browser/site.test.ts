@@ -60,8 +60,13 @@ describe.each([
   [1440, 1000, 'light'],
   [390, 844, 'dark'],
 ] as const)('the site of the demonstration file at %i x %i, %s', (width, height, colorScheme) => {
+  let context: BrowserContext;
+  beforeAll(async () => {
+    context = await browser.newContext({ viewport: { width, height }, colorScheme });
+  });
+  afterAll(() => context?.close());
+
   it.each(PAGE_KINDS)('%s: no console error, no request off the site, no sideways scrolling', async (kind) => {
-    const context = await browser.newContext({ viewport: { width, height }, colorScheme });
     const { page, errors, strangers } = await open(context, preview.address + kind);
     expect(errors).toEqual([]);
     expect(strangers).toEqual([]);
@@ -70,7 +75,7 @@ describe.each([
     );
     expect(overflow).toBeLessThanOrEqual(0);
     expect((await page.title()).length).toBeGreaterThan(3);
-    await context.close();
+    await page.close();
   });
 });
 

@@ -1,45 +1,24 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../../src/cli/run.ts';
 import { dayOf } from '../../src/dates/day.ts';
 import { formatDay } from '../../src/dates/wording.ts';
 import type { DatesReport } from '../../src/findings/dates-report.ts';
+import { kerfmark } from '../cli/kerfmark.ts';
+import { sharedSite } from '../shared-sites.ts';
 import { ROOT } from '../workspace.ts';
 import { bringAxe, violations } from './axe.ts';
 import { openBrowser } from './browser.ts';
 
+const site = sharedSite('internal');
 let browser: Browser;
-let site: string;
-
-/** Runs a command and gives what it printed. */
-async function command(...words: readonly string[]): Promise<string> {
-  let text = '';
-  await run([...words, '--in', ROOT], {
-    cwd: ROOT,
-    out: (more) => {
-      text += more;
-    },
-    err: () => undefined,
-    today: () => '2024-06-01',
-    ask: async () => null,
-  });
-  return text;
-}
 
 beforeAll(async () => {
-  site = path.join(await mkdtemp(path.join(tmpdir(), 'kerfmark-trial-')), 'site');
-  await command('build', '--out', site);
   browser = await openBrowser();
 });
 
-afterAll(async () => {
-  await browser?.close();
-  await rm(path.dirname(site), { recursive: true, force: true });
-});
+afterAll(() => browser?.close());
 
 /** Opens the page from the disk, as a reader with a copy of the site would. */
 async function open(hash = '', options: BrowserContextOptions = {}): Promise<Page> {
@@ -69,7 +48,9 @@ describe('withdraw and see', () => {
     const before = await cell(page, 'Taken off the refectory wall', 1);
     await around(page, 'EV-sighting-1929').click();
     await box(page, 'EV-sighting-1929#2').uncheck();
-    const report = JSON.parse(await command('dates', '--json', '--without', 'EV-sighting-1929#2')) as DatesReport;
+    const report = JSON.parse(
+      (await kerfmark(['dates', '--json', '--without', 'EV-sighting-1929#2'], ROOT)).out,
+    ) as DatesReport;
     const range = (edge: string) =>
       report.moments.find((one) => one.entry === 'EV-removal' && one.edge === edge)?.ranges[1];
     const expected = `${printed(range('start')?.earliest)} – ${printed(range('end')?.latest)}`;
@@ -184,7 +165,10 @@ describe('withdraw and see', () => {
     for (const colorScheme of ['light', 'dark'] as const) {
       const page = await open('', { colorScheme, bypassCSP: true });
       const asked: string[] = [];
-      page.on('request', (request) => asked.push(request.url()));
+      // A face of the site itself may come when its letters are first shown.
+      page.on('request', (request) => {
+        if (!/^file:.*\/assets\/fonts\/[\w-]+\.woff2$/.test(request.url())) asked.push(request.url());
+      });
       await around(page, 'EV-removal').click();
       await box(page, 'CL-interview').uncheck();
       await page.locator('select[data-grade="CL-ledger"]').selectOption('probable');

@@ -175,7 +175,7 @@ describe('the appendix as DOCX', () => {
   });
 
   it('is the same bytes from two fresh processes', () => {
-    const main = path.join(ROOT, 'dist/src/cli/main.js');
+    const main = path.join(ROOT, 'dist/main.js');
     const folders = ['one', 'two'].map((name) => path.join(out, name));
     for (const folder of folders) {
       const made = spawnSync(process.execPath, [main, 'appendix', 'OB-lerakos', '--format', 'docx', '--out', folder], {

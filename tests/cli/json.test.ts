@@ -30,7 +30,7 @@ describe('--json', () => {
     file: [['file', 'OB-lerakos', '--format', 'md', '--out', out]],
     appendix: [['appendix', 'OB-lerakos', '--format', 'md', '--out', out]],
     export: [['export', '--format', 'csv', '--out', path.join(out, 'export')]],
-    build: [['build', '--out', path.join(out, 'site')]],
+    build: [['build', '--in', path.join(ROOT, 'tests/messages/base'), '--out', path.join(out, 'site')]],
     number: [['number', '--dry-run']],
     upgrade: [['upgrade', '--dry-run']],
     import: [

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import Ajv from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
@@ -7,13 +7,10 @@ import { describe, expect, it } from 'vitest';
 import { linkedArt } from '../../src/exchange/linked-art.ts';
 import { checkLinkedArt } from '../../src/exchange/linked-art-check.ts';
 import type { LinkedArtRecord } from '../../src/exchange/linked-art-parts.ts';
-import { computeFiles, entries, filesOf, ROOT, SHARED } from '../workspace.ts';
+import { computeFiles, entries, filesOf, PUBLISHED, ROOT } from '../workspace.ts';
 
-/* The published JSON Schemas and context of Linked Art 1.0 (linked.art, CC BY 4.0), read where they lie beside the checkout. */
-const folder = path.join(SHARED, 'checks/linked-art');
-const there = existsSync(path.join(folder, 'object.json'));
-if (!there)
-  console.log('The published schemas of Linked Art are not beside this checkout; the tests against them are left out.');
+/* The published JSON Schemas and context of Linked Art 1.0 (linked.art, CC BY 4.0), kept in tests/published. */
+const folder = path.join(PUBLISHED, 'linked-art');
 
 const demo = linkedArt(computeFiles(filesOf(ROOT)).file);
 
@@ -31,13 +28,11 @@ const schemaOf = (record: LinkedArtRecord): string =>
     ? 'provenance'
     : (SCHEMAS[record.type] ?? 'event');
 
-describe.skipIf(!there)('Linked Art 1.0', () => {
+describe('Linked Art 1.0', () => {
   const ajv = new Ajv.default({ strict: false, allErrors: true });
   addFormats.default(ajv);
-  if (there) {
-    for (const name of readdirSync(folder).filter((one) => /^(?!context|linked_art).*\.json$/.test(one)))
-      ajv.addSchema(JSON.parse(readFileSync(path.join(folder, name), 'utf8')));
-  }
+  for (const name of readdirSync(folder).filter((one) => /^(?!context|linked_art).*\.json$/.test(one)))
+    ajv.addSchema(JSON.parse(readFileSync(path.join(folder, name), 'utf8')));
   const validate = (record: LinkedArtRecord): readonly string[] => {
     const check = ajv.getSchema(`https://linked.art/api/1.0/schema/${schemaOf(record)}.json`);
     if (!check) throw new Error(`no schema ${schemaOf(record)}`);

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, it } from 'vitest';
 import { kerfmark } from '../cli/kerfmark.ts';
+import { sharedSite } from '../shared-sites.ts';
 import { ROOT } from '../workspace.ts';
 
 /** Every file of a site but the lists that say when and of what it was made. */
@@ -23,7 +24,7 @@ it('the parts of all objects and that of the whole file are together the site, b
       expect((await kerfmark(['build', '--out', path.join(home, name), ...flags], ROOT)).code).toBe(0);
       return filesIn(path.join(home, name));
     };
-    const site = await build('site');
+    const site = filesIn(sharedSite('internal'));
     const parts = [
       await build('a', '--only', 'OB-lerakos'),
       await build('b', '--only', 'OB-sister,OB-strip'),
@@ -42,4 +43,4 @@ it('the parts of all objects and that of the whole file are together the site, b
   } finally {
     rmSync(home, { recursive: true, force: true });
   }
-}, 120_000);
+});

@@ -4,6 +4,7 @@ import path from 'node:path';
 import sharp from 'sharp';
 import { afterAll, describe, expect, it } from 'vitest';
 import { kerfmark } from '../cli/kerfmark.ts';
+import { cpuSecondsOf } from '../folders.ts';
 import { entries, ROOT } from '../workspace.ts';
 
 const root = mkdtempSync(path.join(tmpdir(), 'kerfmark-hostile-files-'));
@@ -162,15 +163,18 @@ describe('hostile files', () => {
         writeFileSync(path.join(folder, file), text);
       }
       prepare?.(folder);
-      const began = performance.now();
-      const checked = await kerfmark(['check', '--format', 'json'], folder);
+      let checked = { code: 0, out: '', err: '' };
+      let built = checked;
+      const seconds = await cpuSecondsOf(async () => {
+        checked = await kerfmark(['check', '--format', 'json'], folder);
+        built = await kerfmark(['build', '--out', 'site'], folder);
+      });
+      expect(seconds).toBeLessThan(20);
       expect(checked.err).toBe('');
       const codes = (JSON.parse(checked.out) as { problems: { code: string }[] }).problems.map((one) => one.code);
       if (told === null) expect(codes).toEqual([]);
       else expect(codes).toContain(told);
-      const built = await kerfmark(['build', '--out', 'site'], folder);
       expect(built.code, built.err).toBeLessThan(2);
-      expect(performance.now() - began).toBeLessThan(20_000);
       expect(existsSync(path.join(root, 'ran'))).toBe(false);
       expect(({} as Record<string, unknown>).polluted).toBeUndefined();
       const page = path.join(folder, 'site/figures/FI-x.jpg');

@@ -12,6 +12,7 @@ import { keyNames } from '../../src/model/walk-fields.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import { MARK_WORDS } from '../../src/publish/plan-marks.ts';
 import { kerfmark } from '../cli/kerfmark.ts';
+import { sharedSite } from '../shared-sites.ts';
 import { ROOT } from '../workspace.ts';
 
 /** Every message that a page, a document or a computed sentence says, out of the source. */
@@ -129,48 +130,41 @@ it('a file speaks the first of its languages that the interface has; English els
 });
 
 it('a site in French: its frame, its dates, the words of its entries, what is computed of them; what is English is said', async () => {
-  const folder = mkdtempSync(path.join(tmpdir(), 'kerfmark-french-'));
-  try {
-    expect(await kerfmark(['build', '--language', 'fr', '--out', folder], ROOT)).toMatchObject({ code: 0, err: '' });
-    const page = (name: string): string => readFileSync(path.join(folder, name), 'utf8').replaceAll('\u00a0', ' ');
-    for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) =>
-      one.endsWith('.html'),
-    ))
-      expect(page(name).slice(0, 60), name).toContain('<html lang="fr">');
-    const entry = page('entry/EV-removal.html');
-    for (const words of [
-      'Chronologie',
-      'Ce qui en dépend',
-      'mai 1929 – octobre 1933',
-      'dépose',
-      'messages du contrôle',
-      '« Taken off the refectory wall » après « Described in place by the ephor, 1929 »',
-      'au moins 3 jours et au plus 6 mois',
-      'parce que l’affirmation est rejetée',
-      'Vous en savez plus',
-    ])
-      expect(entry).toContain(words);
-    const frame = entry.replace(/<main[\s\S]*<\/main>/, '');
-    for (const words of ['Chronology', 'Registers', 'Built for', 'How to cite', 'Grades:'])
-      expect(frame).not.toContain(words);
-    expect(page('why/EV-removal.html')).toContain('Rien ne finit avant d’avoir commencé');
-    expect(page('custody.html')).toContain('Un point-virgule dit qu’un détenteur l’a eu directement du précédent');
-    expect(page('custody.html')).toMatch(/peut-être acheté par|acheté par|don à/);
-    expect(page('contradictions.html')).toContain('au plus tôt : 23 avril 1933');
-    const file = page('report/OB-lerakos-file.html').replace(/<[^>]+>/g, ' ');
-    for (const words of [
-      'Dossier de provenance',
-      'Ce qui est connu, dans l’ordre des dates',
-      'Ce qu’on ne sait pas',
-      'Détentions de Panneaux',
-    ])
-      expect(file).toContain(words);
-    for (const words of ['What is not known', 'Holdings of', 'Nothing is inferred', 'Weigh before'])
-      expect(file).not.toContain(words);
-    expect((await kerfmark(['build', '--language', 'french!'], ROOT)).err).toContain('is no language');
-  } finally {
-    rmSync(folder, { recursive: true, force: true });
-  }
+  const folder = sharedSite('french');
+  const page = (name: string): string => readFileSync(path.join(folder, name), 'utf8').replaceAll('\u00a0', ' ');
+  for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.html')))
+    expect(page(name).slice(0, 60), name).toContain('<html lang="fr">');
+  const entry = page('entry/EV-removal.html');
+  for (const words of [
+    'Chronologie',
+    'Ce qui en dépend',
+    'mai 1929 – octobre 1933',
+    'dépose',
+    'messages du contrôle',
+    '« Taken off the refectory wall » après « Described in place by the ephor, 1929 »',
+    'au moins 3 jours et au plus 6 mois',
+    'parce que l’affirmation est rejetée',
+    'Vous en savez plus',
+  ])
+    expect(entry).toContain(words);
+  const frame = entry.replace(/<main[\s\S]*<\/main>/, '');
+  for (const words of ['Chronology', 'Registers', 'Built for', 'How to cite', 'Grades:'])
+    expect(frame).not.toContain(words);
+  expect(page('why/EV-removal.html')).toContain('Rien ne finit avant d’avoir commencé');
+  expect(page('custody.html')).toContain('Un point-virgule dit qu’un détenteur l’a eu directement du précédent');
+  expect(page('custody.html')).toMatch(/peut-être acheté par|acheté par|don à/);
+  expect(page('contradictions.html')).toContain('au plus tôt : 23 avril 1933');
+  const file = page('report/OB-lerakos-file.html').replace(/<[^>]+>/g, ' ');
+  for (const words of [
+    'Dossier de provenance',
+    'Ce qui est connu, dans l’ordre des dates',
+    'Ce qu’on ne sait pas',
+    'Détentions de Panneaux',
+  ])
+    expect(file).toContain(words);
+  for (const words of ['What is not known', 'Holdings of', 'Nothing is inferred', 'Weigh before'])
+    expect(file).not.toContain(words);
+  expect((await kerfmark(['build', '--language', 'french!'], ROOT)).err).toContain('is no language');
 });
 
 it('documents in French, each kept answer compared in the language in which it was sent', async () => {
