@@ -1,6 +1,7 @@
 import type { Access } from './base/access.ts';
 import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
+import type { DatedBefore } from './findings/dated-part.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
 import { checkSentAnswers } from './findings/sent-answers.ts';
 import { shownProblems } from './findings/shown-problems.ts';
@@ -10,7 +11,7 @@ import type { Catalogue } from './model/catalogue.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { settingsOf } from './model/settings.ts';
 import { withLanguage } from './model/with-language.ts';
-import { readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
+import { type ReadBefore, readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
 /** A workspace read and computed for one audience. */
 export interface Computed {
@@ -31,6 +32,12 @@ export interface Computed {
   readonly entries: number;
 }
 
+/** What one computation leaves to the next one of the same workspace; each puts there what it made. */
+export interface Remembered {
+  readonly readings: Map<string, ReadBefore>;
+  readonly dated: Map<string, DatedBefore>;
+}
+
 /** What may be asked of a computation beyond the audience. */
 export interface ComputeOptions {
   /** Statements taken out as a trial. */
@@ -39,6 +46,8 @@ export interface ComputeOptions {
   readonly language?: string | null;
   /** For pages: what is composed is said in the language of the file; in English else, as the terminal speaks. */
   readonly inItsLanguage?: boolean;
+  /** What is kept from one computation to the next; nothing where none is given. */
+  readonly session?: Remembered;
 }
 
 /**
@@ -52,8 +61,13 @@ export interface ComputeOptions {
  *         -> page models -> pages          src/publish, site
  */
 export function compute(files: WorkspaceFiles, audience: Access, options: ComputeOptions = {}): Computed {
-  const { withdrawn = [], language = null, inItsLanguage = false } = options;
-  const read = readWorkspace(files);
+  const {
+    withdrawn = [],
+    language = null,
+    inItsLanguage = false,
+    session = { readings: new Map(), dated: new Map() },
+  } = options;
+  const read = readWorkspace(files, session.readings);
   const reading = language === null ? read : { ...read, catalogue: withLanguage(read.catalogue, language) };
   const settings = settingsOf(reading.catalogue.workspace);
   const spoken = inItsLanguage ? interfaceFor(settings.languages) : ENGLISH;
@@ -64,7 +78,9 @@ export function compute(files: WorkspaceFiles, audience: Access, options: Comput
     const known = made.get(key);
     if (known) return known;
     const catalogue = isSame ? reading.catalogue : withLanguage(reading.catalogue, other);
-    const fresh = speaking(isSame ? spoken : interfaceFor([other]), () => buildCaseFile(catalogue, one, withdrawn));
+    const fresh = speaking(isSame ? spoken : interfaceFor([other]), () =>
+      buildCaseFile(catalogue, one, withdrawn, session.dated),
+    );
     made.set(key, fresh);
     return fresh;
   };

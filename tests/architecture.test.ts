@@ -1,7 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import path from 'node:path';
+import ts from 'typescript';
 import { expect, it } from 'vitest';
-import { ROOT } from './workspace.ts';
+import { moduleState } from './module-state.ts';
+import { nodesOf, readProgram } from './program.ts';
 
 /** Which folders of src a folder may import from; arrows point one way (DEVELOPERS.md has the same table). */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
@@ -45,70 +45,100 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   publish: ['base', 'language', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 
-/** Outside these only the thin shell (cli, site) and pipeline.ts stand. */
-const files = sourceFiles('src').filter(({ file }) => file.endsWith('.ts'));
+const program = readProgram();
 
-/** Code below a folder, by its path from there. */
-function sourceFiles(folder: string): readonly { readonly file: string; readonly text: string }[] {
-  return readdirSync(path.join(ROOT, folder), { recursive: true, encoding: 'utf8' })
-    .filter((file) => /\.tsx?$/.test(file))
-    .map((file) => ({ file: file.replaceAll('\\', '/'), text: readFileSync(path.join(ROOT, folder, file), 'utf8') }));
-}
+/** The folder of src that a file lies in; null for the files beside the folders, and for those of site. */
+const folderOf = (file: string): string | null => /^src\/([^/]+)\//.exec(file)?.[1] ?? null;
 
-const imports = files.flatMap(({ file, text }) =>
-  [...text.matchAll(/from '([^']+)'|import\('([^']+)'\)/g)].map(([, a, b]) => ({ file, target: (a ?? b) as string })),
-);
+const files = [...program.files].filter(([file]) => file.startsWith('src/'));
 
 it('saw the files', () => {
   expect(files.length).toBeGreaterThan(80);
-  expect(imports.length).toBeGreaterThan(300);
+  expect(program.imports.length).toBeGreaterThan(300);
   for (const folder of Object.keys(MAY_IMPORT))
-    expect(files.some(({ file }) => file.startsWith(`${folder}/`)) || folder === 'reference', folder).toBe(true);
+    expect(files.some(([file]) => folderOf(file) === folder) || folder === 'reference', folder).toBe(true);
 });
 
 it('arrows between the folders point one way', () => {
-  const wrong = imports.flatMap(({ file, target }) => {
-    const folder = file.split('/')[0] as string;
-    const allowed = MAY_IMPORT[folder];
-    if (!allowed || !target.startsWith('.')) return [];
-    const into = path.posix.normalize(path.posix.join(path.posix.dirname(file), target)).split('/')[0] as string;
+  const wrong = program.imports.flatMap(({ file, target }) => {
+    const folder = folderOf(file);
+    const allowed = folder === null ? undefined : MAY_IMPORT[folder];
+    if (!allowed || !/^(src|site)\//.test(target)) return [];
+    const into = folderOf(target) ?? target;
     return into === folder || allowed.includes(into) ? [] : [`${file} imports ${target}`];
   });
   expect(wrong).toEqual([]);
 });
 
 it('the chronology imports nothing but base, no package either, so that it runs in a browser', () => {
-  const packages = imports.filter(({ file, target }) => file.startsWith('chronology/') && !target.startsWith('.'));
+  const packages = program.imports.filter(
+    ({ file, target }) => folderOf(file) === 'chronology' && !target.startsWith('src/'),
+  );
   expect(packages).toEqual([]);
 });
 
 it('only the commands and the site touch the machine', () => {
-  const wrong = imports.filter(({ file, target }) => target.startsWith('node:') && !file.startsWith('cli/'));
-  expect(wrong).toEqual([]);
-  const clocks = files.filter(
-    ({ file, text }) => !file.startsWith('cli/') && /new Date\(|Date\.now|process\.|console\./.test(text),
+  const inside = (file: string): boolean => file.startsWith('src/') && folderOf(file) !== 'cli';
+  expect(program.imports.filter(({ file, target }) => target.startsWith('node:') && inside(file))).toEqual([]);
+  const clocks = files.flatMap(([file, source]) =>
+    [...nodesOf(source)]
+      .filter((node) => inside(file) && ts.isIdentifier(node) && isOfMachine(node))
+      .map((node) => `${file}: ${node.parent.getText(source)}`),
   );
-  expect(clocks.map(({ file }) => file)).toEqual([]);
+  expect(clocks).toEqual([]);
+});
+
+/** `process`, `console`, `performance`, `fetch` of the machine; `Date` where it tells the time. */
+function isOfMachine(node: ts.Identifier): boolean {
+  if (!/^(process|console|performance|fetch|Date|globalThis|window)$/.test(node.text)) return false;
+  const declared = program.checker.getSymbolAtLocation(node)?.declarations ?? [];
+  if (!declared.some((one) => one.getSourceFile().isDeclarationFile)) return false;
+  if (node.text !== 'Date') return true;
+  const { parent } = node;
+  if (ts.isNewExpression(parent)) return (parent.arguments ?? []).length === 0;
+  return ts.isPropertyAccessExpression(parent) && parent.name.text === 'now';
+}
+
+it('no module remembers anything from one call to the next: that is what a session is for', () => {
+  // The language that is spoken is set and put back around every call that composes, so nothing of it outlives one.
+  const spoken = /^src\/language\/spoken\.ts: (let )?spoken = /;
+  expect(moduleState(program).filter((one) => !spoken.test(one))).toEqual([]);
 });
 
 it('the text below the keys of an entry is read for three pages only, or pages would be kept that it changes', () => {
   // src/cli/kept-pages.ts: the page of the entry, the search, the opening page; and the catalogue, whose links count as keys.
-  const site = sourceFiles('site').map((one) => ({ ...one, file: `site/${one.file}` }));
-  const readers = [...files, ...site].filter(
-    ({ file, text }) =>
-      !/^(reading|model|cli)\//.test(file) && /\.argument\b|\{[^}\n]*\bargument\b[^}\n]*\}/.test(text),
+  const outside = [...program.files].filter(([file]) => !/^src\/(reading|model|cli)\//.test(file));
+  const readers = outside.filter(([, source]) =>
+    [...nodesOf(source)].some((node) => {
+      if (ts.isPropertyAccessExpression(node))
+        return node.name.text === 'argument' && isText(program.checker.getSymbolAtLocation(node.name));
+      if (!ts.isBindingElement(node)) return false;
+      const name = node.propertyName ?? node.name;
+      return (
+        ts.isIdentifier(name) &&
+        name.text === 'argument' &&
+        isText(program.checker.getTypeAtLocation(node.parent).getProperty('argument'))
+      );
+    }),
   );
-  expect(readers.map(({ file }) => file).sort()).toEqual([
-    'publish/search-data.ts',
+  expect(readers.map(([file]) => file).sort()).toEqual([
     'site/pages/entry-page.tsx',
     'site/pages/opening-page.tsx',
+    'src/publish/search-data.ts',
   ]);
-  const callers = [...files, ...site].filter(({ text }) => /searchRows\(/.test(text)).map(({ file }) => file);
-  expect(callers.sort()).toEqual(['publish/search-data.ts', 'site/pages/search-page.tsx']);
+  const callers = [...program.files].filter(([, source]) =>
+    [...nodesOf(source)].some((node) => ts.isIdentifier(node) && node.text === 'searchRows'),
+  );
+  expect(callers.map(([file]) => file).sort()).toEqual(['site/pages/search-page.tsx', 'src/publish/search-data.ts']);
 });
+
+/** True for the key `argument` of an entry, whatever the value at hand is called. */
+function isText(symbol: ts.Symbol | undefined): boolean {
+  return (symbol?.declarations ?? []).some((one) => one.getSourceFile().fileName.endsWith('src/model/entry.ts'));
+}
 
 it('no file has grown past 320 lines', () => {
   // The French texts are a list of words, not code.
-  const code = files.filter(({ file }) => !/^language\/fr(-terms)?\.ts$/.test(file));
-  expect(code.filter(({ text }) => text.split('\n').length > 320).map(({ file }) => file)).toEqual([]);
+  const code = files.filter(([file]) => !/^src\/language\/fr(-terms)?\.ts$|\.json$/.test(file));
+  expect(code.filter(([, { text }]) => text.split('\n').length > 320).map(([file]) => file)).toEqual([]);
 });

@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { groupBy } from '../../src/base/group-by.ts';
-import { oncePerBoth } from '../../src/base/once-per.ts';
+import { oncePerBoth } from '../../src/base/once.ts';
 import type { RestingBound } from '../../src/findings/resting.ts';
 import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';

@@ -1,6 +1,6 @@
 import type { ComponentChildren, JSX } from 'preact';
 import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
-import { oncePer } from '../../src/base/once-per.ts';
+import { oncePer } from '../../src/base/once.ts';
 import { dayOf } from '../../src/dates/day.ts';
 import { formatDay } from '../../src/dates/wording.ts';
 import type { Catalogue } from '../../src/model/catalogue.ts';

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import type { Diagnostic } from '../../src/base/diagnostic.ts';
 import { groupBy } from '../../src/base/group-by.ts';
-import { oncePer } from '../../src/base/once-per.ts';
+import { oncePer } from '../../src/base/once.ts';
 import { ID_SHAPE } from '../../src/model/fields.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';

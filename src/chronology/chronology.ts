@@ -1,3 +1,4 @@
+import { oncePerName } from '../base/once.ts';
 import { type Active, type Bounds, propagate } from './bounds.ts';
 import type { Stretch } from './choices.ts';
 import { type Compiled, compileNetwork } from './compiled.ts';
@@ -97,12 +98,11 @@ function gradeResults(
 
 /** Propagates all statements of a grade, once for all moments that are asked about. */
 function crossingFinder(compiled: Compiled, grades: readonly GradeResult[]): Chronology['crossing'] {
-  const known = new Map<number, Bounds>();
+  const boundsOf = oncePerName((rank: number): Bounds => propagate(compiled, (grades[rank] as GradeResult).all));
   return (rank, moment) => {
     const grade = grades[rank];
     if (!grade?.contradicted.has(moment)) return null;
-    const bounds = known.get(rank) ?? propagate(compiled, grade.all);
-    known.set(rank, bounds);
+    const bounds = boundsOf(rank);
     // In a circle that adds up the days depend on how long one goes round; there is nothing to draw.
     if (bounds.loops.includes(compiled.component[moment] as number)) return null;
     const crossed = { earliest: bounds.earliest[moment] as number, latest: bounds.latest[moment] as number };

@@ -1,16 +1,9 @@
+import { oncePerBoth } from '../base/once.ts';
 import { type Active, type Bounds, propagate } from './bounds.ts';
 import { AXIOM, type Compiled } from './compiled.ts';
 
-/** Bounds of sets of statements that were asked about; they live as long as the sets. */
-const knownBounds = new WeakMap<Active, { readonly compiled: Compiled; readonly bounds: Bounds }>();
-
-function boundsOf(compiled: Compiled, active: Active): Bounds {
-  const known = knownBounds.get(active);
-  if (known?.compiled === compiled) return known.bounds;
-  const bounds = propagate(compiled, active);
-  knownBounds.set(active, { compiled, bounds });
-  return bounds;
-}
+/** Bounds of a set of statements that is asked about again and again; they live as long as the set. */
+const boundsOf = oncePerBoth((active: Active, compiled: Compiled): Bounds => propagate(compiled, active));
 
 /**
  * Least number of days by which the moment `to` lies after the moment `from` (negative: it may lie
@@ -19,7 +12,7 @@ function boundsOf(compiled: Compiled, active: Active): Bounds {
  * visited; in a loop that adds up, which has no solution, each is visited only as often as there are moments.
  */
 export function leastDistance(compiled: Compiled, active: Active, from: number, to: number): number {
-  const bounds = boundsOf(compiled, active);
+  const bounds = boundsOf(active, compiled);
   const throughOrigin = (bounds.earliest[to] as number) - (bounds.latest[from] as number);
   const label = new Map([[from, 0]]);
   const visits = new Map<number, number>();

@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once.ts';
 import { type Chronology, computeChronology, type Trial, type Tried } from './chronology.ts';
 import { AXIOM } from './compiled.ts';
 import { type Part, partOf, tiedGroups } from './part-of-network.ts';
@@ -32,12 +33,7 @@ export function openTrials(standing: Chronology, withdrawn: ReadonlySet<number>)
   const { compiled } = standing;
   const groups = tiedGroups(compiled, new Uint8Array(compiled.network.statements.length).fill(1));
   const groupOf = new Map(groups.flatMap((group) => group.map((one) => [one, group] as const)));
-  const pieces = new Map<readonly number[], Piece>();
-  const pieceOf = (group: readonly number[]): Piece => {
-    const known = pieces.get(group) ?? cutOut(standing, group, withdrawn);
-    pieces.set(group, known);
-    return known;
-  };
+  const pieceOf = oncePer((group: readonly number[]): Piece => cutOut(standing, group, withdrawn));
   return {
     tiedTo: (statement) => groupOf.get(statement) ?? [statement],
     of(trial) {

@@ -1,4 +1,4 @@
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import { AXIOM, type Compiled, compileNetwork } from './compiled.ts';
 import { type Link, ORIGIN } from './network.ts';
 

@@ -1,3 +1,4 @@
+import { oncePer } from '../base/once.ts';
 import { type Active, type Bounds, type Domains, propagate } from './bounds.ts';
 import { mergeStretches, type Search, type Stretch, searchChoices } from './choices.ts';
 import type { Compiled } from './compiled.ts';
@@ -81,15 +82,14 @@ interface SearchedPart {
   readonly search: Search;
 }
 
-/** Groups already searched, by the links of a network and the statements of the group; grades play no part. */
-const searched = new WeakMap<readonly Link[], Map<string, SearchedPart>>();
+/** Groups already searched, by the links of a network: grades play no part, so the trials of a network share them. */
+const searchesOf = oncePer((_: readonly Link[]) => new Map<string, SearchedPart>());
 
 const MOST_REMEMBERED = 2000;
 
 function splittingParts(compiled: Compiled, active: Active): readonly SearchedPart[] {
   if (!compiled.splitting.some((statement) => active[statement])) return [];
-  const known = searched.get(compiled.links) ?? new Map<string, SearchedPart>();
-  searched.set(compiled.links, known);
+  const known = searchesOf(compiled.links);
   return tiedGroups(compiled, active)
     .filter((statements) => statements.some((index) => compiled.network.statements[index]?.choice))
     .map((statements) => {

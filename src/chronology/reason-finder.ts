@@ -1,5 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
-import type { Bounds } from './bounds.ts';
+import { foundWith, oncePerName } from '../base/once.ts';
 import { AXIOM, type Compiled } from './compiled.ts';
 import type { GradeResult } from './grade-result.ts';
 import { rangesOf } from './ranges.ts';
@@ -19,9 +19,6 @@ function isOpen(day: number): boolean {
 }
 
 const NO_REASON: Reason = { statements: [], steps: [] };
-
-/** Chains already found, by the bounds that they explain and the side. */
-const knownChains: Readonly<Record<Side, WeakMap<Bounds, Chains>>> = { earliest: new WeakMap(), latest: new WeakMap() };
 
 /** Finds reasons on demand; chains of a grade are found once for all moments. */
 export class ReasonFinder {
@@ -46,12 +43,12 @@ export class ReasonFinder {
     return this.chosenReason(here, moment, side, day);
   }
 
-  private hullChains(grade: GradeResult, side: Side): Chains {
-    const known = knownChains[side].get(grade.ranges.hull);
-    if (known) return known;
-    const fresh = findChains(this.compiled, grade.kept, grade.ranges.hull, side);
-    knownChains[side].set(grade.ranges.hull, fresh);
-    return fresh;
+  /** The chains that explain the bounds of a grade; trials that leave the bounds as they are share them. */
+  private hullChains({ kept, ranges: { hull } }: GradeResult, side: Side): Chains {
+    const chainsOn = foundWith(hull, findChains, () =>
+      oncePerName((one: Side) => findChains(this.compiled, kept, hull, one)),
+    );
+    return chainsOn(side);
   }
 
   /** The chain of the surviving choice in front, then what excludes the other members. */

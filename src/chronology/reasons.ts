@@ -1,4 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
+import { foundWith } from '../base/once.ts';
 import type { Active, Bounds, Domains } from './bounds.ts';
 import { AXIOM, type Compiled } from './compiled.ts';
 import type { Link } from './network.ts';
@@ -78,23 +79,18 @@ function walkBack(settled: readonly (Settled | undefined)[], moment: number): re
   return steps.reverse();
 }
 
-/** Ranks already found, by the links of a network; these stay the same in every trial of it. */
-const knownRanks = new WeakMap<readonly Link[], Int32Array>();
-
-/** Rank of every statement's id in natural order. */
-function naturalRanks(compiled: Compiled): Int32Array {
-  const known = knownRanks.get(compiled.links);
-  if (known) return known;
-  const { statements } = compiled.network;
-  const sorted = statements
-    .map((_, i) => i)
-    .sort((a, b) => naturalOrder(statements[a]?.id ?? '', statements[b]?.id ?? ''));
-  const ranks = new Int32Array(statements.length);
-  sorted.forEach((statement, rank) => {
-    ranks[statement] = rank;
+/** Rank of every statement's id in natural order; the links stay the same object in every trial of a network, and the ids with them. */
+function naturalRanks({ links, network: { statements } }: Compiled): Int32Array {
+  return foundWith(links, naturalRanks, () => {
+    const sorted = statements
+      .map((_, i) => i)
+      .sort((a, b) => naturalOrder(statements[a]?.id ?? '', statements[b]?.id ?? ''));
+    const ranks = new Int32Array(statements.length);
+    sorted.forEach((statement, rank) => {
+      ranks[statement] = rank;
+    });
+    return ranks;
   });
-  knownRanks.set(compiled.links, ranks);
-  return ranks;
 }
 
 function seedSteps(compiled: Compiled, active: Active, bounds: Bounds, side: Side, domains?: Domains): readonly Step[] {

@@ -1,4 +1,5 @@
 import { naturalOrder } from '../base/natural-order.ts';
+import { oncePerName } from '../base/once.ts';
 import type { Compiled } from './compiled.ts';
 import { isConsistent } from './consistency.ts';
 import { contradictedMoments } from './contradictions.ts';
@@ -10,7 +11,7 @@ import { rangesOf } from './ranges.ts';
 export class SetAsideFinder {
   private readonly compiled: Compiled;
   private readonly grades: readonly GradeResult[];
-  private readonly known = new Map<number, ReadonlyMap<number, readonly number[]>>();
+  private readonly byMoment = oncePerName((rank: number) => this.find(this.grades[rank] as GradeResult));
 
   constructor(compiled: Compiled, grades: readonly GradeResult[]) {
     this.compiled = compiled;
@@ -18,12 +19,7 @@ export class SetAsideFinder {
   }
 
   at(rank: number, moment: number): readonly number[] {
-    let byMoment = this.known.get(rank);
-    if (!byMoment) {
-      byMoment = this.find(this.grades[rank] as GradeResult);
-      this.known.set(rank, byMoment);
-    }
-    return byMoment.get(moment) ?? [];
+    return this.byMoment(rank).get(moment) ?? [];
   }
 
   private find(grade: GradeResult): ReadonlyMap<number, readonly number[]> {

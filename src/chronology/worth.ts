@@ -1,3 +1,4 @@
+import { oncePerName } from '../base/once.ts';
 import type { Active } from './bounds.ts';
 import type { Stretch } from './choices.ts';
 import type { Chronology } from './chronology.ts';
@@ -66,8 +67,9 @@ class Finder {
   private readonly groups: readonly Group[];
   private readonly groupOf = new Map<number, Group>();
   private readonly inDispute: ReadonlySet<number>;
-  private readonly loosenings = new Map<string, Loosening>();
-  private readonly known = new Map<number, Worth>();
+  /** What a statement is worth, each weighed once. */
+  readonly of = oncePerName((statement: number): Worth => this.weigh(statement));
+  private readonly loosening = oncePerName((rankAndSide: `${number} ${Side}`): Loosening => this.loosen(rankAndSide));
 
   constructor(chronology: Chronology) {
     this.chronology = chronology;
@@ -86,14 +88,6 @@ class Finder {
     });
     for (const group of this.groups) for (const one of group.part.statements) this.groupOf.set(one, group);
     this.inDispute = new Set(disagreements.disputed.flatMap((one) => [...one]));
-  }
-
-  of(statement: number): Worth {
-    const known = this.known.get(statement);
-    if (known) return known;
-    const fresh = this.weigh(statement);
-    this.known.set(statement, fresh);
-    return fresh;
   }
 
   isQuick(statement: number): boolean {
@@ -115,7 +109,7 @@ class Finder {
     for (let rank = compiled.network.statements[statement]?.rank ?? 0; rank < RANKS; rank += 1) {
       for (const side of ['earliest', 'latest'] as const) {
         const { ranges } = this.chronology.grades[rank] as Chronology['grades'][number];
-        for (const { moment, day } of this.loosening(rank, side).without(statement)) {
+        for (const { moment, day } of this.loosening(`${rank} ${side}`).without(statement)) {
           bounds.push({ rank, moment, side, before: ranges[side][moment] as number, after: day });
         }
       }
@@ -123,14 +117,10 @@ class Finder {
     return { bounds: bounds.sort(compareChanges), stretches: [] };
   }
 
-  private loosening(rank: number, side: Side): Loosening {
-    const key = `${rank} ${side}`;
-    const known = this.loosenings.get(key);
-    if (known) return known;
-    const { kept, ranges } = this.chronology.grades[rank] as Chronology['grades'][number];
-    const fresh = new Loosening(this.chronology.compiled, kept, ranges.hull[side], side);
-    this.loosenings.set(key, fresh);
-    return fresh;
+  private loosen(rankAndSide: `${number} ${Side}`): Loosening {
+    const [rank, side] = rankAndSide.split(' ') as [string, Side];
+    const { kept, ranges } = this.chronology.grades[Number(rank)] as Chronology['grades'][number];
+    return new Loosening(this.chronology.compiled, kept, ranges.hull[side], side);
   }
 
   private recomputed(statement: number, group: Group): Omit<Worth, 'resolved'> {

@@ -8,6 +8,7 @@ import { progressOf } from './effects.ts';
 import { Fault } from './fault.ts';
 import { countProblems, countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
+import { Session } from './session.ts';
 import { writeSite } from './write-site.ts';
 
 /** Entries from which on memory counts more than a twentieth of the time. */
@@ -17,12 +18,14 @@ export const build: RunCommand = async (options, effects) => {
   const folder = folderOf(options, effects);
   const audience = audienceOf(options);
   effects.progress?.({ what: 'Reading and computing' });
-  const files = await loadWorkspace(folder);
+  const session = new Session();
+  const files = await loadWorkspace(folder, session);
   // A large site leaves much behind while it is made: the engine is told to clear up sooner, for less than half the memory and a little time.
   if (files.entries.length > MANY_ENTRIES) setFlagsFromString('--heap-growing-percent=25');
   const computed = compute(files, audience, {
     language: languageOf(options),
     inItsLanguage: true,
+    session,
   });
   const errors = computed.problems.filter((one) => one.severity === 'error');
   if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
@@ -40,6 +43,7 @@ export const build: RunCommand = async (options, effects) => {
     output,
     part,
     built: effects.today(),
+    session,
     ...progressOf(effects),
   });
   const pages = addresses.length;

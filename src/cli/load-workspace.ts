@@ -9,6 +9,7 @@ import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
 import { Fault } from './fault.ts';
 import { parseTexts } from './parsed-texts.ts';
+import { Session, type TextBefore } from './session.ts';
 
 /** Largest file that is read as an entry, in bytes. */
 const MOST_BYTES = 4_000_000;
@@ -16,8 +17,11 @@ const MOST_BYTES = 4_000_000;
 /** Largest drawing: it may hold its photograph. */
 const MOST_BYTES_OF_DRAWING = 60_000_000;
 
-/** Loads the files under FOLDER/entries; what cannot be read becomes a problem, nothing is changed. */
-export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
+/**
+ * Loads the files under FOLDER/entries; what cannot be read becomes a problem, nothing is changed.
+ * @param session what was read and parsed before; in a preview most files stay as they are
+ */
+export async function loadWorkspace(folder: string, session = new Session()): Promise<WorkspaceFiles> {
   const root = path.join(folder, 'entries');
   const found = await stat(root).catch(() => null);
   if (!found?.isDirectory()) {
@@ -30,7 +34,9 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
   const problems: Diagnostic[] = [];
   const load = async (wanted: RegExp): Promise<readonly TextFile[]> => {
     const names = files.filter((one) => wanted.test(one));
-    const texts = await inBatches(names, (file) => loadText(path.join(root, file), inside, `entries/${file}`));
+    const texts = await inBatches(names, (file) =>
+      loadText(path.join(root, file), inside, `entries/${file}`, session.texts),
+    );
     return names.flatMap((file, i): readonly TextFile[] => {
       const text = texts[i];
       if (typeof text === 'string') return [{ file: `entries/${file}`, text }];
@@ -43,7 +49,7 @@ export async function loadWorkspace(folder: string): Promise<WorkspaceFiles> {
   const entries = await load(/(?<!^|\/)\.md$/i);
   return {
     entries,
-    parsed: await parseTexts(folder, entries),
+    parsed: await parseTexts(folder, entries, session.parsed),
     defaults: await load(/(^|\/)_defaults\.ya?ml$/),
     tables: await load(/\.csv$/i),
     drawings,
@@ -136,15 +142,17 @@ async function inBatches<Result>(
   return results;
 }
 
-/** Texts as they were read, by what the disk says of the file; in a preview most files stay as they are. */
-const lastRead = new Map<string, { readonly state: string; readonly text: string }>();
-
 function stateOf({ ino, size, mtimeMs, ctimeMs }: Stats): string {
   return `${ino} ${size} ${mtimeMs} ${ctimeMs}`;
 }
 
 /** The text of a file, or why it cannot be read. */
-async function loadText(full: string, inside: string, file: string): Promise<string | Diagnostic> {
+async function loadText(
+  full: string,
+  inside: string,
+  file: string,
+  lastRead: Map<string, TextBefore>,
+): Promise<string | Diagnostic> {
   try {
     const before = lastRead.get(full);
     // Asked at once, not awaited: a preview asks for every file after every edit, and nearly none has changed.
@@ -154,15 +162,20 @@ async function loadText(full: string, inside: string, file: string): Promise<str
     if (found.isSymbolicLink()) {
       const real = await realpath(full);
       if (real !== inside && !real.startsWith(inside + path.sep)) return loadProblem(file, 'file-outside');
-      return readText(real, file, await stat(real));
+      return readText(real, file, await stat(real), lastRead);
     }
-    return await readText(full, file, found);
+    return await readText(full, file, found, lastRead);
   } catch (error) {
     return loadProblem(file, 'file-not-read', (error as NodeJS.ErrnoException).code);
   }
 }
 
-async function readText(full: string, file: string, found: Stats): Promise<string | Diagnostic> {
+async function readText(
+  full: string,
+  file: string,
+  found: Stats,
+  lastRead: Map<string, TextBefore>,
+): Promise<string | Diagnostic> {
   if (!found.isFile()) return loadProblem(file, 'file-not-read', 'not a file');
   if (found.size > (/\.svg$/i.test(file) ? MOST_BYTES_OF_DRAWING : MOST_BYTES))
     return loadProblem(file, 'file-too-large');

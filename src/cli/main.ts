@@ -1,12 +1,10 @@
 #!/usr/bin/env node
-import { createInterface, type Interface } from 'node:readline';
 import type { Effects } from './effects.ts';
 import { ProgressLine } from './progress-line.ts';
 import { run } from './run.ts';
+import { TypedAnswers } from './typed-answers.ts';
 
-/** Answers come from the keyboard or, line by line, from a pipe. */
-let reader: Interface | null = null;
-let lines: AsyncIterator<string> | null = null;
+const answers = new TypedAnswers();
 
 /** Only where a person looks on: not in pipes, not in the log of a machine. */
 const line =
@@ -35,13 +33,7 @@ const effects: Effects = {
     const now = epoch === undefined ? new Date() : new Date(Number(epoch) * 1000);
     return now.toISOString().slice(0, 10);
   },
-  ask: async (question) => {
-    reader ??= createInterface({ input: process.stdin });
-    lines ??= reader[Symbol.asyncIterator]();
-    process.stdout.write(question);
-    const { value, done } = await lines.next();
-    return done ? null : value;
-  },
+  ask: (question) => answers.ask(question),
 };
 
 // A reader that stops early (head, less) is no fault.
@@ -49,4 +41,4 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.
 
 process.exitCode = await run(process.argv.slice(2), effects);
 line?.clear();
-if (reader !== null) (reader as Interface).close();
+answers.close();

@@ -17,28 +17,30 @@ const FEWEST_CHANGED = 0.02;
 /** As many texts make it worth while to start threads for them. */
 const FEWEST_FOR_THREADS = 400;
 
-/** Texts parsed in this process, by the hash of each; a preview asks for the same ones again and again. */
-const inMemory = new Map<string, ParsedText>();
-
 /**
  * Parses the texts of entries, each text once: what was parsed before is kept by the hash of the text, in memory and, for
  * a large workspace, in `.kerfmark/texts.jsonl`. That file may be deleted at any time; one that another version of the
  * program wrote is not read, one that is damaged is written anew, and where it cannot be written nothing is kept.
+ * @param inMemory texts parsed before, by the hash of each; those that are asked for are left there, and no others
  */
-export async function parseTexts(folder: string, files: readonly TextFile[]): Promise<ReadonlyMap<string, ParsedText>> {
+export async function parseTexts(
+  folder: string,
+  files: readonly TextFile[],
+  inMemory: Map<string, ParsedText>,
+): Promise<ReadonlyMap<string, ParsedText>> {
   const hashes = files.map(({ text }) => hashOf(text));
   const wanted = new Set(hashes);
   const isMuch = (): boolean =>
     files.length >= FEWEST_KEPT &&
     [...wanted].filter((hash) => !inMemory.has(hash)).length > files.length * FEWEST_CHANGED;
-  if (isMuch()) await recall(folder, wanted);
+  if (isMuch()) await recall(folder, wanted, inMemory);
   const isToKeep = isMuch();
   const missing = new Map(
     files.flatMap(({ text }, i) => (inMemory.has(hashes[i] as string) ? [] : [[hashes[i], text]])),
   );
   for (const [hash, parsed] of await parseAll(missing as ReadonlyMap<string, string>)) inMemory.set(hash, parsed);
   for (const hash of inMemory.keys()) if (!wanted.has(hash)) inMemory.delete(hash);
-  if (isToKeep) await remember(folder);
+  if (isToKeep) await remember(folder, inMemory);
   return new Map(files.map(({ file }, i) => [file, inMemory.get(hashes[i] as string) as ParsedText]));
 }
 
@@ -74,7 +76,7 @@ async function stampOf(): Promise<string> {
 
 const LIST = 'texts.jsonl';
 
-async function recall(folder: string, wanted: ReadonlySet<string>): Promise<void> {
+async function recall(folder: string, wanted: ReadonlySet<string>, inMemory: Map<string, ParsedText>): Promise<void> {
   const text = await readFile(path.join(folder, CACHE_FOLDER, LIST), 'utf8').catch(() => '');
   const [stamp, ...lines] = text.split('\n');
   if (stamp !== (await stampOf())) return;
@@ -100,7 +102,7 @@ function readLine(line: string): ParsedText | null {
   }
 }
 
-async function remember(folder: string): Promise<void> {
+async function remember(folder: string, inMemory: ReadonlyMap<string, ParsedText>): Promise<void> {
   const lines = [...inMemory].map(([hash, parsed]) => `${hash} ${JSON.stringify(parsed)}`);
   await keepInCache(folder, LIST, [await stampOf(), ...lines].join('\n'));
 }

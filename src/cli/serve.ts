@@ -9,6 +9,7 @@ import { Fault } from './fault.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace, SENT } from './load-workspace.ts';
 import { PreviewSite } from './preview-site.ts';
+import { Session } from './session.ts';
 import { answerTrace } from './trace-requests.ts';
 
 export const serve: RunCommand = async (options, effects) => {
@@ -42,19 +43,22 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const audience = audienceOf(options);
   const listeners = new Set<ServerResponse>();
   const site = new PreviewSite();
+  const session = new Session();
   let fault: string | null = null;
   const rebuild = async (): Promise<void> => {
     try {
       effects.progress?.({ what: 'Reading and computing' });
-      const computed = compute(await loadWorkspace(folder), audience, {
+      const computed = compute(await loadWorkspace(folder, session), audience, {
         language: languageOf(options),
         inItsLanguage: true,
+        session,
       });
       const pages = await site.update({
         computed,
         folder,
         output,
         built: effects.today(),
+        session,
         preview: true,
         ...progressOf(effects),
       });

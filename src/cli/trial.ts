@@ -5,6 +5,7 @@ import { type Computed, compute } from '../pipeline.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { Options } from './commands.ts';
 import { Fault } from './fault.ts';
+import { Session } from './session.ts';
 
 /**
  * Computes a workspace without what is named after --without: statements, or sources, which stand
@@ -12,7 +13,8 @@ import { Fault } from './fault.ts';
  */
 export function computeTrial(files: WorkspaceFiles, audience: Access, options: Options): Computed {
   const named = namesAfter(options.flags.without);
-  const standing = compute(files, audience);
+  const session = new Session();
+  const standing = compute(files, audience, { session });
   if (named.length === 0) return standing;
   const { file } = standing;
   const withdrawn = named.flatMap((id) => {
@@ -30,7 +32,7 @@ export function computeTrial(files: WorkspaceFiles, audience: Access, options: O
       `There is no statement ${unknown.join(', ')} for this audience.${near.length > 0 ? ` Did you mean ${near.join(', ')}?` : ''} "kerfmark dates --json" lists the statements.`,
     );
   }
-  return compute(files, audience, { withdrawn });
+  return compute(files, audience, { withdrawn, session });
 }
 
 function namesAfter(flag: string | boolean | undefined): readonly string[] {

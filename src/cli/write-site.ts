@@ -18,6 +18,7 @@ import { Fault } from './fault.ts';
 import { openKeptPages } from './kept-pages.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 import { openPictureStore } from './picture-store.ts';
+import type { Session } from './session.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
 import { writeTiles } from './write-tiles.ts';
@@ -32,6 +33,7 @@ export interface SiteJob {
   readonly folder: string;
   readonly output: string;
   readonly built: string;
+  readonly session: Session;
   /** True for a preview by who has the files: errors are shown, whomever the pages are for. */
   readonly preview?: boolean;
   /** Only some of its pages; all where nothing is said. */
@@ -50,7 +52,7 @@ export interface WrittenSite {
  * fails or is killed leaves the last good site.
  */
 export async function writeSite(job: SiteJob): Promise<WrittenSite> {
-  const { computed, folder, output, built, progress } = job;
+  const { computed, folder, output, built, session, progress } = job;
   await recover(output);
   await refuseForeign(output);
   const fresh = `${output}.new-${process.pid}`;
@@ -74,7 +76,7 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     const asked = [JSON.stringify(job.part ?? 'all'), job.preview ? 'preview' : 'build'];
     const kept = await openKeptPages({ computed, folder, output, data: flat, asked });
     const isPart = pageFilter(file, job.part ?? 'all');
-    const data = await withLayers(flat, (address) => isPart(address) && !kept.isKept(address));
+    const data = await withLayers(flat, session, (address) => isPart(address) && !kept.isKept(address));
     const pages = sitePages(data).filter((one) => isPart(one.path));
     let done = 0;
     await writePages(pages, fresh, output, kept.isKept, () => {
@@ -106,7 +108,7 @@ export type SitePictures = Pick<SiteData, 'pictures' | 'scales' | 'plans' | 'til
 
 /** What the pages are made from, with pictures that lie in the site already. */
 export async function siteDataOf(job: Omit<SiteJob, 'output'>, pictures: SitePictures): Promise<SiteData> {
-  return withLayers(await flatDataOf(job, pictures), () => true);
+  return withLayers(await flatDataOf(job, pictures), job.session, () => true);
 }
 
 /** The same without the layouts of layers, which take the longest. */
@@ -155,28 +157,30 @@ async function linesOfProblems(
   return new Map(await Promise.all(files.map(read)));
 }
 
-/** Layouts of layers that were made in this process, by what they were made from: a preview asks for them again. */
-let layouts = new Map<string, LayerDrawing | null>();
-
-/** Lays out the layers of the panels whose pages are wanted. */
-async function withLayers(data: Omit<SiteData, 'layers'>, isWanted: (address: string) => boolean): Promise<SiteData> {
+/** Lays out the layers of the panels whose pages are wanted; a preview asks for the same ones again. */
+async function withLayers(
+  data: Omit<SiteData, 'layers'>,
+  session: Session,
+  isWanted: (address: string) => boolean,
+): Promise<SiteData> {
   const { file } = data;
   const layers = new Map<string, LayerDrawing>();
-  const used: typeof layouts = new Map();
+  const used = new Map<string, LayerDrawing | null>();
   const titles = (id: string): string => {
     const entry = file.catalogue.get(id);
     return entry ? titleOf(entry, file.settings.languages) : id;
   };
   const layOut = async ({ geometry, layers: order }: PanelFindings): Promise<void> => {
     const key = JSON.stringify([order, order.boxes.flat().map(titles)]);
-    const drawing = layouts.has(key) ? (layouts.get(key) ?? null) : await layOutLayers(order, titles);
+    const known = session.layouts.get(key);
+    const drawing = known === undefined ? await layOutLayers(order, titles) : known;
     used.set(key, drawing);
     if (drawing) layers.set(pageOf(geometry), drawing);
   };
   const pageOf = ({ object, panel }: PanelFindings['geometry']): string => panelPath(object.id, panel);
   const panels = file.physical.panels.filter((one) => isWanted(pageOf(one.geometry)));
   for (let i = 0; i < panels.length; i += 16) await Promise.all(panels.slice(i, i + 16).map(layOut));
-  layouts = used;
+  session.layouts = used;
   return { ...data, layers };
 }
 

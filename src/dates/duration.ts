@@ -24,35 +24,29 @@ export function parseDuration(text: string): Duration | null {
   return { text: text.trim(), ...total };
 }
 
-const CYCLE_MONTHS = 4800;
-const monthStarts: number[] = [];
+/** Months and days of the Gregorian cycle of 400 years. */
+const [CYCLE_MONTHS, CYCLE_DAYS] = [4800, 146_097];
 
-function monthStart(index: number): number {
-  return dayOf(Math.floor(index / 12), (((index % 12) + 12) % 12) + 1, 1);
-}
+/** First days of the months of one cycle; those of the others are whole cycles away. */
+const MONTH_STARTS = Int32Array.from({ length: CYCLE_MONTHS }, (_, i) => dayOf(Math.floor(i / 12), (i % 12) + 1, 1));
 
-function spans(months: number): { readonly short: number; readonly long: number } {
-  if (monthStarts.length === 0) {
-    for (let i = 0; i < CYCLE_MONTHS; i += 1) monthStarts.push(monthStart(i));
-  }
+/** Least and greatest number of days that so many months can be. */
+function spansOf(months: number): { readonly short: number; readonly long: number } {
+  const rest = months % CYCLE_MONTHS;
   let short = Number.POSITIVE_INFINITY;
   let long = 0;
   for (let i = 0; i < CYCLE_MONTHS; i += 1) {
-    const distance = monthStart(i + months) - (monthStarts[i] as number);
-    short = Math.min(short, distance);
-    long = Math.max(long, distance);
+    const end = i + rest;
+    const isNext = end >= CYCLE_MONTHS;
+    const distance =
+      (MONTH_STARTS[isNext ? end - CYCLE_MONTHS : end] as number) +
+      (isNext ? CYCLE_DAYS : 0) -
+      (MONTH_STARTS[i] as number);
+    if (distance < short) short = distance;
+    if (distance > long) long = distance;
   }
-  return { short, long };
-}
-
-const known = new Map<number, { readonly short: number; readonly long: number }>();
-
-function spansOf(months: number): { readonly short: number; readonly long: number } {
-  const stored = known.get(months);
-  if (stored) return stored;
-  const fresh = months === 0 ? { short: 0, long: 0 } : spans(months);
-  known.set(months, fresh);
-  return fresh;
+  const whole = Math.floor(months / CYCLE_MONTHS) * CYCLE_DAYS;
+  return { short: short + whole, long: long + whole };
 }
 
 /**

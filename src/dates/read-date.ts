@@ -1,5 +1,5 @@
 import { parse as parseEdtf } from 'edtf';
-import { oncePerBoth } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once.ts';
 import { type Atom, readAtom } from './atom.ts';
 import type { Calendar, CalendarName } from './calendars/calendar.ts';
 import { calendarOf } from './calendars/calendars.ts';

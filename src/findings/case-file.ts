@@ -4,7 +4,7 @@ import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
 import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
-import { type DatedPart, datedPart, type FileContradiction, MOST_IN_DETAIL } from './dated-part.ts';
+import { type DatedBefore, type DatedPart, datedPart, type FileContradiction, MOST_IN_DETAIL } from './dated-part.ts';
 import { findDoubts } from './doubts.ts';
 import { inquiryDoubts } from './inquiry-doubts.ts';
 import { referenceProblems } from './reference-problems.ts';
@@ -29,9 +29,14 @@ export interface CaseFile extends DatedPart {
 }
 
 /** Builds the case file: cut for the audience first, then computed. */
-export function buildCaseFile(whole: Catalogue, audience: Access, withdrawn: readonly string[] = []): CaseFile {
+export function buildCaseFile(
+  whole: Catalogue,
+  audience: Access,
+  withdrawn: readonly string[] = [],
+  last = new Map<string, DatedBefore>(),
+): CaseFile {
   const catalogue = forAudience(whole, audience);
-  const dated = datedPart(whole, catalogue, withdrawn);
+  const dated = datedPart(whole, catalogue, withdrawn, last);
   const base = {
     ...dated,
     catalogue,

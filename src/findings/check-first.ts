@@ -1,7 +1,7 @@
 import { rankOf } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import type { BoundChange } from '../chronology/worth.ts';
 import type { Entry } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';

@@ -1,4 +1,4 @@
-import { oncePerBoth } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once.ts';
 import { leastDistance } from '../chronology/distances.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';

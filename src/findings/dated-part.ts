@@ -1,4 +1,4 @@
-import { lazily } from '../base/once-per.ts';
+import { lazily } from '../base/once.ts';
 import { type Chronology, computeChronology, type Trial } from '../chronology/chronology.ts';
 import { type LocalTrial, openTrials } from '../chronology/local-trial.ts';
 import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
@@ -45,14 +45,24 @@ export const MOST_IN_DETAIL = 400;
 /** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
 const MOST_TRIALS = 400;
 
-/** The last computation for each audience and language so far. */
-const last = new Map<string, { readonly whole: Catalogue; readonly shown: Catalogue; readonly dated: DatedPart }>();
+/** A computation, and the catalogues that it was made from. */
+export interface DatedBefore {
+  readonly whole: Catalogue;
+  readonly shown: Catalogue;
+  readonly dated: DatedPart;
+}
 
 /**
  * Computes statements, ranges and contradictions of what an audience sees. In a preview most edits are of texts: where no
  * key of any entry changed since the last computation, nor the place of one, that is the result.
+ * @param last the last computation for each audience and language so far; this one is put there
  */
-export function datedPart(whole: Catalogue, shown: Catalogue, withdrawn: readonly string[]): DatedPart {
+export function datedPart(
+  whole: Catalogue,
+  shown: Catalogue,
+  withdrawn: readonly string[],
+  last: Map<string, DatedBefore>,
+): DatedPart {
   if (withdrawn.length > 0) return computeDated(whole, shown, withdrawn);
   const name = `${shown.audience} ${language().tag}`;
   const before = last.get(name);

@@ -1,4 +1,4 @@
-import { oncePerBoth } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once.ts';
 import type { CaseFile } from './case-file.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { rankOf } from '../base/grade.ts';
 import { naturalOrder } from '../base/natural-order.ts';
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 

@@ -1,3 +1,4 @@
+import { oncePerName } from '../base/once.ts';
 import { term, words } from '../language/spoken.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
@@ -131,14 +132,8 @@ export function restingOnAlone(
     const parents = parentsOf(catalogue, id).filter((parent) => !seen.has(parent));
     return parents.length > 0 && parents.every((parent) => falls(parent, new Set([...seen, id])));
   };
-  const known = new Map<string, boolean>();
-  return statements.filter((one) => {
-    if (one.source === null) return false;
-    const before = known.get(one.source);
-    const answer = before ?? falls(one.source, new Set());
-    known.set(one.source, answer);
-    return answer;
-  });
+  const fallsWithIt = oncePerName((id: string) => falls(id, new Set()));
+  return statements.filter((one) => one.source !== null && fallsWithIt(one.source));
 }
 
 /** Roots shared by two groups of statements; `unsure` where parentage that is not known leaves it open. */

@@ -1,6 +1,6 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import { RANKS, type Tried } from '../chronology/chronology.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';

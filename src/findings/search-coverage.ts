@@ -1,4 +1,4 @@
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import { civilOf, type DayRange } from '../dates/day.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { hullOfExpression } from '../dates/wording.ts';

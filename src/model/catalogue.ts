@@ -1,7 +1,7 @@
 import type { Access } from '../base/access.ts';
 import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
-import { lazily } from '../base/once-per.ts';
+import { lazily } from '../base/once.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType } from './entry.ts';
 import type { EntryType } from './entry-type-names.ts';
 import { findEntryLinks, idOfTarget } from './text-links.ts';

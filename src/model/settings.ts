@@ -1,5 +1,5 @@
 import type { Grade } from '../base/grade.ts';
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import { longestDays, parseDuration } from '../dates/duration.ts';
 import type { DateSettings } from '../dates/expression.ts';
 import type { Entry, Keys } from './entry.ts';

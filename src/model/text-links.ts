@@ -1,6 +1,6 @@
 import type { Definition, Link as MarkdownLink, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 
 /** A link or a link definition in an argument. */
 export type LinkNode = MarkdownLink | Definition;

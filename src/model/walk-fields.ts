@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { oncePerBoth } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once.ts';
 import type { KeyPath } from './entry.ts';
 import { type FieldNote, fieldNotes } from './fields.ts';
 

@@ -1,6 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
-import { oncePerBoth } from '../base/once-per.ts';
+import { oncePerBoth } from '../base/once.ts';
 import { isInside } from '../geometry/ring.ts';
 import type { Entry, Keys } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';

@@ -1,5 +1,6 @@
 import { type Document, isMap, isScalar, isSeq, type Node, parseDocument, type YAMLError } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { oncePerName } from '../base/once.ts';
 import type { Place } from '../base/place.ts';
 import type { KeyPath } from '../model/entry.ts';
 import type { Places } from './schema-problems.ts';
@@ -51,18 +52,25 @@ export function inFile(problems: readonly Diagnostic[], file: string): readonly 
 export function placesIn(file: string, fileText: string, from: number, to: number): Places {
   const text = fileText.slice(from, to);
   const placeAt = placesOf(file, fileText, from);
-  const known = new Map<string, Place>();
-  const placeOf = (path: KeyPath, what: 'key' | 'value'): Place => {
-    const name = JSON.stringify([what, path]);
-    const place = known.get(name) ?? placeAt(nearestOffset(lastDocument(text), path, what));
-    known.set(name, place);
-    return place;
+  // Let go of when nobody asks any more: one asks about an entry several times in a row, and about most never.
+  let document: WeakRef<Document> | null = null;
+  const parsed = (): Document => {
+    const before = document?.deref();
+    if (before) return before;
+    const fresh = documentOf(text);
+    document = new WeakRef(fresh);
+    return fresh;
   };
+  const known = oncePerName((name: string): Place => {
+    const [what, path] = JSON.parse(name) as ['key' | 'value', KeyPath];
+    return placeAt(nearestOffset(parsed(), path, what));
+  });
+  const placeOf = (path: KeyPath, what: 'key' | 'value'): Place => known(JSON.stringify([what, path]));
   return {
     placeOfValue: (path) => placeOf(path, 'value'),
     placeOfKey: (path) => placeOf(path, 'key'),
     sourceOf: (path) => {
-      const range = findNode(lastDocument(text), path)?.node?.range;
+      const range = findNode(parsed(), path)?.node?.range;
       return range ? text.slice(range[0], range[1]) : null;
     },
   };
@@ -83,14 +91,6 @@ function documentOf(text: string): Document {
     prettyErrors: false,
     customTags: (tags) => tags.filter((tag) => typeof tag === 'string' || !/:(int|float)$/.test(tag.tag ?? '')),
   });
-}
-
-/** The text that was asked about last: one asks about one entry several times in a row. */
-let last: { readonly text: string; readonly document: Document } | null = null;
-
-function lastDocument(text: string): Document {
-  if (last?.text !== text) last = { text, document: documentOf(text) };
-  return last.document;
 }
 
 /** The same slip on the same line is told once. */

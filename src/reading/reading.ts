@@ -46,15 +46,16 @@ export interface Reading {
 /**
  * Reads a workspace: texts -> front matter -> schema -> links -> catalogue.
  * Faulty entries are left out and named; every problem of every file is reported in one run.
+ * @param readings the last reading of each file so far, by its name; what is read is put there
  */
-export function readWorkspace(files: WorkspaceFiles): Reading {
+export function readWorkspace(files: WorkspaceFiles, readings = new Map<string, ReadBefore>()): Reading {
   const problems: Diagnostic[] = [...files.problems];
   const defaults = files.defaults.map((file) => readDefaults(file, problems));
   const textLinks = new Map<string, readonly TextLink[]>();
   const checked: CheckedEntry[] = [];
   const given = files.defaults.map((one) => `${one.file}\n${one.text}`).join('\n');
   for (const file of sortedByName(files.entries)) {
-    const one = readOnce(file, files.parsed?.get(file.file), defaults, given);
+    const one = readOnce(file, files.parsed?.get(file.file), defaults, given, readings);
     textLinks.set(file.file, one.links);
     checked.push(one.checked);
   }
@@ -95,29 +96,27 @@ interface ReadEntry {
   readonly links: readonly TextLink[];
 }
 
-/** An entry as it was read, with what it was read from beside its own text. */
-interface ReadBefore {
+/** An entry as it was read, with what it was read from beside its own text: a preview reads an unchanged file no second time. */
+export interface ReadBefore {
   readonly file: TextFile;
   readonly given: string;
   readonly parsed: ParsedText;
   readonly read: ReadEntry;
 }
 
-/** The last reading of each file so far, by its name: a preview reads an unchanged file no second time. */
-const lastReadings = new Map<string, ReadBefore>();
-
 function readOnce(
   file: TextFile,
   parsed: ParsedText | undefined,
   defaults: readonly Defaults[],
   given: string,
+  readings: Map<string, ReadBefore>,
 ): ReadEntry {
   if (!parsed) return readEntryFile(file, parseText(file.text), defaults);
-  const before = lastReadings.get(file.file);
+  const before = readings.get(file.file);
   if (before?.given === given && before.parsed === parsed) return before.read;
   const fresh = readEntryFile(file, parsed, defaults);
   const read = before?.given === given ? withKeysOf(before, file, parsed, fresh) : fresh;
-  lastReadings.set(file.file, { file, given, parsed, read });
+  readings.set(file.file, { file, given, parsed, read });
   return read;
 }
 

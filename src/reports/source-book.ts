@@ -1,3 +1,4 @@
+import { oncePerName } from '../base/once.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
@@ -17,17 +18,11 @@ export interface SourceBook {
 
 /** Opens the source book of a file. */
 export function sourceBookOf(file: CaseFile): SourceBook {
-  const known = new Map<string, CitedSource>();
   return {
-    cited: (id) => {
-      const before = known.get(id);
-      if (before) return before;
+    cited: oncePerName((id: string) => {
       const entry = file.catalogue.get(id);
-      if (!entry || !isOfType(entry, 'source')) return null;
-      const fresh = citedSource(file, entry);
-      known.set(id, fresh);
-      return fresh;
-    },
+      return entry && isOfType(entry, 'source') ? citedSource(file, entry) : null;
+    }),
     locators: (source, statements) =>
       [...new Set(statements.flatMap((id) => locatorOf(file, source, id) ?? []))].join('; '),
     ids: file.catalogue.ofType('source').map((one) => one.id),

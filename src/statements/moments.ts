@@ -1,4 +1,4 @@
-import { oncePer } from '../base/once-per.ts';
+import { oncePer } from '../base/once.ts';
 import type { Link } from '../chronology/chronology.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';

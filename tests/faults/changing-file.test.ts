@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, expect, it, vi } from 'vitest';
 import { loadWorkspace } from '../../src/cli/load-workspace.ts';
+import { Session } from '../../src/cli/session.ts';
 import { ROOT } from '../workspace.ts';
 
 // Another program saves a file at the very moment when it is read.
@@ -33,8 +34,9 @@ it.each(['before', 'after'] as const)(
   async (when) => {
     const folder = path.join(home, when);
     cpSync(path.join(ROOT, 'tests/messages/base'), folder, { recursive: true });
+    const session = new Session();
     const textOf = async (): Promise<string> =>
-      (await loadWorkspace(folder)).entries.find((one) => one.file === 'entries/workspace.md')?.text ?? '';
+      (await loadWorkspace(folder, session)).entries.find((one) => one.file === 'entries/workspace.md')?.text ?? '';
     const file = path.join(folder, 'entries/workspace.md');
     meanwhile[when].set(file, () => appendFileSync(file, '\nSaved meanwhile.\n'));
     const first = await textOf();
@@ -47,11 +49,12 @@ it.each(['before', 'after'] as const)(
 it('a file that is gone when its turn comes is a problem at that file, and all others are read', async () => {
   const folder = path.join(home, 'gone');
   cpSync(path.join(ROOT, 'tests/messages/base'), folder, { recursive: true });
-  const before = (await loadWorkspace(folder)).entries.length;
+  const session = new Session();
+  const before = (await loadWorkspace(folder, session)).entries.length;
   const file = path.join(folder, 'entries/workspace.md');
   appendFileSync(file, '\nNew.\n');
   meanwhile.before.set(file, () => rmSync(file));
-  const { entries, problems } = await loadWorkspace(folder);
+  const { entries, problems } = await loadWorkspace(folder, session);
   expect(entries.length).toBe(before - 1);
   expect(problems).toMatchObject([{ code: 'file-not-read', place: { file: 'entries/workspace.md' } }]);
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Session } from '../../src/cli/session.ts';
 import { datesReport } from '../../src/findings/dates-report.ts';
 import { compute } from '../../src/pipeline.ts';
 import { parseText } from '../../src/reading/parsed-text.ts';
@@ -6,16 +7,17 @@ import type { TextFile } from '../../src/reading/text-file.ts';
 import { filesOf, ROOT, workspaceOf } from '../workspace.ts';
 
 /** Computes as a preview does: a text that was parsed before is the same parsed text. */
-function preview(files: Readonly<Record<string, string>>, parsed: Map<string, ReturnType<typeof parseText>>) {
+function preview(files: Readonly<Record<string, string>>, session: Session) {
   const workspace = workspaceOf(files);
   const parsedOf = ({ text }: TextFile): ReturnType<typeof parseText> => {
-    const known = parsed.get(text) ?? parseText(text);
-    parsed.set(text, known);
+    const known = session.parsed.get(text) ?? parseText(text);
+    session.parsed.set(text, known);
     return known;
   };
   return compute(
     { ...workspace, parsed: new Map(workspace.entries.map((one) => [one.file, parsedOf(one)])) },
     'internal',
+    { session },
   );
 }
 
@@ -51,19 +53,16 @@ describe('edits of a running preview', () => {
 
   it.each(Object.entries(EDITS))('says after %s what a fresh computation says', (name, files) => {
     if (name !== 'the file as it was') expect(files).not.toEqual(demo);
-    const parsed = new Map();
-    preview(demo, parsed);
-    const after = said(preview(files, parsed));
-    // Another workspace between two computations leaves nothing of the first to take over.
-    preview({ 'entries/workspace.md': demo['entries/workspace.md'] ?? '' }, new Map());
-    expect(after).toBe(said(preview(files, new Map())));
+    const session = new Session();
+    preview(demo, session);
+    expect(said(preview(files, session))).toBe(said(preview(files, new Session())));
   });
 
   it('takes over all that is computed of times where only a text changed, and nothing where a key did', () => {
-    const parsed = new Map();
-    const before = preview(demo, parsed).file;
-    const afterText = preview(EDITS['a sentence below the keys'] ?? {}, parsed).file;
-    const afterDate = preview(EDITS['a date'] ?? {}, parsed).file;
+    const session = new Session();
+    const before = preview(demo, session).file;
+    const afterText = preview(EDITS['a sentence below the keys'] ?? {}, session).file;
+    const afterDate = preview(EDITS['a date'] ?? {}, session).file;
     expect(afterText.chronology).toBe(before.chronology);
     expect(afterDate.chronology).not.toBe(before.chronology);
   });

@@ -40,16 +40,17 @@ export function throughTemporal(
   beginsAtSunset: boolean,
   naming: Naming = name === 'hebrew' ? hebrewNaming : plainNaming,
 ): Calendar {
-  const codesOf = remember((year: number) => monthCodes(name, year));
+  const codesOf = (year: number): readonly string[] => monthCodes(name, year);
   const length = (year: number, month: number): number => {
-    const code = naming.toCode(month, codesOf(year));
-    if (code === null || !codesOf(year).includes(code)) return 0;
+    const codes = codesOf(year);
+    const code = naming.toCode(month, codes);
+    if (code === null || !codes.includes(code)) return 0;
     return plainDate(name, year, code, 1)?.daysInMonth ?? 0;
   };
   return {
     name,
     beginsAtSunset,
-    months: (year) => codesOf(year).map((code) => naming.toNumber(code, codesOf(year))),
+    months: (year) => codesOf(year).map((code, _, codes) => naming.toNumber(code, codes)),
     monthLength: length,
     toDay: (year, month, day) => {
       const code = naming.toCode(month, codesOf(year)) ?? 'M00';
@@ -82,15 +83,4 @@ export function isoDay(date: Temporal.PlainDate): Day {
 
 function pad(number: number): string {
   return String(number).padStart(2, '0');
-}
-
-function remember<Value>(make: (year: number) => Value): (year: number) => Value {
-  const known = new Map<number, Value>();
-  return (year) => {
-    const stored = known.get(year);
-    if (stored !== undefined) return stored;
-    const fresh = make(year);
-    known.set(year, fresh);
-    return fresh;
-  };
 }
