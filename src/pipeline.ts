@@ -1,5 +1,6 @@
 import type { Access } from './base/access.ts';
 import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
+import { lazily, oncePerName } from './base/once.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
 import type { DatedBefore } from './findings/dated-part.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
@@ -11,20 +12,22 @@ import type { Catalogue } from './model/catalogue.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { settingsOf } from './model/settings.ts';
 import { withLanguage } from './model/with-language.ts';
-import { type ReadBefore, readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
+import { type ReadBefore, type Reading, readWorkspace, type WorkspaceFiles } from './reading/reading.ts';
 
-/** A workspace read and computed for one audience. */
+/** A workspace read and computed for one audience, as far as somebody asks. */
 export interface Computed {
   readonly file: CaseFile;
   /** All that was read, whoever may see it. */
   readonly whole: Catalogue;
+  /** Faults of the entries: problems of the severity `error`, in fixed order. Found without looking for doubts. */
+  readonly errors: readonly Diagnostic[];
   /** Problems of reading and doubts of the findings, in fixed order. */
   readonly problems: readonly Diagnostic[];
   /** Those of them that may stand on a page for the audience. */
   readonly shownProblems: readonly Diagnostic[];
   /** Entries left out, since their keys do not fit their type. */
   readonly leftOut: readonly string[];
-  /** The same workspace computed for another audience, or with another language first; computed when first asked for. */
+  /** The same workspace computed for another audience, or with another language first. */
   fileFor(audience: Access, language?: string | null): CaseFile;
   /** Documents that were sent, by their names. */
   readonly sent: ReadonlyMap<string, SentFile>;
@@ -61,52 +64,70 @@ export interface ComputeOptions {
  *         -> page models -> pages          src/publish, site
  */
 export function compute(files: WorkspaceFiles, audience: Access, options: ComputeOptions = {}): Computed {
-  const {
-    withdrawn = [],
-    language = null,
-    inItsLanguage = false,
-    session = { readings: new Map(), dated: new Map() },
-  } = options;
-  const read = readWorkspace(files, session.readings);
-  const reading = language === null ? read : { ...read, catalogue: withLanguage(read.catalogue, language) };
-  const settings = settingsOf(reading.catalogue.workspace);
-  const spoken = inItsLanguage ? interfaceFor(settings.languages) : ENGLISH;
-  const made = new Map<string, CaseFile>();
-  const fileFor = (one: Access, other: string | null = null): CaseFile => {
-    const isSame = other === null || (other === spoken.tag && other === settings.languages[0]);
-    const key = isSame ? one : `${one} ${other}`;
-    const known = made.get(key);
-    if (known) return known;
-    const catalogue = isSame ? reading.catalogue : withLanguage(reading.catalogue, other);
-    const fresh = speaking(isSame ? spoken : interfaceFor([other]), () =>
-      buildCaseFile(catalogue, one, withdrawn, session.dated),
-    );
-    made.set(key, fresh);
-    return fresh;
-  };
-  const file = fileFor(audience);
-  const ofWhole = [
-    ...reading.problems,
-    ...file.doubtsOfWhole,
-    ...checkSentAnswers(reading.catalogue, files.sent, (one) => fileFor('restricted', one).statements),
-  ];
-  const ofShown = [
-    ...file.doubts,
-    ...(audience === 'public' ? [] : publicDoubts(file, publicDifferences(file, fileFor('public')))),
-  ];
+  const { withdrawn = [], language = null, session = { readings: new Map(), dated: new Map() } } = options;
+  const reading = readWorkspace(files, session.readings);
+  const whole = language === null ? reading.catalogue : withLanguage(reading.catalogue, language);
+  const fileFor = caseFiles(whole, withdrawn, options.inItsLanguage ?? false, session.dated);
+  const found = problemsOf({ ...reading, catalogue: whole }, files.sent, audience, fileFor);
   return {
-    file,
-    whole: reading.catalogue,
+    file: fileFor(audience),
+    whole,
     fileFor,
     sent: files.sent,
-    problems: [...ofWhole, ...ofShown].sort(compareDiagnostics),
-    shownProblems: [...shownProblems(ofWhole, reading.catalogue, file.catalogue), ...ofShown].sort(compareDiagnostics),
+    get errors() {
+      return found.errors();
+    },
+    get problems() {
+      return found.all();
+    },
+    get shownProblems() {
+      return found.shown();
+    },
     leftOut: reading.leftOut,
-    entries: reading.catalogue.entries.length,
+    entries: whole.entries.length,
   };
 }
 
-/** True where a problem of the severity `error` is among them. */
-export function hasErrors(problems: readonly Diagnostic[]): boolean {
-  return problems.some((problem) => problem.severity === 'error');
+/** Case files of one workspace, each made once: for an audience, with the language of the file or another one first. */
+function caseFiles(
+  whole: Catalogue,
+  withdrawn: readonly string[],
+  inItsLanguage: boolean,
+  last: Map<string, DatedBefore>,
+): Computed['fileFor'] {
+  const { languages } = settingsOf(whole.workspace);
+  const spoken = inItsLanguage ? interfaceFor(languages) : ENGLISH;
+  const own = oncePerName((one: Access) => speaking(spoken, () => buildCaseFile(whole, one, withdrawn, last)));
+  const other = oncePerName((audienceAndLanguage: `${Access} ${string}`) => {
+    const [one, tag] = audienceAndLanguage.split(' ') as [Access, string];
+    return speaking(interfaceFor([tag]), () => buildCaseFile(withLanguage(whole, tag), one, withdrawn, last, own(one)));
+  });
+  return (one, tag = null) =>
+    tag === null || (tag === spoken.tag && tag === languages[0]) ? own(one) : other(`${one} ${tag}`);
+}
+
+/** What is wrong and what is doubtful, each looked for when it is asked for. */
+function problemsOf(
+  reading: Reading,
+  sent: ReadonlyMap<string, SentFile>,
+  audience: Access,
+  fileFor: Computed['fileFor'],
+): Readonly<Record<'errors' | 'all' | 'shown', () => readonly Diagnostic[]>> {
+  const file = fileFor(audience);
+  const ofWhole = lazily(() => [
+    ...reading.problems,
+    ...file.doubtsOfWhole,
+    ...checkSentAnswers(reading.catalogue, sent, (one) => fileFor('restricted', one).statements),
+  ]);
+  const ofShown = lazily(() => [
+    ...file.faults,
+    ...file.doubts,
+    ...(audience === 'public' ? [] : publicDoubts(file, publicDifferences(file, fileFor('public')))),
+  ]);
+  const sorted = (list: readonly Diagnostic[]): readonly Diagnostic[] => [...list].sort(compareDiagnostics);
+  return {
+    errors: lazily(() => sorted([...ofWhole(), ...file.faults].filter((one) => one.severity === 'error'))),
+    all: lazily(() => sorted([...ofWhole(), ...ofShown()])),
+    shown: lazily(() => sorted([...shownProblems(ofWhole(), reading.catalogue, file.catalogue), ...ofShown()])),
+  };
 }

@@ -1,13 +1,9 @@
 import type { JSX } from 'preact';
 import type { FileContradiction } from '../../src/findings/case-file.ts';
 import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
-import { sayRange } from '../../src/findings/printed-range.ts';
+import { type PrintedRange, sayRange } from '../../src/findings/printed-range.ts';
 import { sayContradiction } from '../../src/findings/say-contradiction.ts';
-import {
-  type ClusterOfContradictions,
-  clustersOfContradictions,
-  type EntryRange,
-} from '../../src/findings/ways-out.ts';
+import { type ClusterOfContradictions, clustersOfContradictions } from '../../src/findings/ways-out.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
@@ -145,9 +141,9 @@ function WaysTable({
     const entry = affected[i];
     return entry ? titleOf(entry, page.file.settings.languages) : '';
   };
-  const cells = (ranges: readonly EntryRange[], before: readonly EntryRange[] | null): readonly JSX.Element[] =>
+  const cells = (ranges: readonly PrintedRange[], before: readonly PrintedRange[] | null): readonly JSX.Element[] =>
     ranges.map((range, i) => {
-      const same = before !== null && sayRange(range) === sayRange(before[i] as EntryRange);
+      const same = before !== null && sayRange(range) === sayRange(before[i] as PrintedRange);
       return (
         <td class={same ? 'same' : undefined}>
           <span class="cell-label">{title(i)} </span>

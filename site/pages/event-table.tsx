@@ -1,7 +1,6 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
-import { formatRange } from '../../src/dates/wording.ts';
-import type { MomentRange } from '../../src/findings/printed-range.ts';
+import { fromTo, type MomentRange, sayRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
@@ -61,9 +60,7 @@ function EventCell({
   return (
     <td class={isRepeated ? 'same' : undefined}>
       <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
-      <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>
-        {dated(formatRange(start?.earliest ?? null, end?.latest ?? null))}
-      </a>
+      <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>{dated(sayRange(fromTo(start, end)))}</a>
       {start?.consistent && end?.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
     </td>
   );

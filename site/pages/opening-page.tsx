@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
-import { formatRange } from '../../src/dates/wording.ts';
 import { whatToCheckFirst } from '../../src/findings/check-first.ts';
 import { dossierOf } from '../../src/findings/dossier.ts';
 import { eventsInOrder } from '../../src/findings/event-order.ts';
+import { fromTo, sayRange } from '../../src/findings/printed-range.ts';
 import { shownRank } from '../../src/findings/range-changes.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -151,7 +151,7 @@ function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): st
   const parts = events.map((event) => {
     const [starts = [], ends = []] = eventRanges(page, event);
     const rank = shownRank(page.file.settings.printedGrade, starts, ends);
-    const range = dated(formatRange(starts[rank]?.earliest ?? null, ends[rank]?.latest ?? null));
+    const range = dated(sayRange(fromTo(starts[rank], ends[rank])));
     const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${term(GRADES[rank] ?? '')})`;
     return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;
   });

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { rankOf } from '../../src/base/grade.ts';
 import { rootsOf } from '../../src/findings/independence.ts';
-import { sayRange } from '../../src/findings/printed-range.ts';
+import { fromTo, sayRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, REGISTERS, type RegisterName } from '../../src/publish/page-paths.ts';
@@ -34,7 +34,7 @@ const dates: Column = {
     const first = moments[0] ? page.file.rangesOf(moments[0])[rank] : undefined;
     const lastMoment = moments.at(-1);
     const last = lastMoment ? page.file.rangesOf(lastMoment)[rank] : undefined;
-    return first && last ? dated(sayRange({ earliest: first.earliest, latest: last.latest })) : '';
+    return first && last ? dated(sayRange(fromTo(first, last))) : '';
   },
 };
 

@@ -1,5 +1,5 @@
 import type { JSX } from 'preact';
-import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
+import { NO_CHANGE, openTrialFile } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import type { PageContext } from '../context.ts';
 import { language, say, words } from '../say.ts';
@@ -9,7 +9,7 @@ import { Layout } from './layout.tsx';
 /** Withdraw and see: the file as published, which a script makes live with the solver of the build itself. */
 export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element {
   const file = trialFileOf(page.file);
-  const standing = openTrials(file).run(NO_CHANGE);
+  const standing = openTrialFile(file).run(NO_CHANGE);
   const spoken = language();
   return (
     <Layout

@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
-import { NO_CHANGE, openTrials, type TrialFile, type TrialState } from '../../src/findings/run-trial.ts';
+import { NO_CHANGE, openTrialFile, type TrialFile, type TrialState } from '../../src/findings/run-trial.ts';
 import { frenchDate } from '../../src/language/french-dates.ts';
 import { ENGLISH, type Language } from '../../src/language/spoken.ts';
 import { speaking, words } from '../say.ts';
@@ -25,7 +25,7 @@ function languageOfPage(): Language {
 }
 
 function open(place: HTMLElement, file: TrialFile, spoken: Language): void {
-  const trials = openTrials(file);
+  const trials = openTrialFile(file);
   const standing = trials.run(NO_CHANGE);
   const ruling = rulingOf(file, standing);
   const plainTitle = document.title;

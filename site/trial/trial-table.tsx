@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
-import { sayRange } from '../../src/findings/printed-range.ts';
+import { fromTo, sayRange } from '../../src/findings/printed-range.ts';
 import { type EntryRanges, rangeChanges } from '../../src/findings/range-changes.ts';
 import type { TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
@@ -63,7 +63,7 @@ class TableRow extends Still<RowProps> {
         {GRADES.map((grade, rank) => (
           <td>
             <span class="cell-label">{term(grade)} </span>
-            {dated(sayRange({ earliest: row.starts[rank]?.earliest ?? null, latest: row.ends[rank]?.latest ?? null }))}
+            {dated(sayRange(fromTo(row.starts[rank], row.ends[rank])))}
             {isConsistentAt(row, rank) ? null : <span class="disputed"> {say('disputed')}</span>}
             {changes
               .filter((one) => one.grades.includes(grade))

@@ -21,6 +21,10 @@ export interface Tried {
   day(rank: number, moment: number, side: Side): number;
   /** Why a moment is not earlier (later) at a grade; empty where it is unbounded. */
   reason(rank: number, moment: number, side: Side): Reason;
+  /** True where statements of the grade that cannot all be right pass through a moment. */
+  isContradicted(rank: number, moment: number): boolean;
+  /** The two bounds that cross at a moment when all statements of the grade are taken; null if none do. */
+  crossing(rank: number, moment: number): Stretch | null;
 }
 
 /** The chronology of a network. */
@@ -31,8 +35,6 @@ export interface Chronology extends Tried {
   /** Statements of the grade outside the kept set that alone would tighten or contradict a moment. */
   setAside(rank: number, moment: number): readonly number[];
   stretches(rank: number, moment: number): readonly Stretch[];
-  /** The two bounds that cross at a moment when all statements of the grade are taken; null if none do. */
-  crossing(rank: number, moment: number): Stretch | null;
 }
 
 /** A reader's trial: statements left out, and statements taken at another grade. */
@@ -65,6 +67,7 @@ export function computeChronology(network: Network, trial: Trial = {}, standing:
     day: (rank, moment, side) => grades[rank]?.ranges[side][moment] as number,
     reason: (rank, moment, side) => reasons.reason(rank, moment, side),
     setAside: (rank, moment) => aside.at(rank, moment),
+    isContradicted: (rank, moment) => grades[rank]?.contradicted.has(moment) ?? false,
     crossing: crossingFinder(compiled, grades),
     stretches: (rank, moment) => grades[rank]?.ranges.stretches.get(moment) ?? [],
   };

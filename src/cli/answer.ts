@@ -6,7 +6,7 @@ import { sentLanguage } from '../language/sent-language.ts';
 import { words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
-import { type Computed, compute, hasErrors } from '../pipeline.ts';
+import { type Computed, compute } from '../pipeline.ts';
 import { answerTo } from '../reports/answer.ts';
 import { passagesOf, type ReportDocument } from '../reports/document.ts';
 import { behindOf } from '../reports/source-book.ts';
@@ -41,7 +41,7 @@ export const answer: RunCommand = async (options, effects) => {
   else if (options.flags.format)
     await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
   else effects.out(text);
-  return hasErrors(computed.problems) ? 1 : 0;
+  return computed.errors.length > 0 ? 1 : 0;
 };
 
 /** On every page of an answer that is composed anew after one was sent. */
@@ -94,7 +94,7 @@ function tellChanges(computed: Computed, inquiry: Entry<'inquiry'>, today: strin
 /** Writes the text beside the entries, never over another file, and says what to add to the entry. */
 async function keep(
   folder: string,
-  { problems }: Computed,
+  { errors }: Computed,
   inquiry: Entry<'inquiry'>,
   document: ReportDocument,
   text: string,
@@ -104,7 +104,7 @@ async function keep(
     throw new Fault(
       `${titleOf(inquiry)} is not approved, so it is not kept as sent. Fill in approved-by and approved-on first.`,
     );
-  if (hasErrors(problems))
+  if (errors.length > 0)
     throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
   const name = `${SENT}/${inquiry.id}.md`;
   await mkdir(path.join(folder, SENT), { recursive: true });

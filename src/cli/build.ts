@@ -1,7 +1,7 @@
 import path from 'node:path';
 import { setFlagsFromString } from 'node:v8';
 import { nearest } from '../base/nearest.ts';
-import { type Computed, compute, hasErrors } from '../pipeline.ts';
+import { type Computed, compute } from '../pipeline.ts';
 import type { SitePart } from '../publish/site-part.ts';
 import { audienceOf, folderOf, languageOf, type RunCommand } from './commands.ts';
 import { progressOf } from './effects.ts';
@@ -27,7 +27,7 @@ export const build: RunCommand = async (options, effects) => {
     inItsLanguage: true,
     session,
   });
-  const errors = computed.problems.filter((one) => one.severity === 'error');
+  const { errors } = computed;
   if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
   if (errors.length > 0 && audience === 'public') {
     effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
@@ -53,12 +53,12 @@ export const build: RunCommand = async (options, effects) => {
     effects.out(
       `${JSON.stringify({ format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted }, null, 2)}\n`,
     );
-    return hasErrors(computed.problems) ? 1 : 0;
+    return errors.length > 0 ? 1 : 0;
   }
   effects.out(
     `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience${usual !== 'public' && audience === 'public' ? `; entries that say nothing are ${usual} here (access-default in workspace.md)` : ''}.\n` : ''}${countWords(computed.problems)}\n`,
   );
-  return hasErrors(computed.problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 };
 
 /** `--only OB-1,OB-2`: the pages of these objects; `--only whole`: those that belong to no object. */

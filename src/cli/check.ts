@@ -1,12 +1,12 @@
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import { audienceOf, choiceOf, folderOf, type RunCommand } from './commands.ts';
 import { formatProblems, PROBLEM_FORMATS } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const check: RunCommand = async (options, effects) => {
   const files = await loadWorkspace(folderOf(options, effects));
-  const { problems } = compute(files, audienceOf(options, 'restricted'));
+  const { problems, errors } = compute(files, audienceOf(options, 'restricted'));
   const format = options.flags.json ? 'json' : choiceOf(options, 'format', PROBLEM_FORMATS, 'text');
   effects.out(formatProblems(problems, format));
-  return hasErrors(problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 };

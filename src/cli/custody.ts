@@ -4,12 +4,12 @@ import { findChains } from '../findings/custody-chains.ts';
 import { sayCertain, sayGap, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import { audienceOf, folderOf, lineStyleOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const custody: RunCommand = async (options, effects) => {
-  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
   const style = lineStyleOf(options, houseStyle(file));
   const chains = findChains(file);
   const lines = chains.map((chain) => lineOfChain(file, chain, style));
@@ -26,7 +26,7 @@ export const custody: RunCommand = async (options, effects) => {
       `${[...told, sayLegend(style), 'The order of dates only; it does not say that an act was lawful or unlawful.'].join('\n\n')}\n`,
     );
   }
-  return hasErrors(problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 };
 
 function tell(chain: Chain, title: string, line: string): string {

@@ -2,12 +2,11 @@ import { GRADES } from '../base/grade.ts';
 import type { CaseFile, FileContradiction } from '../findings/case-file.ts';
 import { datesReport } from '../findings/dates-report.ts';
 import { countRoots, sayRootCount } from '../findings/independence.ts';
-import { sayRange } from '../findings/printed-range.ts';
+import { type PrintedRange, sayRange } from '../findings/printed-range.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
-import { type ClusterOfContradictions, clustersOfContradictions, type EntryRange } from '../findings/ways-out.ts';
+import { type ClusterOfContradictions, clustersOfContradictions } from '../findings/ways-out.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
-import { hasErrors } from '../pipeline.ts';
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { countWords, formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
@@ -15,15 +14,17 @@ import { computeTrial } from './trial.ts';
 
 export const dates: RunCommand = async (options, effects) => {
   const files = await loadWorkspace(folderOf(options, effects));
-  const { file, problems } = computeTrial(files, audienceOf(options), options);
-  const errors = problems.filter((one) => one.severity === 'error');
+  const computed = computeTrial(files, audienceOf(options), options);
+  const { file, errors } = computed;
   if (options.flags.json) effects.out(`${JSON.stringify(datesReport(file), null, 2)}\n`);
   else effects.out(table(file));
   if (errors.length > 0)
-    effects.err(`${formatProblems(errors, 'text', problems)}The ranges rest on the entries that could be read.\n`);
-  else if (problems.length > 0 && !options.flags.json)
-    effects.err(`${countWords(problems)} "kerfmark check" shows them.\n`);
-  return hasErrors(problems) ? 1 : 0;
+    effects.err(
+      `${formatProblems(errors, 'text', computed.problems)}The ranges rest on the entries that could be read.\n`,
+    );
+  else if (!options.flags.json && computed.problems.length > 0)
+    effects.err(`${countWords(computed.problems)} "kerfmark check" shows them.\n`);
+  return errors.length > 0 ? 1 : 0;
 };
 
 function table(file: CaseFile): string {
@@ -61,7 +62,7 @@ function contradictionWords(file: CaseFile): string {
 function clusterWords(file: CaseFile, cluster: ClusterOfContradictions): string {
   const { affected } = cluster;
   const title = (i: number): string => titleOf(affected[i] as Entry, file.settings.languages);
-  const ranges = (list: readonly EntryRange[]): readonly string[] =>
+  const ranges = (list: readonly PrintedRange[]): readonly string[] =>
     list.map((range, i) => `      ${title(i)}: ${sayRange(range)}`);
   return [
     ...cluster.contradictions.flatMap((one) => [

@@ -1,6 +1,5 @@
 import path from 'node:path';
 import type { EntryType } from '../model/entry-type-names.ts';
-import { hasErrors } from '../pipeline.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import type { Effects } from './effects.ts';
 import { freeId, writeNew } from './entry-files.ts';
@@ -48,6 +47,7 @@ export async function writeDraftFiles(
     entries: [...files.entries, ...settled.map((one) => ({ file: one.file, text: one.whole }))],
   });
   const problems = after.problems.filter((one) => settled.some(({ file }) => file === one.place.file));
+  const isFaulty = problems.some((one) => one.severity === 'error');
   const told = problems.map((one) => {
     const from = settled.find(({ file }) => file === one.place.file)?.from ?? '';
     return { ...one, message: `${from}: ${one.message}` };
@@ -57,7 +57,7 @@ export async function writeDraftFiles(
     const entries = settled.map(({ id, title, from, whole }) => ({ id, title, from, text: whole }));
     const report = { format: 'kerfmark-drafts/1', written: files, entries, leftOut: skipped, problems: told };
     effects.out(`${JSON.stringify(report, null, 2)}\n`);
-    return hasErrors(problems) && write ? 1 : 0;
+    return isFaulty && write ? 1 : 0;
   }
   for (const one of settled) effects.out(`${write ? 'Entry' : 'Would write'} ${one.id} (${one.from}): ${one.title}\n`);
   for (const one of skipped) effects.out(`Left out, ${one}.\n`);
@@ -71,7 +71,7 @@ export async function writeDraftFiles(
   for (const file of await writeAll(folder, type, settled))
     effects.out(`Written: ${path.relative(effects.cwd, file)}\n`);
   effects.out('These are drafts with access "internal": check them, then type: kerfmark check\n');
-  return hasErrors(problems) ? 1 : 0;
+  return isFaulty ? 1 : 0;
 }
 
 async function writeAll(

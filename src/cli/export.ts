@@ -9,7 +9,7 @@ import { bibtexOf, cslOf } from '../exchange/sources.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { caseFileReport } from '../findings/case-file-report.ts';
 import { isOfType } from '../model/entry.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { Fault } from './fault.ts';
 import { loadWorkspace, sha256Of } from './load-workspace.ts';
@@ -23,8 +23,8 @@ const MARKER = 'kerfmark-export.json';
 
 export const exportCommand: RunCommand = async (options, effects) => {
   const folder = folderOf(options, effects);
-  const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options));
-  if (hasErrors(problems))
+  const { file, errors } = compute(await loadWorkspace(folder), audienceOf(options));
+  if (errors.length > 0)
     throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
   const wanted = String(options.flags.format ?? 'crate')
     .split(',')

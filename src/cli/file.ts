@@ -5,7 +5,7 @@ import { nearest } from '../base/nearest.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { speakingFor } from '../language/languages.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import { composeAppendix, composeFile } from '../reports/provenance-file.ts';
 import { audienceOf, folderOf, languageOf, type Options, type RunCommand } from './commands.ts';
 import type { Effects } from './effects.ts';
@@ -25,7 +25,7 @@ async function writeReport(
   effects: Effects,
 ): Promise<number> {
   const folder = folderOf(options, effects);
-  const { file, problems } = compute(await loadWorkspace(folder), audienceOf(options), {
+  const { file, errors } = compute(await loadWorkspace(folder), audienceOf(options), {
     language: languageOf(options),
     inItsLanguage: true,
   });
@@ -39,7 +39,7 @@ async function writeReport(
     return { document: compose(file, object, made.list, making), pictures: made.pictures };
   });
   await writeDocuments({ document, pictures, file, name: `${object.id}-${kind}`, folder }, options, effects);
-  return hasErrors(problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 }
 
 function objectNamed(file: CaseFile, id: string | undefined): Entry<'object'> {

@@ -5,13 +5,13 @@ import { sayChance } from '../physical/measured-reasons.ts';
 import { sayWeight } from '../physical/panel-weight.ts';
 import type { PanelFindings } from '../physical/panels.ts';
 import { sayError } from '../physical/registration-words.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const panels: RunCommand = async (options, effects) => {
-  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
   const { physical } = file;
   if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
   else {
@@ -25,7 +25,7 @@ export const panels: RunCommand = async (options, effects) => {
     const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
     effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
   }
-  return hasErrors(problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 };
 
 function tell(

@@ -6,7 +6,7 @@ import { referenceTable } from '../findings/reference-dates.ts';
 import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
@@ -19,7 +19,7 @@ export const references: RunCommand = async (options, effects) => {
     effects.out(`${rows.join('\n')}\n`);
     return 0;
   }
-  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
   const tests = testReferences(file);
   if (options.flags.json) effects.out(`${JSON.stringify(report(file, tests), null, 2)}\n`);
   else if (options.flags.offered) effects.out(tellOffered(file));
@@ -47,7 +47,7 @@ export const references: RunCommand = async (options, effects) => {
       `${tests.length === 0 ? 'No reference dates were chosen for this file.\n\n' : `${lines.join('\n')}\n`}The order of dates only; it does not say that an act was lawful or unlawful.\n${caution}\n`,
     );
   }
-  return hasErrors(problems) ? 1 : 0;
+  return errors.length > 0 ? 1 : 0;
 };
 
 function tellOffered(file: CaseFile): string {

@@ -63,7 +63,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
         ...progressOf(effects),
       });
       fault = null;
-      const errors = computed.problems.filter((one) => one.severity === 'error');
+      const { errors } = computed;
       effects.out(
         `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${pages === null ? 'The change is shown.' : `${pages} pages.`}\n`,
       );

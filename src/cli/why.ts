@@ -7,7 +7,6 @@ import { explainBound, sayMoment } from '../findings/explain.ts';
 import { sayRootCount, sayTitles } from '../findings/independence.ts';
 import { sayRange } from '../findings/printed-range.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { hasErrors } from '../pipeline.ts';
 import type { Moment } from '../statements/statements.ts';
 import { audienceOf, choiceOf, folderOf, type RunCommand } from './commands.ts';
 import { Fault } from './fault.ts';
@@ -19,7 +18,8 @@ export const why: RunCommand = async (options, effects) => {
   const [id] = options.words;
   if (id === undefined) throw new Fault('Which entry? Type its id: kerfmark why EV-removal');
   const files = await loadWorkspace(folderOf(options, effects));
-  const { file, problems } = computeTrial(files, audienceOf(options), options);
+  const computed = computeTrial(files, audienceOf(options), options);
+  const { file, errors } = computed;
   const target = file.catalogue.resolve(id);
   if (!target) {
     const near = nearest(
@@ -41,15 +41,14 @@ export const why: RunCommand = async (options, effects) => {
     const reasons = moments.map((moment) => reasonsOf(file, moment, grade));
     const report = { format: 'kerfmark-reasons/1', entry: target.entry.id, grade, without: file.withdrawn, reasons };
     effects.out(`${JSON.stringify(report, null, 2)}\n`);
-    return hasErrors(problems) ? 1 : 0;
+    return errors.length > 0 ? 1 : 0;
   }
   if (file.withdrawn.length > 0)
     effects.out(`A trial without ${file.withdrawn.join(', ')}; the file itself is not changed.\n`);
   effects.out(`${titleOf(target.entry, file.settings.languages)} (${target.entry.id}), on ${grade} statements\n`);
   for (const moment of moments) effects.out(argument(file, moment, grade));
-  const errors = problems.filter((one) => one.severity === 'error');
-  if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
-  return hasErrors(problems) ? 1 : 0;
+  if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
+  return errors.length > 0 ? 1 : 0;
 };
 
 /** The argument of both bounds of a moment, for machines. */

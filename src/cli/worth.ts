@@ -4,7 +4,7 @@ import { sayTitles } from '../findings/independence.ts';
 import { sayChanged } from '../findings/range-changes.ts';
 import { type EntryChange, sayChanges } from '../findings/worth-in-words.ts';
 import { titleOf } from '../model/catalogue.ts';
-import { compute, hasErrors } from '../pipeline.ts';
+import { compute } from '../pipeline.ts';
 import type { FileStatement } from '../statements/statements.ts';
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { Fault } from './fault.ts';
@@ -12,7 +12,8 @@ import { formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const worth: RunCommand = async (options, effects) => {
-  const { file, problems } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const computed = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = computed;
   const [id] = options.words;
   const chosen = file.statements.used.filter((one) => id === undefined || one.id === id || one.entry === id);
   if (id !== undefined && chosen.length === 0)
@@ -20,9 +21,8 @@ export const worth: RunCommand = async (options, effects) => {
   if (options.flags.json) effects.out(`${JSON.stringify(worthReport(file, chosen), null, 2)}\n`);
   else if (id === undefined) effects.out(checkFirst(file));
   else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
-  const errors = problems.filter((one) => one.severity === 'error');
-  if (errors.length > 0) effects.err(formatProblems(errors, 'text', problems));
-  return hasErrors(problems) ? 1 : 0;
+  if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
+  return errors.length > 0 ? 1 : 0;
 };
 
 function worthOf(file: CaseFile, statement: FileStatement): string {

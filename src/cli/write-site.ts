@@ -127,7 +127,7 @@ async function flatDataOf(
     version: await packageVersion(),
     problems: preview ? withErrors(computed) : computed.shownProblems,
     excerpts: preview ? await linesOfProblems(computed, folder) : null,
-    errors: computed.problems.filter((one) => one.severity === 'error').length,
+    errors: computed.errors.length,
     leftOut: preview || !file.catalogue.holdsMore ? leftOut : [],
     resting: findResting(file),
     land: await loadLand(file),
@@ -137,11 +137,8 @@ async function flatDataOf(
 }
 
 /** All errors, and the doubts that this audience may read. */
-function withErrors({ problems, shownProblems }: Computed): SiteData['problems'] {
-  return [
-    ...problems.filter((one) => one.severity === 'error'),
-    ...shownProblems.filter((one) => one.severity !== 'error'),
-  ];
+function withErrors({ errors, shownProblems }: Computed): SiteData['problems'] {
+  return [...errors, ...shownProblems.filter((one) => one.severity !== 'error')];
 }
 
 /** Lines of every entry file with a problem, for the preview. */

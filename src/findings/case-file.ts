@@ -1,9 +1,11 @@
 import type { Access } from '../base/access.ts';
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
+import { lazilySpoken } from '../language/spoken.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
 import { findPhysical, type PhysicalFindings } from '../physical/panels.ts';
+import { findCircles } from './circles.ts';
 import { type DatedBefore, type DatedPart, datedPart, type FileContradiction, MOST_IN_DETAIL } from './dated-part.ts';
 import { findDoubts } from './doubts.ts';
 import { inquiryDoubts } from './inquiry-doubts.ts';
@@ -12,15 +14,17 @@ import { type SaidContradiction, sayContradiction } from './say-contradiction.ts
 
 export type { FileContradiction } from './dated-part.ts';
 
-/** Every analysis over one catalogue, for one audience. */
+/** Every analysis over one catalogue, for one audience; each is made when it is first asked for. */
 export interface CaseFile extends DatedPart {
   readonly catalogue: Catalogue;
   readonly settings: Settings;
   /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
   readonly withdrawn: readonly string[];
+  /** What is wrong with what the audience sees, so that something is left out or told otherwise than it was meant. */
+  readonly faults: readonly Diagnostic[];
   /** Doubts found in what the audience sees. */
   readonly doubts: readonly Diagnostic[];
-  /** Doubts found in the whole file: their words may tell what the audience does not see. */
+  /** Faults and doubts found in the whole file: their words may tell what the audience does not see. */
   readonly doubtsOfWhole: readonly Diagnostic[];
   /** What is measured on the panels. */
   readonly physical: PhysicalFindings;
@@ -28,36 +32,68 @@ export interface CaseFile extends DatedPart {
   readonly inDetail: boolean;
 }
 
-/** Builds the case file: cut for the audience first, then computed. */
+/** Builds the case file: cut for the audience first, then computed, as far as somebody asks. */
 export function buildCaseFile(
   whole: Catalogue,
   audience: Access,
   withdrawn: readonly string[] = [],
   last = new Map<string, DatedBefore>(),
+  sibling: DatedPart | null = null,
 ): CaseFile {
   const catalogue = forAudience(whole, audience);
-  const dated = datedPart(whole, catalogue, withdrawn, last);
-  const base = {
-    ...dated,
+  const dated = datedPart(whole, catalogue, withdrawn, last, sibling);
+  const physical = lazilySpoken(() => findPhysical(catalogue));
+  const faults = lazilySpoken(() => [...physical().faults, ...findCircles(catalogue)].sort(compareDiagnostics));
+  const doubts = lazilySpoken(() =>
+    [
+      ...physical().doubts,
+      ...findDoubts(file),
+      ...contradictionDoubts(catalogue, file.contradictions, (one) => sayContradiction(file, one)),
+    ].sort(compareDiagnostics),
+  );
+  const doubtsOfWhole = lazilySpoken(() =>
+    [...dated.statements.problems, ...referenceProblems(whole), ...inquiryDoubts(whole, catalogue)].sort(
+      compareDiagnostics,
+    ),
+  );
+  const file: CaseFile = {
     catalogue,
     settings: settingsOf(catalogue.workspace),
     withdrawn,
-    physical: findPhysical(catalogue),
-    inDetail: dated.statements.used.length <= MOST_IN_DETAIL && dated.chronology.disagreements.unfinished.length === 0,
+    statements: dated.statements,
+    get chronology() {
+      return dated.chronology;
+    },
+    get contradictions() {
+      return dated.contradictions;
+    },
+    get worth() {
+      return dated.worth;
+    },
+    rangesOf: dated.rangesOf,
+    trial: dated.trial,
+    isSmall: dated.isSmall,
+    statementsAbout: dated.statementsAbout,
+    statement: dated.statement,
+    placeOf: dated.placeOf,
+    get physical() {
+      return physical();
+    },
+    get faults() {
+      return faults();
+    },
+    get doubts() {
+      return doubts();
+    },
+    get doubtsOfWhole() {
+      return doubtsOfWhole();
+    },
+    get inDetail() {
+      const { unfinished } = dated.chronology.disagreements;
+      return dated.statements.used.length <= MOST_IN_DETAIL && unfinished.length === 0;
+    },
   };
-  return {
-    ...base,
-    doubtsOfWhole: [...dated.statements.problems, ...referenceProblems(whole), ...inquiryDoubts(whole, catalogue)].sort(
-      compareDiagnostics,
-    ),
-    doubts: [
-      ...base.physical.problems,
-      ...findDoubts(base),
-      ...contradictionDoubts(catalogue, base.contradictions, (one) =>
-        sayContradiction(base as unknown as CaseFile, one),
-      ),
-    ].sort(compareDiagnostics),
-  };
+  return file;
 }
 
 /** Each contradiction as a doubt at its first statement, the others beside it. */

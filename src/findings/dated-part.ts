@@ -1,6 +1,6 @@
-import { lazily } from '../base/once.ts';
-import { type Chronology, computeChronology, type Trial } from '../chronology/chronology.ts';
-import { type LocalTrial, openTrials } from '../chronology/local-trial.ts';
+import { lazily, oncePerName } from '../base/once.ts';
+import { type Chronology, computeChronology, type Network, type Trial } from '../chronology/chronology.ts';
+import { type LocalTrial, openTrials } from '../chronology/trials.ts';
 import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
 import { language } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
@@ -42,9 +42,6 @@ export interface DatedPart {
 /** Statements tied together up to which pages tell what each date would be without each of them. */
 export const MOST_IN_DETAIL = 400;
 
-/** Trials that are remembered, so that pages that ask for the same one do not compute it again. */
-const MOST_TRIALS = 400;
-
 /** A computation, and the catalogues that it was made from. */
 export interface DatedBefore {
   readonly whole: Catalogue;
@@ -56,18 +53,20 @@ export interface DatedBefore {
  * Computes statements, ranges and contradictions of what an audience sees. In a preview most edits are of texts: where no
  * key of any entry changed since the last computation, nor the place of one, that is the result.
  * @param last the last computation for each audience and language so far; this one is put there
+ * @param sibling the same file for the same audience with another language first: what is solved of it holds here too
  */
 export function datedPart(
   whole: Catalogue,
   shown: Catalogue,
   withdrawn: readonly string[],
   last: Map<string, DatedBefore>,
+  sibling: DatedPart | null = null,
 ): DatedPart {
-  if (withdrawn.length > 0) return computeDated(whole, shown, withdrawn);
+  if (withdrawn.length > 0) return computeDated(whole, shown, withdrawn, sibling);
   const name = `${shown.audience} ${language().tag}`;
   const before = last.get(name);
   if (before && sameKeys(before.whole, whole, sameRow) && sameKeys(before.shown, shown, sameCut)) return before.dated;
-  const dated = computeDated(whole, shown, withdrawn);
+  const dated = computeDated(whole, shown, withdrawn, sibling);
   last.set(name, { whole, shown, dated });
   return dated;
 }
@@ -95,46 +94,55 @@ function sameCut(a: Entry, b: Entry): boolean {
   return JSON.stringify(a.keys) === JSON.stringify(b.keys);
 }
 
-function computeDated(whole: Catalogue, shown: Catalogue, withdrawn: readonly string[]): DatedPart {
+/** Statements at once; all that is solved from them when somebody asks. */
+function computeDated(
+  whole: Catalogue,
+  shown: Catalogue,
+  withdrawn: readonly string[],
+  sibling: DatedPart | null,
+): DatedPart {
   const statements = findStatements(whole, shown);
-  const out = new Set(statements.used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
-  const chronology = computeChronology(statements.network, { withdrawn: out });
-  const ranges = new Map<number, readonly MomentRange[]>();
-  const rangesOf = (moment: Moment): readonly MomentRange[] => {
-    const known = ranges.get(moment.index);
-    if (known) return known;
-    const fresh = rangesOfMoment(chronology, statements.used, moment.index);
-    ranges.set(moment.index, fresh);
-    return fresh;
-  };
-  const places = new Map(statements.used.map((one, i) => [one, i]));
-  const byId = new Map(statements.all.map((one) => [one.id, one]));
-  const about = statementsByEntry(shown, statements.all);
-  const trials = lazily(() => openTrials(chronology, out));
-  const tried = new Map<string, LocalTrial>();
-  const trial = (one: Trial): LocalTrial => {
-    const key = `${[...(one.withdrawn ?? [])].join(',')} ${[...(one.ranks ?? [])].join(';')}`;
-    const known = tried.get(key) ?? trials().of(one);
-    if (tried.size < MOST_TRIALS) tried.set(key, known);
-    return known;
-  };
-  const unfinished = new Set(chronology.disagreements.unfinished.flat());
-  const isSmall = (statement: number): boolean => {
-    const group = trials().tiedTo(statement);
-    return group.length <= MOST_IN_DETAIL && !group.some((one) => unfinished.has(one));
-  };
+  const { used } = statements;
+  const out = new Set(used.flatMap((one, i) => (withdrawn.includes(one.id) ? [i] : [])));
+  const chronology = lazily(() =>
+    sibling && isSameNetwork(sibling.statements.network, statements.network)
+      ? sibling.chronology
+      : computeChronology(statements.network, { withdrawn: out }),
+  );
+  const contradictions = lazily(() => contradictionsOf(chronology(), statements));
+  const worth = lazily(() => weighStatements(chronology()));
+  const trials = lazily(() => openTrials(chronology(), out));
+  const rangesAt = oncePerName((moment: number) => rangesOfMoment(chronology(), used, moment));
+  const places = lazily(() => new Map(used.map((one, i) => [one, i])));
+  const byId = lazily(() => new Map(statements.all.map((one) => [one.id, one])));
+  const about = lazily(() => statementsByEntry(shown, statements.all));
+  const unfinished = lazily(() => new Set(chronology().disagreements.unfinished.flat()));
   return {
     statements,
-    chronology,
-    contradictions: contradictionsOf(chronology, statements),
-    worth: weighStatements(chronology),
-    trial,
-    isSmall,
-    rangesOf,
-    statementsAbout: (entry: string) => about.get(entry) ?? [],
-    statement: (id: string) => byId.get(id) ?? null,
-    placeOf: (statement: FileStatement) => places.get(statement) ?? -1,
+    get chronology() {
+      return chronology();
+    },
+    get contradictions() {
+      return contradictions();
+    },
+    get worth() {
+      return worth();
+    },
+    trial: (one) => trials().of(one),
+    isSmall(statement) {
+      const group = trials().tiedTo(statement);
+      return group.length <= MOST_IN_DETAIL && !group.some((one) => unfinished().has(one));
+    },
+    rangesOf: (moment) => rangesAt(moment.index),
+    statementsAbout: (entry) => about().get(entry) ?? [],
+    statement: (id) => byId().get(id) ?? null,
+    placeOf: (statement) => places().get(statement) ?? -1,
   };
+}
+
+/** Networks are numbers and ids: of one file they are the same in every language. */
+function isSameNetwork(one: Network, other: Network): boolean {
+  return JSON.stringify(one) === JSON.stringify(other);
 }
 
 function contradictionsOf(chronology: Chronology, statements: FileStatements): readonly FileContradiction[] {

@@ -5,40 +5,11 @@ import { hullOfExpression } from '../dates/wording.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { DoubtInput } from './doubts.ts';
 
-/** Traps of holdings: one from the other in a circle, outside the years of a person or firm, a dealer who bought counted as an agent. */
+/** Traps of holdings: outside the years of a person or firm, a dealer who bought counted as an agent. */
 export function doubtsOfHoldings(input: DoubtInput): readonly Diagnostic[] {
   return input.catalogue
     .ofType('holding')
-    .flatMap((holding) => [
-      ...inACircle(input, holding),
-      ...outsideLife(input, holding),
-      ...dealerWhoBought(input, holding),
-    ]);
-}
-
-function inACircle({ catalogue }: DoubtInput, holding: Entry<'holding'>): readonly Diagnostic[] {
-  const seen: string[] = [holding.id];
-  for (let at = holding.keys.from; at !== undefined && !seen.includes(at); ) {
-    seen.push(at);
-    const before = catalogue.get(at);
-    at = before && isOfType(before, 'holding') ? before.keys.from : undefined;
-    if (at !== holding.id) continue;
-    // Told once, at the first of the circle.
-    if (seen.length < 2 || [...seen].sort()[0] !== holding.id) return [];
-    return [
-      {
-        ...doubt(
-          holding,
-          ['from'],
-          'holdings-in-a-circle',
-          `the holdings ${seen.join(', ')} come from each other in a circle`,
-          'one of the lines "from" must be wrong: it names the holding before',
-        ),
-        severity: 'error',
-      },
-    ];
-  }
-  return [];
+    .flatMap((holding) => [...outsideLife(input, holding), ...dealerWhoBought(input, holding)]);
 }
 
 /** Certainly held on a day after a death or a closing, or before a birth or a founding. */

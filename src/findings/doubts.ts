@@ -33,7 +33,6 @@ interface StatedWords {
 export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
   const { catalogue } = input;
   return [
-    ...catalogue.ofType('source').flatMap((source) => copyLoop(catalogue, source)),
     ...catalogue
       .ofType('claim')
       .flatMap((claim) => [
@@ -58,22 +57,6 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
 
 function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
-}
-
-function copyLoop(catalogue: Catalogue, source: Entry<'source'>): readonly Diagnostic[] {
-  if (!ancestorsOf(catalogue, source.id).has(source.id)) return [];
-  return [
-    {
-      ...doubt(
-        source,
-        ['derives-from'],
-        'copies-in-a-circle',
-        `${source.id} is said to be copied, through others, from itself`,
-        'one of the steps under derives-from must be wrong: a copy is younger than what it copies',
-      ),
-      severity: 'error',
-    },
-  ];
 }
 
 /** A claim called first-hand, whose source was copied from that of another claim on the same thing. */

@@ -4,6 +4,19 @@ import { coarsest, type Precision } from '../dates/expression.ts';
 import { formatRange, type PrintedBound } from '../dates/wording.ts';
 import type { FileStatement } from '../statements/statements.ts';
 
+/** A range as it is printed: of a moment at a grade, or from the beginning of something to its end. */
+export interface PrintedRange {
+  /** Null where nothing bounds it. */
+  readonly earliest: PrintedBound | null;
+  readonly latest: PrintedBound | null;
+}
+
+/** A printed range that may be in dispute. */
+export interface GradedRange extends PrintedRange {
+  /** False where statements that cannot all be right pass through it. */
+  readonly consistent: boolean;
+}
+
 /** A bound of a moment at a grade, with why and how fine it may be printed. */
 export interface MomentBound extends PrintedBound {
   /** Statements that it rests on, in the order of the argument. */
@@ -11,12 +24,10 @@ export interface MomentBound extends PrintedBound {
 }
 
 /** The range of a moment at one grade. */
-export interface MomentRange {
+export interface MomentRange extends GradedRange {
   readonly grade: Grade;
   readonly earliest: MomentBound | null;
   readonly latest: MomentBound | null;
-  /** False where statements that cannot all be right pass through this moment. */
-  readonly consistent: boolean;
   /** Statements in dispute that alone would tighten or contradict this moment. */
   readonly setAside: readonly FileStatement[];
   /** Separate stretches, where a date with gaps leaves two or more. */
@@ -36,7 +47,7 @@ export function rangesOfMoment(
       grade,
       earliest: boundOf(chronology, used, rank, moment, 'earliest'),
       latest: boundOf(chronology, used, rank, moment, 'latest'),
-      consistent: !result.contradicted.has(moment),
+      consistent: !chronology.isContradicted(rank, moment),
       setAside: chronology.setAside(rank, moment).map((i) => used[i] as FileStatement),
       alternatives: chronology.stretches(rank, moment),
       exact: !result.ranges.inexact.has(moment),
@@ -81,10 +92,40 @@ export function printedBound(
   return { day, precision, about: because.some((one) => one.about) };
 }
 
-/** A range in words. */
-export function sayRange(range: {
-  readonly earliest: PrintedBound | null;
-  readonly latest: PrintedBound | null;
-}): string {
-  return formatRange(range.earliest, range.latest);
+/** A moment at one grade as it may be printed in some chronology of a file. */
+export function printedRange(
+  chronology: Tried,
+  used: readonly PrintableStatement[],
+  rank: number,
+  moment: number,
+): PrintedRange {
+  return {
+    earliest: printedBound(chronology, used, rank, moment, 'earliest'),
+    latest: printedBound(chronology, used, rank, moment, 'latest'),
+  };
+}
+
+/** A moment at the four grades. A bound that no further grade moves keeps its reason, and so the way in which it is printed. */
+export function printedRanges(
+  chronology: Tried,
+  used: readonly PrintableStatement[],
+  moment: number,
+): readonly GradedRange[] {
+  return GRADES.map((_, rank) => ({
+    ...printedRange(chronology, used, rank, moment),
+    consistent: !chronology.isContradicted(rank, moment),
+  }));
+}
+
+/** What nothing bounds. */
+export const UNBOUNDED: PrintedRange = { earliest: null, latest: null };
+
+/** From the beginning of something to its end. */
+export function fromTo(first: PrintedRange | undefined, last: PrintedRange | undefined): PrintedRange {
+  return { earliest: first?.earliest ?? null, latest: last?.latest ?? null };
+}
+
+/** A range in words: the one way in which ranges are printed. */
+export function sayRange({ earliest, latest }: PrintedRange): string {
+  return formatRange(earliest, latest);
 }

@@ -1,19 +1,8 @@
 import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { coarsest } from '../dates/expression.ts';
-import { formatRange, type PrintedBound } from '../dates/wording.ts';
+import type { PrintedBound } from '../dates/wording.ts';
 import { words } from '../language/spoken.ts';
-
-/** The range of one end of something at a grade, as it is printed. */
-export interface PrintedRange {
-  readonly earliest: PrintedBound | null;
-  readonly latest: PrintedBound | null;
-}
-
-/** A printed range that may be in dispute. */
-export interface GradedRange extends PrintedRange {
-  /** False where statements that cannot all be right pass through it. */
-  readonly consistent: boolean;
-}
+import { fromTo, type GradedRange, type PrintedRange, sayRange, UNBOUNDED } from './printed-range.ts';
 
 /** An entry with the ranges of its beginning and its end at the four grades. */
 export interface EntryRanges {
@@ -51,7 +40,7 @@ export interface RangeChange {
 /** Changes of the ranges of one thing. A change finer than the dates are printed is not told. */
 export function rangeChanges(before: GradedRanges, after: GradedRanges): readonly RangeChange[] {
   const whole = (ranges: GradedRanges): readonly PrintedRange[] =>
-    ranges.starts.map((start, rank) => ({ earliest: start.earliest, latest: ranges.ends[rank]?.latest ?? null }));
+    ranges.starts.map((start, rank) => fromTo(start, ranges.ends[rank]));
   const outer = changes('whole', whole(before), whole(after));
   if (outer.length > 0) return outer;
   return [...changes('beginning', before.starts, after.starts), ...changes('end', before.ends, after.ends)];
@@ -64,7 +53,7 @@ function changes(
 ): readonly RangeChange[] {
   const told: (RangeChange & { readonly grades: Grade[] })[] = [];
   after.forEach((range, rank) => {
-    const old = before[rank] ?? { earliest: null, latest: null };
+    const old = before[rank] ?? UNBOUNDED;
     const [was, is] = alike(old, range);
     if (was === is) return;
     const grade = GRADES[rank] as Grade;
@@ -90,7 +79,10 @@ function alike(before: PrintedRange, after: PrintedRange): readonly [string, str
   };
   const [firstBefore, firstAfter] = pair(before.earliest, after.earliest);
   const [lastBefore, lastAfter] = pair(before.latest, after.latest);
-  return [formatRange(firstBefore, lastBefore), formatRange(firstAfter, lastAfter)];
+  return [
+    sayRange({ earliest: firstBefore, latest: lastBefore }),
+    sayRange({ earliest: firstAfter, latest: lastAfter }),
+  ];
 }
 
 function effectOf(before: PrintedRange, after: PrintedRange): RangeChange['effect'] {

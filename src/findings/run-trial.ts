@@ -1,29 +1,13 @@
 import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { naturalOrder } from '../base/natural-order.ts';
-import {
-  type Chronology,
-  computeChronology,
-  type Link,
-  type Network,
-  type Side,
-  type Trial,
-} from '../chronology/chronology.ts';
-import { compileNetwork } from '../chronology/compiled.ts';
-import { partOf, tiedGroups } from '../chronology/part-of-network.ts';
+import { computeChronology, type Link, type Network, type Trial, type Tried } from '../chronology/chronology.ts';
+import { openTrials, type TriedContradiction } from '../chronology/trials.ts';
 import type { PrintedBound } from '../dates/wording.ts';
 import { heldAtReference, type MomentDays, orderToReference } from './order-to-reference.ts';
-import { printedBound } from './printed-range.ts';
-import type { EntryRanges, GradedRange } from './range-changes.ts';
+import { type GradedRange, printedRanges } from './printed-range.ts';
+import type { EntryRanges } from './range-changes.ts';
 import { sayHeld, sayOrder } from './reference-words.ts';
-import type {
-  TrialAnswer,
-  TrialContradiction,
-  TrialEntry,
-  TrialFile,
-  TrialResult,
-  TrialState,
-  TrialStatement,
-} from './trial-data.ts';
+import type { TrialAnswer, TrialContradiction, TrialEntry, TrialFile, TrialResult, TrialState } from './trial-data.ts';
 
 export type {
   TrialAnswer,
@@ -39,48 +23,45 @@ export type {
 /** The file as it stands. */
 export const NO_CHANGE: TrialState = { withdrawn: [], grades: {} };
 
-/** A piece of the file that nothing ties to the rest, with its chronology as it stands. */
-interface Piece {
-  readonly network: Network;
-  readonly standing: Chronology;
-  readonly statements: readonly TrialStatement[];
-  readonly indexOf: ReadonlyMap<string, number>;
-  /** Entries of the piece, their moments in its own numbers; by their place in the file. */
-  readonly entries: ReadonlyMap<number, TrialEntry>;
-}
-
-/** What one piece says of its entries and contradictions. */
-interface PieceResult {
-  readonly rows: ReadonlyMap<number, EntryRanges>;
-  readonly contradictions: readonly TrialContradiction[];
+/** A file opened for trials. */
+export interface OpenedTrials {
+  run(state: TrialState): TrialResult;
 }
 
 /**
- * Opens a file for trials. The chronology as it stands is computed once; a trial computes only the
- * pieces of the file that it touches, from the contradictions known in them. Rows that a trial
- * leaves as they were are the same objects, so that a page need not draw them again.
+ * Opens a file for trials (see src/chronology/trials.ts: only what is tied to the statements of a trial is computed). Rows
+ * that a trial leaves as they were are the same objects, so that a page need not draw them again.
+ * @param standing the chronology of the file as it stands, where it is known already
  */
-export function openTrials(file: TrialFile): { run(state: TrialState): TrialResult } {
-  const pieces = piecesOf(file);
-  const standing = pieces.map((piece) => resultOf(piece, piece.standing));
-  const before = joined(file, standing, null);
+export function openTrialFile(file: TrialFile, standing = computeChronology(networkOf(file))): OpenedTrials {
+  const trials = openTrials(standing);
+  const indexOf = new Map(file.statements.map((one, i) => [one.id, i]));
+  const inOrder = contradictionsIn(file, standing.disagreements.contradictions);
+  const rows = file.entries.map((entry) => rowOf(file, standing, entry));
+  const before: TrialResult = { rows, contradictions: inOrder, answers: answersOf(file, rows, null) };
   let last = before;
   return {
     run(state) {
-      const results = pieces.map((piece, i) => {
-        const trial = trialIn(piece, state);
-        return trial
-          ? resultOf(piece, computeChronology(piece.network, trial, piece.standing))
-          : (standing[i] as PieceResult);
-      });
-      last = isUnchanged(state) ? before : joined(file, results, last);
+      const trial = trialOf(indexOf, state);
+      if (trial === null) last = before;
+      else {
+        const tried = trials.of(trial);
+        const touched = new Set(tried.moments);
+        const tell = (entry: TrialEntry, i: number): EntryRanges =>
+          touched.has(entry.start) || touched.has(entry.end)
+            ? keep(last.rows[i], rowOf(file, tried, entry))
+            : (rows[i] as EntryRanges);
+        const told = file.entries.map(tell);
+        const contradictions = contradictionsIn(file, tried.contradictions);
+        last = { rows: told, contradictions, answers: answersOf(file, told, last) };
+      }
       return last;
     },
   };
 }
 
-function piecesOf(file: TrialFile): readonly Piece[] {
-  const whole = compileNetwork({
+function networkOf(file: TrialFile): Network {
+  return {
     moments: file.moments,
     axioms: file.axioms,
     statements: file.statements.map(({ id, grade, links, choice, order }) => ({
@@ -90,23 +71,7 @@ function piecesOf(file: TrialFile): readonly Piece[] {
       ...(choice ? { choice: choice.map((member) => member.map(revived)) } : {}),
       ...(order ? { order } : {}),
     })),
-  });
-  const all = new Uint8Array(file.statements.length).fill(1);
-  return tiedGroups(whole, all).map((group): Piece => {
-    const { compiled, moments, statements } = partOf(whole, group);
-    const local = new Map(moments.map((moment, i) => [moment, i]));
-    const entries = file.entries.flatMap((entry, i) => {
-      const [start, end] = [local.get(entry.start), local.get(entry.end)];
-      return start === undefined || end === undefined ? [] : [[i, { ...entry, start, end }] as const];
-    });
-    return {
-      network: compiled.network,
-      standing: computeChronology(compiled.network),
-      statements: statements.map((i) => file.statements[i] as TrialStatement),
-      indexOf: new Map(statements.map((i, place) => [file.statements[i]?.id ?? '', place])),
-      entries: new Map(entries),
-    };
-  });
+  };
 }
 
 /** JSON has no infinity: a missing day is that of an open end, which bounds nothing. */
@@ -115,7 +80,8 @@ function revived(link: Link): Link {
 }
 
 /** The part of a state that falls into a piece; null where none does. */
-function trialIn({ indexOf }: Piece, { withdrawn, grades }: TrialState): Trial | null {
+/** A reader's state as a trial; null where it changes nothing that is in the file. */
+function trialOf(indexOf: ReadonlyMap<string, number>, { withdrawn, grades }: TrialState): Trial | null {
   const out = new Set(withdrawn.flatMap((id) => indexOf.get(id) ?? []));
   const ranks = new Map(
     Object.entries(grades).flatMap(([id, grade]) => {
@@ -131,32 +97,13 @@ export function isUnchanged(state: TrialState): boolean {
   return state.withdrawn.length === 0 && Object.keys(state.grades).length === 0;
 }
 
-function resultOf({ statements, entries }: Piece, chronology: Chronology): PieceResult {
-  return {
-    rows: new Map([...entries].map(([i, entry]) => [i, rowOf(statements, chronology, entry)])),
-    contradictions: chronology.disagreements.contradictions.map((one) => ({
-      kind: one.kind,
-      grade: GRADES[one.rank] as Grade,
-      statements: one.statements.map((i) => statements[i]?.id ?? ''),
-    })),
-  };
-}
-
-/** An entry of which nothing is said. */
-const UNBOUNDED: GradedRange = { earliest: null, latest: null, consistent: true };
-
-function joined(file: TrialFile, results: readonly PieceResult[], last: TrialResult | null): TrialResult {
-  const found = new Map(results.flatMap((one) => [...one.rows]));
-  const rows = file.entries.map((entry, i): EntryRanges => {
-    const row = found.get(i);
-    const ranges = GRADES.map(() => UNBOUNDED);
-    return keep(
-      last?.rows[i],
-      row ?? { id: entry.id, title: entry.title, starts: ranges, ends: ranges, crossing: null },
-    );
-  });
-  const contradictions = results.flatMap((one) => one.contradictions);
-  return { rows, contradictions: contradictions.sort(compareContradictions), answers: answersOf(file, rows, last) };
+function contradictionsIn(file: TrialFile, found: readonly TriedContradiction[]): readonly TrialContradiction[] {
+  const told = found.map((one) => ({
+    kind: one.kind,
+    grade: GRADES[one.rank] as Grade,
+    statements: one.statements.map((i) => file.statements[i]?.id ?? ''),
+  }));
+  return told.sort(compareContradictions);
 }
 
 function compareContradictions(a: TrialContradiction, b: TrialContradiction): number {
@@ -193,37 +140,15 @@ function sameBound(a: PrintedBound | null, b: PrintedBound | null): boolean {
   return a?.day === b?.day && a?.precision === b?.precision && a?.about === b?.about;
 }
 
-function rowOf(statements: readonly TrialStatement[], chronology: Chronology, entry: TrialEntry): EntryRanges {
-  const starts = rangesOf(statements, chronology, entry.start);
+function rowOf(file: TrialFile, tried: Tried, entry: TrialEntry): EntryRanges {
+  const starts = printedRanges(tried, file.statements, entry.start);
   return {
     id: entry.id,
     title: entry.title,
     starts,
-    ends: entry.end === entry.start ? starts : rangesOf(statements, chronology, entry.end),
-    crossing: chronology.crossing(3, entry.start) ?? chronology.crossing(3, entry.end),
+    ends: entry.end === entry.start ? starts : printedRanges(tried, file.statements, entry.end),
+    crossing: tried.crossing(3, entry.start) ?? tried.crossing(3, entry.end),
   };
-}
-
-/** A bound that no further grade moves keeps its reason, and so the way in which it is printed. */
-function rangesOf(
-  statements: readonly TrialStatement[],
-  chronology: Chronology,
-  moment: number,
-): readonly GradedRange[] {
-  const ranges: GradedRange[] = [];
-  chronology.grades.forEach((grade, rank) => {
-    const bound = (side: Side): PrintedBound | null => {
-      const better = ranges[rank - 1]?.[side];
-      if (better && better.day === grade.ranges[side][moment]) return better;
-      return printedBound(chronology, statements, rank, moment, side);
-    };
-    ranges.push({
-      earliest: bound('earliest'),
-      latest: bound('latest'),
-      consistent: !grade.contradicted.has(moment),
-    });
-  });
-  return ranges;
 }
 
 /** Answers; those of rows that are the same objects as before are the same objects too. */

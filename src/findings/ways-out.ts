@@ -1,17 +1,10 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import type { Tried } from '../chronology/chronology.ts';
-import type { PrintedBound } from '../dates/wording.ts';
 import type { Entry } from '../model/entry.ts';
-import type { FileStatement } from '../statements/statements.ts';
+import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile, FileContradiction } from './case-file.ts';
 import { eventsInOrder } from './event-order.ts';
-import { printedBound } from './printed-range.ts';
-
-/** From the earliest beginning to the latest end. */
-export interface EntryRange {
-  readonly earliest: PrintedBound | null;
-  readonly latest: PrintedBound | null;
-}
+import { fromTo, type PrintedRange, printedRange, UNBOUNDED } from './printed-range.ts';
 
 /** A cluster of contradictions, with what the dates become under each way out of it. */
 export interface ClusterOfContradictions {
@@ -23,10 +16,10 @@ export interface ClusterOfContradictions {
   /** Events and holdings whose dates are not the same under every way; traces where there are none. */
   readonly affected: readonly Entry[];
   /** Ranges of the affected entries as the file stands: resting on nothing that is in dispute. */
-  readonly standing: readonly EntryRange[];
+  readonly standing: readonly PrintedRange[];
   readonly ways: readonly {
     readonly withdrawn: readonly FileStatement[];
-    readonly ranges: readonly EntryRange[];
+    readonly ranges: readonly PrintedRange[];
   }[];
 }
 
@@ -38,7 +31,7 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
     const rank = Math.max(...contradictions.map((one) => GRADES.indexOf(one.grade)));
     const isTried = contradictions.every((one) => one.statements.every((it) => file.isSmall(file.placeOf(it))));
     const trials = isTried ? cluster.waysOut.map((way) => file.trial({ withdrawn: new Set(way) })) : [];
-    const rangeIn = (chronology: Tried, entry: Entry): EntryRange => rangeOfEntry(file, chronology, rank, entry);
+    const rangeIn = (chronology: Tried, entry: Entry): PrintedRange => rangeOfEntry(file, chronology, rank, entry);
     const moves = (entry: Entry): boolean => {
       const standing = keyOf(file, file.chronology, rank, entry);
       return trials.some((trial) => keyOf(file, trial, rank, entry) !== standing);
@@ -66,15 +59,12 @@ export function clustersOfContradictions(file: CaseFile): readonly ClusterOfCont
 }
 
 /** The range of an event, a holding or a trace in some chronology of the file, as it may be printed. */
-export function rangeOfEntry(file: CaseFile, chronology: Tried, rank: number, entry: Entry): EntryRange {
+export function rangeOfEntry(file: CaseFile, chronology: Tried, rank: number, entry: Entry): PrintedRange {
   const { moments, used } = file.statements;
   const mine = moments.ofEntry(entry.id);
-  const start = mine[0] ?? null;
-  const end = mine.at(-1) ?? null;
-  return {
-    earliest: start && printedBound(chronology, used, rank, start.index, 'earliest'),
-    latest: end && printedBound(chronology, used, rank, end.index, 'latest'),
-  };
+  const rangeOf = (moment: Moment | undefined): PrintedRange =>
+    moment ? printedRange(chronology, used, rank, moment.index) : UNBOUNDED;
+  return fromTo(rangeOf(mine[0]), rangeOf(mine.at(-1)));
 }
 
 /** All bounds of an entry in a chronology, to see whether any moves. */

@@ -7,8 +7,8 @@ import { dated, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
-import { printedBound } from './printed-range.ts';
-import { type GradedRanges, type PrintedRange, type RangeChange, rangeChanges } from './range-changes.ts';
+import { type PrintedRange, printedBound, printedRange, UNBOUNDED } from './printed-range.ts';
+import { type GradedRanges, type RangeChange, rangeChanges } from './range-changes.ts';
 import { sayBound } from './say-bound.ts';
 
 /** A date of an entry that is another one without some statements. */
@@ -65,8 +65,6 @@ function withoutThese(file: CaseFile, withdrawn: readonly FileStatement[]): Trie
   return file.trial({ withdrawn: new Set(withdrawn.map((one) => file.placeOf(one))) });
 }
 
-const NOT_ASKED: PrintedRange = { earliest: null, latest: null };
-
 /** Printed ranges of an entry's moments at the ranks that are asked about. */
 function gradedRanges(
   file: CaseFile,
@@ -76,10 +74,8 @@ function gradedRanges(
 ): GradedRanges {
   const ranges = (moment: Moment | undefined): readonly PrintedRange[] =>
     GRADES.map((_, rank) => {
-      if (!moment || !ranks.has(rank)) return NOT_ASKED;
-      const bound = (side: 'earliest' | 'latest') =>
-        printedBound(chronology, file.statements.used, rank, moment.index, side);
-      return { earliest: bound('earliest'), latest: bound('latest') };
+      if (!moment || !ranks.has(rank)) return UNBOUNDED;
+      return printedRange(chronology, file.statements.used, rank, moment.index);
     });
   return { starts: ranges(moments[0]), ends: ranges(moments.at(-1)) };
 }

@@ -1,3 +1,5 @@
+import { lazily } from '../base/once.ts';
+
 /** Texts by their English words, which are their names. `{0}`, `{1}` stand for parts. */
 export type Messages = Readonly<Record<string, string>>;
 
@@ -30,6 +32,12 @@ export function speaking<Result>(language: Language, render: () => Result): Resu
   } finally {
     spoken = before;
   }
+}
+
+/** A value that is composed when it is first asked for, in the language that is spoken now. */
+export function lazilySpoken<Value>(compose: () => Value): () => Value {
+  const then = spoken;
+  return lazily(() => speaking(then, compose));
 }
 
 /** The language that is spoken now. */

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { lazily } from '../base/once.ts';
 import { bestJoin, type EdgeJoin, joinByChance, reliefOf } from '../geometry/edge-join.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -46,40 +47,53 @@ export interface PhysicalFindings {
   readonly ultraviolet: readonly UltravioletReading[];
   /** Pairs of edges of which one belongs to this panel. */
   joinsOf(object: string, panel: string): readonly PossibleJoin[];
-  readonly problems: readonly Diagnostic[];
+  /** What is wrong with figures and shapes. */
+  readonly faults: readonly Diagnostic[];
+  /** Doubts about sections, thicknesses and weights. */
+  readonly doubts: readonly Diagnostic[];
 }
 
-/** Measures every panel that has a size. */
+/** Measures every panel that has a size; each measure when it is first asked for. */
 export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   const { panels: geometries, problems } = findPanelShapes(catalogue);
   const panels = geometries.map((geometry): PanelFindings => {
-    const sections = findSections(geometry);
-    let motifs: readonly CutMotif[] | null = null;
     const isCut = catalogue.cutPanels.has(`${geometry.object.id}/${geometry.panel}`);
+    const sections = lazily(() => findSections(geometry));
+    const areas = lazily(() => (isCut ? [] : areasByCategory(geometry)));
+    const motifs = lazily(() => findCutMotifs(geometry));
+    const weight = lazily(() => (isCut ? NO_WEIGHT : weightOf(catalogue, geometry, null)));
+    const weighed = (section: Section): Weight =>
+      weightOf(catalogue, geometry, section, statedOf(geometry, sections(), section));
+    const sectionWeights = lazily(() =>
+      isCut || sections().joints.length === 0 ? [] : sections().sections.map(weighed),
+    );
+    const layers = lazily(() => layersOf(catalogue, geometry));
     return {
       geometry,
       isCut,
-      areas: isCut ? [] : areasByCategory(geometry),
-      sections,
-      // Two thousand trials for every arc: only where somebody asks.
-      get motifs() {
-        motifs ??= findCutMotifs(geometry);
-        return motifs;
+      get areas() {
+        return areas();
       },
-      weight: isCut ? NO_WEIGHT : weightOf(catalogue, geometry, null),
-      sectionWeights:
-        isCut || sections.joints.length === 0
-          ? []
-          : sections.sections.map((one) => weightOf(catalogue, geometry, one, statedOf(geometry, sections, one))),
-      layers: layersOf(catalogue, geometry),
+      get sections() {
+        return sections();
+      },
+      get motifs() {
+        return motifs();
+      },
+      get weight() {
+        return weight();
+      },
+      get sectionWeights() {
+        return sectionWeights();
+      },
+      get layers() {
+        return layers();
+      },
     };
   });
-  // Comparing edges takes a second, and most commands never ask for it.
-  let known: readonly PossibleJoin[] | null = null;
-  const joins = (): readonly PossibleJoin[] => {
-    known ??= possibleJoins(geometries);
-    return known;
-  };
+  const joins = lazily(() => possibleJoins(geometries));
+  const ultraviolet = lazily(() => readUltraviolet(catalogue));
+  const doubts = lazily(() => panels.flatMap(doubtsOfSections));
   const isOn =
     (object: string, panel: string) =>
     ({ trace: { keys } }: PanelShape): boolean =>
@@ -87,9 +101,14 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   return {
     panels,
     joins,
-    ultraviolet: readUltraviolet(catalogue),
+    get ultraviolet() {
+      return ultraviolet();
+    },
     joinsOf: (object, panel) => joins().filter(({ first, second }) => [first, second].some(isOn(object, panel))),
-    problems: [...problems, ...panels.flatMap(doubtsOfSections)],
+    faults: problems,
+    get doubts() {
+      return doubts();
+    },
   };
 }
 

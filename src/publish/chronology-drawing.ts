@@ -1,8 +1,9 @@
 import { ticks } from 'd3-array';
 import { GRADE_LETTER, GRADES, type Grade } from '../base/grade.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
-import { formatRange, type PrintedBound } from '../dates/wording.ts';
-import { type EntryRanges, type GradedRange, shownRank } from '../findings/range-changes.ts';
+import type { PrintedBound } from '../dates/wording.ts';
+import { type GradedRange, sayRange } from '../findings/printed-range.ts';
+import { type EntryRanges, shownRank } from '../findings/range-changes.ts';
 import { dated, term, words } from '../language/spoken.ts';
 
 /** A day with a name: a reference date. */
@@ -181,12 +182,7 @@ export function layOutRow(event: EntryRanges, scale: Scale, printedGrade: Grade)
     years: sayYears(range),
     letter: GRADE_LETTER[GRADES[shown] as Grade],
     outside,
-    sentence: words(
-      '{0}: {1}, on {2} statements',
-      title,
-      dated(formatRange(range.earliest, range.latest)),
-      term(GRADES[shown] as Grade),
-    ),
+    sentence: words('{0}: {1}, on {2} statements', title, dated(sayRange(range)), term(GRADES[shown] as Grade)),
   };
 }
 
@@ -204,7 +200,7 @@ function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
 /** A range in years only, for the column beside the drawing. */
 function sayYears({ earliest, latest }: Pick<GradedRange, 'earliest' | 'latest'>): string {
   const coarse = (bound: PrintedBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
-  return dated(formatRange(coarse(earliest), coarse(latest)));
+  return dated(sayRange({ earliest: coarse(earliest), latest: coarse(latest) }));
 }
 
 function coreOf(start: GradedRange | undefined, end: GradedRange | undefined, scale: Scale): Row['core'] {

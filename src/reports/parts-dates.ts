@@ -1,6 +1,6 @@
 import { GRADES } from '../base/grade.ts';
-import { formatRange } from '../dates/wording.ts';
 import { explainBound, sayMoment } from '../findings/explain.ts';
+import { fromTo, sayRange } from '../findings/printed-range.ts';
 import { dated, term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -22,9 +22,7 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
       ...GRADES.map((_, rank) => {
         const [start, end] = [starts[rank], ends[rank]];
         const isDisputed = !(start?.consistent && end?.consistent);
-        return passage(
-          `${dated(formatRange(start?.earliest ?? null, end?.latest ?? null))}${isDisputed ? words(', disputed') : ''}`,
-        );
+        return passage(`${dated(sayRange(fromTo(start, end)))}${isDisputed ? words(', disputed') : ''}`);
       }),
     ];
   });

@@ -1,10 +1,10 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { formatExpression, formatRange } from '../dates/wording.ts';
+import { formatExpression } from '../dates/wording.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findChains } from '../findings/custody-chains.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
-import type { MomentRange } from '../findings/printed-range.ts';
+import { type MomentRange, sayRange } from '../findings/printed-range.ts';
 import { shownRank } from '../findings/range-changes.ts';
 import { dated, term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
@@ -40,7 +40,7 @@ export function sayEventDates(file: CaseFile, event: Entry<'event'>): SaidDates 
   while (rank > 0 && sameDays(rank, rank - 1)) rank -= 1;
   const [from, to] = at(rank);
   return {
-    words: dated(formatRange(from, to)),
+    words: dated(sayRange({ earliest: from, latest: to })),
     grade: GRADES[rank] ?? 'established',
     cites: [...(from?.because ?? []), ...(to?.because ?? [])].map((one) => one.id),
   };

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { bench, describe } from 'vitest';
-import { openTrials, type TrialFile } from '../../src/findings/run-trial.ts';
+import { openTrialFile, type TrialFile } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import { openBrowser } from '../browser/browser.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
@@ -110,7 +110,7 @@ for (const tied of [false]) {
   const script = await inBrowser(file);
   console.info(`an update of the live page with ${name}: median ${script.toFixed(1)} ms of script`);
   describe(name, () => {
-    const trials = openTrials(file);
+    const trials = openTrialFile(file);
     let i = 0;
     bench('computing one trial', () => {
       i += 41;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { datesReport } from '../../src/findings/dates-report.ts';
 import { countRoots } from '../../src/findings/independence.ts';
-import { NO_CHANGE, openTrials } from '../../src/findings/run-trial.ts';
+import { NO_CHANGE, openTrialFile } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
@@ -180,8 +180,8 @@ it('a set with an open end goes through the data of the live page unchanged', ()
         'type: event\nkind: removal\ntitle: A\nstated: [{ date: "[1920,1925..]", grade: probable }, { date: "1925", sense: not-before, grade: probable }]',
     }),
   );
-  const plain = openTrials(trialFileOf(file)).run(NO_CHANGE);
-  const throughJson = openTrials(JSON.parse(JSON.stringify(trialFileOf(file)))).run(NO_CHANGE);
+  const plain = openTrialFile(trialFileOf(file)).run(NO_CHANGE);
+  const throughJson = openTrialFile(JSON.parse(JSON.stringify(trialFileOf(file)))).run(NO_CHANGE);
   expect(throughJson).toEqual(plain);
   expect(plain.contradictions).toEqual([]);
 });

@@ -5,7 +5,7 @@ import { buildCaseFile } from '../../src/findings/case-file.ts';
 import { whatToCheckFirst } from '../../src/findings/check-first.ts';
 import { sayRange } from '../../src/findings/printed-range.ts';
 import { testReferences } from '../../src/findings/reference-tests.ts';
-import { isUnchanged, NO_CHANGE, openTrials, type TrialFile } from '../../src/findings/run-trial.ts';
+import { isUnchanged, NO_CHANGE, openTrialFile, type TrialFile } from '../../src/findings/run-trial.ts';
 import { changesOf, summaryOf } from '../../src/findings/trial-changes.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import { clustersOfContradictions, rangeOfEntry } from '../../src/findings/ways-out.ts';
@@ -32,7 +32,7 @@ describe('the live page against the commands, on the demonstration file', () => 
   });
 
   it('each statement withdrawn: ranges, printed words, disputes and contradictions are those of --without', () => {
-    const trials = openTrials(data);
+    const trials = openTrialFile(data);
     let moved = 0;
     const standing = trials.run(NO_CHANGE);
     // Read once: what is withdrawn changes nothing of the reading.
@@ -53,7 +53,7 @@ describe('the live page against the commands, on the demonstration file', () => 
   });
 
   it('the file as published is the published one, also after a trial', () => {
-    const trials = openTrials(data);
+    const trials = openTrialFile(data);
     const before = trials.run(NO_CHANGE);
     trials.run({ withdrawn: ['CL-interview'], grades: {} });
     expect(trials.run(NO_CHANGE)).toBe(before);
@@ -64,7 +64,7 @@ describe('the live page against the commands, on the demonstration file', () => 
   });
 
   it('rows that a trial leaves alone are the same objects', () => {
-    const trials = openTrials(data);
+    const trials = openTrialFile(data);
     const before = trials.run(NO_CHANGE);
     const after = trials.run({ withdrawn: ['EV-painting#1'], grades: {} });
     const same = after.rows.filter((row, i) => row === before.rows[i]).length;
@@ -73,7 +73,7 @@ describe('the live page against the commands, on the demonstration file', () => 
   });
 
   it('a grade raised decides the order to the law; the change is told', () => {
-    const trials = openTrials(data);
+    const trials = openTrialFile(data);
     const before = trials.run(NO_CHANGE);
     const changes = changesOf(before, trials.run({ withdrawn: [], grades: { 'CL-interview': 'established' } }));
     expect(changes.references.some((text) => text.includes('Codified law 5351') && text.includes('within'))).toBe(true);
@@ -140,7 +140,7 @@ describe('what hangs on statements, on the demonstration file', () => {
           for (const { order, statements } of decidedBy) {
             const [one] = statements;
             if (!one || !reference.from) continue;
-            const trial = openTrials(data).run({ withdrawn: [], grades: { [one.id]: 'established' } });
+            const trial = openTrialFile(data).run({ withdrawn: [], grades: { [one.id]: 'established' } });
             const answer = trial.answers.find(
               (candidate) => candidate.reference === reference.title && candidate.entry === event.id,
             );

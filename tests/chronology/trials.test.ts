@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { computeChronology, type Link, type Network, ORIGIN } from '../../src/chronology/chronology.ts';
-import { openTrials } from '../../src/chronology/local-trial.ts';
+import { openTrials } from '../../src/chronology/trials.ts';
 import { randomNetwork } from './random-network.ts';
 
 /** Networks side by side as one: nothing ties one to the other. */
