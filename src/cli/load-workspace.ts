@@ -84,19 +84,37 @@ export function sha256Of(bytes: Buffer | string): string {
 async function findPictures(root: string, inside: string, files: readonly string[]): Promise<FoundPictures> {
   const wanted = files.filter((one) => /\.(jpe?g|png|tiff?|webp|avif|gif|svg)$/i.test(one));
   if (wanted.length === 0) return new Map();
-  const { default: sharp } = await import('sharp');
   const find = async (file: string): Promise<FoundPicture> => {
     const real = await realpath(path.join(root, file)).catch(() => null);
     if (real === null) return 'not a picture';
     if (!real.startsWith(inside + path.sep)) return 'outside';
-    const found = await sharp(real)
-      .metadata()
-      .catch(() => null);
+    const found = (/\.jpe?g$/i.test(real) ? await sizeOfJpeg(real) : null) ?? (await sizeOfAny(real));
     if (!found?.width || !found.height) return 'not a picture';
     const { width, height, orientation = 1 } = found;
     return orientation >= 5 ? { width: height, height: width } : { width, height };
   };
   return new Map(await Promise.all(wanted.map(async (file) => [`entries/${file}`, await find(file)] as const)));
+}
+
+/** Width and height as they lie in the file, and how it is to be turned (EXIF). */
+interface RawSize {
+  readonly width: number;
+  readonly height: number;
+  readonly orientation?: number | undefined;
+}
+
+/** Photographs are JPEG as a rule: their sizes stand in the first bytes, and the library for all others need not be loaded. */
+async function sizeOfJpeg(file: string): Promise<RawSize | null> {
+  const { imageSizeFromFile } = await import('image-size/fromFile');
+  const found = await imageSizeFromFile(file).catch(() => null);
+  return found?.type === 'jpg' ? found : null;
+}
+
+async function sizeOfAny(file: string): Promise<RawSize | null> {
+  const { default: sharp } = await import('sharp');
+  return sharp(file)
+    .metadata()
+    .catch(() => null);
 }
 
 /** Files that are read, and pictures and drawings that entries may name. */

@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import type { Effects } from './effects.ts';
+import { prepareEngine } from './engine.ts';
 import { ProgressLine } from './progress-line.ts';
 import { run } from './run.ts';
 import { TypedAnswers } from './typed-answers.ts';
@@ -39,6 +40,7 @@ const effects: Effects = {
 // A reader that stops early (head, less) is no fault.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 2));
 
+prepareEngine(process.argv[2]);
 process.exitCode = await run(process.argv.slice(2), effects);
 line?.clear();
 answers.close();

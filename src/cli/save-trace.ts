@@ -1,5 +1,5 @@
 import path from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod';
 import { findRingFault } from '../geometry/ring.ts';
 import { formatShape, LEAST_SHAPE_POINTS } from '../geometry/shape-text.ts';
 import { type Entry, isOfType } from '../model/entry.ts';

@@ -73,11 +73,15 @@ export function isDateProblem(result: DateExpression | DateProblem): result is D
   return 'mend' in result;
 }
 
+/** A year, a month or a day, perhaps with a qualifier: most dates are, and need no parser. Days that some month lacks go to it. */
+const PLAIN = /^\d{4}(?:-(?:0[1-9]|1[0-2])(?:-(?:0[1-9]|1\d|2[0-8]))?)?[?~%]?$/;
+
 /**
  * True where a text is EDTF. The parser refuses some qualifiers that the standard allows (`193X~`,
  * `1950S2~`, those inside sets) and seasons beside years; there each date is judged by itself.
  */
 function isEdtf(text: string): boolean {
+  if (PLAIN.test(text)) return true;
   if (acceptsAny(text)) return true;
   const inner = /^[[{](.*)[\]}]$/.exec(text)?.[1];
   const dates = inner !== undefined ? inner.split(',').flatMap((part) => part.trim().split('..')) : text.split('/');

@@ -1,5 +1,5 @@
 import type { Root } from 'mdast';
-import type { z } from 'zod';
+import type * as z from 'zod';
 import type { Access } from '../base/access.ts';
 import type { Place } from '../base/place.ts';
 import type { EntryType } from './entry-type-names.ts';

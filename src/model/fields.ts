@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ACCESS } from '../base/access.ts';
 import { GRADES } from '../base/grade.ts';
 import { CALENDARS } from '../dates/calendars/calendar.ts';

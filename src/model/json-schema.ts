@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { ENTRY_SCHEMAS } from './entry.ts';
 import type { EntryType } from './entry-type-names.ts';
 import { fieldNotes } from './fields.ts';

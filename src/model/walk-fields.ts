@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod';
 import { oncePerBoth } from '../base/once.ts';
 import type { KeyPath } from './entry.ts';
 import { type FieldNote, fieldNotes } from './fields.ts';

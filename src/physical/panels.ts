@@ -2,7 +2,7 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import { lazily } from '../base/once.ts';
 import { bestJoin, type EdgeJoin, joinByChance, reliefOf } from '../geometry/edge-join.ts';
 import type { Catalogue } from '../model/catalogue.ts';
-import type { Entry } from '../model/entry.ts';
+import { layerRelations } from '../model/layer-relations.ts';
 import { type LayerOrder, type LayerRelation, orderLayers } from './layer-order.ts';
 import { areasByCategory, type CategoryArea } from './panel-areas.ts';
 import { type CutMotif, findCutMotifs } from './panel-motifs.ts';
@@ -154,13 +154,13 @@ function layersOf(catalogue: Catalogue, { object, panel }: PanelGeometry): Layer
         trace.keys.object === object.id && trace.keys.panel === panel && trace.keys.seen !== 'looked for, not seen',
     );
   const here = new Set(traces.map((trace) => trace.id));
-  const others = (trace: Entry<'evidence'>, key: 'over' | 'cuts' | 'fills' | 'same-as'): readonly string[] =>
-    (trace.keys[key] ?? []).map((one) => (typeof one === 'string' ? one : one.id)).filter((id) => here.has(id));
-  const relations = traces.flatMap((trace) =>
-    (['over', 'cuts', 'fills'] as const).flatMap((kind) =>
-      others(trace, kind).map((lower): LayerRelation => ({ upper: trace.id, lower, kind })),
-    ),
-  );
-  const same = traces.flatMap((trace) => others(trace, 'same-as').map((other) => [trace.id, other] as const));
+  const relations: LayerRelation[] = [];
+  const same: (readonly [string, string])[] = [];
+  for (const trace of traces)
+    for (const { key, id } of layerRelations(trace)) {
+      if (!here.has(id)) continue;
+      if (key === 'same-as') same.push([trace.id, id]);
+      else relations.push({ upper: trace.id, lower: id, kind: key });
+    }
   return orderLayers([...here], relations, same);
 }

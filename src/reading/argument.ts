@@ -46,7 +46,8 @@ export const NO_ARGUMENT: Root = { type: 'root', children: [] };
 
 /** Parses the Markdown of a whole file, so that every position is a position in the file. */
 export function parseArgument(text: string): ParsedArgument {
-  const tree = (NEEDS_EXTENSIONS.test(text) ? extended : plain).parse(text);
+  const body = withoutKeys(text);
+  const tree = (NEEDS_EXTENSIONS.test(body) ? extended : plain).parse(body);
   const links: ParsedArgument['links'][number][] = [];
   const faults: ParsedArgument['faults'][number][] = [];
   const at = (node: MarkdownLink | Definition | Html | Image): { readonly line: number; readonly column: number } => ({
@@ -64,6 +65,14 @@ export function parseArgument(text: string): ParsedArgument {
     delete node.position;
   });
   return { tree: { ...tree, children: tree.children.filter((node) => node.type !== 'yaml') }, links, faults };
+}
+
+/** The text with empty lines in place of its keys: they are read elsewhere, and every line keeps its number. */
+function withoutKeys(text: string): string {
+  const fenced = /^(---[ \t]*\r?\n)([^]*?\n)?(---[ \t]*(?:\r?\n|$))/.exec(text);
+  if (!fenced) return text;
+  const [whole, opening = '', keys = '', closing = ''] = fenced;
+  return `${opening}${'\n'.repeat(keys.split('\n').length - 1)}${closing}${text.slice(whole.length)}`;
 }
 
 /** The argument of a file, from its text, or from what was parsed of the same text before. */

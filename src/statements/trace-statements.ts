@@ -3,6 +3,7 @@ import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import { dayOf } from '../dates/day.ts';
 import { words } from '../language/spoken.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
+import { LAYER_KEYS, type LayerRelation, layerRelations } from '../model/layer-relations.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
 import type { Collector } from './collector.ts';
 import { findMaterial, gradeOfMaterial, type NamedMaterial, nearMaterials } from './dated-material.ts';
@@ -10,8 +11,7 @@ import { inlineId } from './event-statements.ts';
 import type { Span } from './file-statement.ts';
 import { relationLinks } from './relation-links.ts';
 
-const LAYERS = ['over', 'cuts', 'fills', 'same-as'] as const;
-const LAYER_WORDS: Readonly<Record<(typeof LAYERS)[number], (one: string, other: string) => string>> = {
+const LAYER_WORDS: Readonly<Record<LayerRelation['key'], (one: string, other: string) => string>> = {
   over: (one, other) => words('“{0}” lies over “{1}”', one, other),
   cuts: (one, other) => words('“{0}” cuts “{1}”', one, other),
   fills: (one, other) => words('“{0}” fills “{1}”', one, other),
@@ -28,15 +28,11 @@ export function collectTrace(collector: Collector, trace: Entry<'evidence'>): vo
     return;
   }
   const usual = trace.keys.observed?.grade ?? 'possible';
-  let number = 0;
-  for (const key of LAYERS) {
-    (trace.keys[key] ?? []).forEach((other, i) => {
-      number += 1;
-      const named = typeof other === 'string' ? { id: other, grade: usual } : { ...other, grade: other.grade ?? usual };
-      collectLayer(collector, trace, span, key, named, number, [key, i]);
-    });
-  }
-  number = collectLeftBy(collector, trace, span, usual, number);
+  const relations = layerRelations(trace);
+  relations.forEach((relation, i) => {
+    collectLayer(collector, trace, span, relation, i + 1);
+  });
+  let number = collectLeftBy(collector, trace, span, usual, relations.length);
   (trace.keys.materials ?? []).forEach((material, i) => {
     collectMaterial(collector, trace, span, material, number + 1, ['materials', i]);
     number += 2;
@@ -45,7 +41,7 @@ export function collectTrace(collector: Collector, trace: Entry<'evidence'>): vo
 
 /** Traces that were not seen bear on nothing; relations written on them are pointed out. */
 function doubtUnseen(collector: Collector, trace: Entry<'evidence'>): void {
-  const key = ([...LAYERS, 'left-by', 'materials'] as const).find((one) => trace.keys[one] !== undefined);
+  const key = ([...LAYER_KEYS, 'left-by', 'materials'] as const).find((one) => trace.keys[one] !== undefined);
   if (!key) return;
   collector.problem(
     trace,
@@ -57,22 +53,14 @@ function doubtUnseen(collector: Collector, trace: Entry<'evidence'>): void {
   );
 }
 
-interface OtherTrace {
-  readonly id: string;
-  readonly grade: Grade;
-  readonly why?: string | undefined;
-  readonly ref?: string | undefined;
-}
-
 function collectLayer(
   collector: Collector,
   trace: Entry<'evidence'>,
   span: Span,
-  key: (typeof LAYERS)[number],
-  other: OtherTrace,
+  other: LayerRelation,
   number: number,
-  path: KeyPath,
 ): void {
+  const { key, path } = other;
   if (other.id === trace.id) {
     collector.problem(
       trace,

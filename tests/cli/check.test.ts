@@ -1,6 +1,8 @@
 import { mkdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import sharp from 'sharp';
 import { describe, expect, it } from 'vitest';
+import { loadWorkspace } from '../../src/cli/load-workspace.ts';
 import { freshFolder, smallWorkspace, testFolder } from '../folders.ts';
 import { ROOT } from '../workspace.ts';
 import { kerfmark } from './kerfmark.ts';
@@ -86,4 +88,36 @@ describe('bad files', () => {
     expect(page).not.toMatch(/<[^>]+\son(error|mouseover)=/i);
     expect(page).toContain('&lt;script');
   });
+});
+
+it('sizes of photographs are those of the library that knows all kinds, also of those that are to be turned', async () => {
+  const folder = smallWorkspace(home);
+  const sizes: Record<string, unknown> = {};
+  for (const orientation of [1, 3, 6, 8]) {
+    const name = `entries/turned-${orientation}.jpg`;
+    await sharp({ create: { width: 60, height: 40, channels: 3, background: '#c9b79c' } })
+      .jpeg()
+      .withMetadata({ orientation })
+      .toFile(path.join(folder, name));
+    const found = await sharp(path.join(folder, name)).metadata();
+    const isTurned = (found.orientation ?? 1) >= 5;
+    sizes[name] = isTurned
+      ? { width: found.height, height: found.width }
+      : { width: found.width, height: found.height };
+  }
+  // What calls itself a photograph and is another kind of picture is read all the same.
+  await sharp({ create: { width: 7, height: 5, channels: 3, background: '#c9b79c' } })
+    .png()
+    .toFile(path.join(folder, 'entries/no.jpg'));
+  writeFileSync(
+    path.join(folder, 'entries/cut.jpg'),
+    readFileSync(path.join(folder, 'entries/turned-1.jpg')).subarray(0, 30),
+  );
+  const { pictures } = await loadWorkspace(folder);
+  expect(Object.fromEntries(pictures)).toEqual({
+    ...sizes,
+    'entries/no.jpg': { width: 7, height: 5 },
+    'entries/cut.jpg': 'not a picture',
+  });
+  expect(new Set(Object.values(sizes).map((one) => JSON.stringify(one))).size).toBe(2);
 });

@@ -221,6 +221,18 @@ const DEVIATIONS: Readonly<Record<string, string>> = {
   '2019-02-29': 'there was no such day; the suites check the shape only',
 };
 
+it('years, months and days that are read without the parser are those that the parser accepts', () => {
+  const years = ['0000', '0001', '0999', '1900', '1926', '9999'];
+  const months = Array.from({ length: 12 }, (_, i) => String(i + 1).padStart(2, '0'));
+  const days = Array.from({ length: 28 }, (_, i) => String(i + 1).padStart(2, '0'));
+  const dates = years.flatMap((year) => [
+    year,
+    ...months.flatMap((month) => [`${year}-${month}`, ...days.map((day) => `${year}-${month}-${day}`)]),
+  ]);
+  for (const date of dates) for (const mark of ['', '?', '~', '%']) expect(() => parse(date + mark)).not.toThrow();
+  expect(dates.length).toBe(6 * (1 + 12 * 29));
+});
+
 describe('public test suites of EDTF (tests/published/edtf-cases.json: edtf-validate, edtf-java, edtf.js)', () => {
   const cases = (JSON.parse(readFileSync(path.join(PUBLISHED, 'edtf-cases.json'), 'utf8')) as Case[]).filter(
     (one) => one.agreed,

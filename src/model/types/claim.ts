@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { SENSES } from '../../dates/sense.ts';
 import { BASES, calendar, commonKeys, date, grade, localText, momentRef, ref, text } from '../fields.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { access, commonKeys, date, list, localText, ref, refOrWords, text } from '../fields.ts';
 
 /** A question put to the museum. */

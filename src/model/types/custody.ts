@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, grade, list, ref, refOrWords, statedDate, text } from '../fields.ts';
 
 /** In what capacity a party has an object. */

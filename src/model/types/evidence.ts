@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, grade, list, measure, number, ref, refOrWords, statementName, text } from '../fields.ts';
 
 /** What is seen; what it is taken for stands under `inferred`. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, list, localText, number, ref, text } from '../fields.ts';
 import { SEEN_UNDER } from './evidence.ts';
 

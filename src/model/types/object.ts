@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, list, localText, measure, name, number, ref, text } from '../fields.ts';
 
 const millimetres = (what: string) => number().optional().describe(`${what} in mm`);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, list, localText, name, number, ref, text } from '../fields.ts';
 
 const authorities = z.array(z.strictObject({ scheme: text(), id: text() }));

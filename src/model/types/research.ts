@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { commonKeys, date, list, ref, refOrWords, text } from '../fields.ts';
 
 /** One look in an archive, nothing found included. */

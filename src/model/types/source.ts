@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { calendar, commonKeys, date, list, localText, ref, refOrWords, text } from '../fields.ts';
 
 /** A document, photograph, publication, interview, report or tradition. */

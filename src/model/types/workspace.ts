@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod';
 import { access, commonKeys, date, duration, grade, list, number, ref, refOrWords, text } from '../fields.ts';
 
 const years = (what: string) => number().optional().describe(`${what} either side of a date with ~ or %`);
