@@ -202,10 +202,10 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'serve',
-    summary: 'builds the site, shows it on this computer only, and builds again when an entry changes',
+    summary: 'shows the site on this computer only, and shows every change of an entry at once',
     usage: 'kerfmark serve [--in FOLDER] [--audience A] [--language L] [--port N]',
     examples: ['kerfmark serve', 'kerfmark serve --port 9000 --audience public'],
-    flags: { port: 'value', language: 'value', out: 'value' },
+    flags: { port: 'value', language: 'value' },
     load: async () => (await import('./serve.ts')).serve,
   },
   {

@@ -8,19 +8,27 @@ const LIST = 'kerfmark-pictures.json';
 /** Changes whenever the same source would give another picture. */
 const MAKING = 'pictures/1';
 
-/** Pictures of the last site, taken over where they would be made again from the same. */
+/**
+ * Makes a picture (a file, or a folder of tiles).
+ * @param to where it is to lie; its folder is there
+ * @param fileOf where another picture of the site lies, which is made first
+ */
+export type MakePicture = (to: string, fileOf: (address: string) => Promise<string>) => Promise<unknown>;
+
+/** Where the pictures of a site go. */
 export interface PictureStore {
-  /**
-   * Writes a picture (a file, or a folder of tiles) at an address of the new site: from the last site where it was made from the same
-   * key, else by `make`.
-   */
-  put(address: string, key: string, make: () => Promise<unknown>): Promise<void>;
+  /** Takes a picture in at an address of the site; the key changes whenever it would become another one. */
+  put(address: string, key: string, make: MakePicture): Promise<void>;
+}
+
+/** Pictures that are written into a site, those of the last site taken over where they would be made again from the same. */
+export interface WrittenPictures extends PictureStore {
   /** Writes the list for the next build. */
   close(): Promise<void>;
 }
 
 /** Opens the store; a list that is missing or cannot be read only means that every picture is made. */
-export async function openPictureStore(lastSite: string, newSite: string): Promise<PictureStore> {
+export async function openPictureStore(lastSite: string, newSite: string): Promise<WrittenPictures> {
   const known = await readList(lastSite);
   const made: Record<string, string> = {};
   return {
@@ -29,7 +37,7 @@ export async function openPictureStore(lastSite: string, newSite: string): Promi
       const [from, to] = [path.join(lastSite, address), path.join(newSite, address)];
       await mkdir(path.dirname(to), { recursive: true });
       if (known[address] === key && (await stat(from).catch(() => null))) await cp(from, to, { recursive: true });
-      else await make();
+      else await make(to, async (other) => path.join(newSite, other));
     },
     async close() {
       if (Object.keys(made).length > 0) await writeFile(path.join(newSite, LIST), `${JSON.stringify(made, null, 1)}\n`);

@@ -1,52 +1,70 @@
 import { createHash } from 'node:crypto';
-import { stat } from 'node:fs/promises';
+import { rmSync } from 'node:fs';
+import { mkdtemp, readFile, stat } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { SiteData } from '../../site/context.ts';
 import { plainPages, reportPagesAt, type SitePage } from '../../site/pages.tsx';
 import { oncePer, oncePerBoth } from '../base/once.ts';
 import type { Computed } from '../pipeline.ts';
-import { type SiteJob, siteDataOf, writeSite } from './write-site.ts';
+import { panelPath } from '../publish/page-paths.ts';
+import { PicturesOnDemand } from './pictures-on-demand.ts';
+import type { Session } from './session.ts';
+import { flatDataOf, putPictures, type SiteJob, withLayers, writeAssets } from './write-site.ts';
+
+/** What is shown: the data of the pages, without the layouts of layers, and what is kept from before. */
+interface Shown {
+  readonly data: SiteData;
+  readonly session: Session;
+}
 
 /**
- * The site as a preview shows it. The first time it is written whole; after that, as long as no picture changed, its
- * pages are made when they are asked for, out of what the changed entries were computed to. Nothing is kept from before
- * a change but what the change cannot touch: texts that were parsed, entries that were read, pictures.
+ * The site as a preview shows it: pages and pictures are made when they are asked for, out of what the entries were computed
+ * to, so that the first page stands as soon as that is done. Nothing is written beside the entries. Nothing is kept from
+ * before a change but what the change cannot touch: texts that were parsed, entries that were read, pictures.
  */
 export class PreviewSite {
-  #data: SiteData | null = null;
-  /** Addresses in the folder, drawings and data included. */
-  #written: ReadonlySet<string> = new Set();
-  #isAhead = false;
+  readonly #home: string;
+  readonly #pictures: PicturesOnDemand;
+  #shown: Shown | null = null;
 
-  /** True where the pages shown are newer than those in the folder. */
-  get isAhead(): boolean {
-    return this.#isAhead;
+  private constructor(home: string) {
+    this.#home = home;
+    this.#pictures = new PicturesOnDemand(path.join(home, 'pictures'));
   }
 
-  /** Takes over what was computed; returns the number of pages written, null where they wait until somebody asks for them. */
-  async update(job: SiteJob): Promise<number | null> {
-    const key = await pictureKey(job.computed, job.folder);
+  /** Opens a site without pages, with its styles, scripts and faces in a folder for the time of the preview. */
+  static async open(): Promise<PreviewSite> {
+    const home = await mkdtemp(path.join(tmpdir(), 'kerfmark-preview-'));
+    await writeAssets(home);
+    return new PreviewSite(home);
+  }
+
+  /** Takes over what was computed; returns the number of pages, reports left out. */
+  async update(job: Omit<SiteJob, 'output'>): Promise<number> {
     const { session } = job;
+    const key = await pictureKey(job.computed, job.folder);
     if (session.pictures?.key !== key) {
-      const { data, addresses } = await writeSite(job);
-      const { pictures, scales, plans, tiles } = data;
-      session.pictures = { key, made: { pictures, scales, plans, tiles } };
-      this.#isAhead = false;
-      this.#written = new Set(addresses);
-      return addresses.length;
+      this.#pictures.clear();
+      session.pictures = { key, made: await putPictures(job, this.#pictures) };
     }
-    this.#data = await siteDataOf(job, session.pictures.made);
-    this.#isAhead = true;
-    return null;
+    const data = { ...(await flatDataOf(job, session.pictures.made)), layers: new Map() };
+    this.#shown = { data, session };
+    return pagesByAddress(data).size;
   }
 
-  /** A page as it is now; null where it is to be read from the folder, and `gone` where the folder holds an older one. */
-  page(address: string): string | 'gone' | null {
-    if (!this.#isAhead || !this.#data) return null;
-    const text = pageText(this.#data, address);
-    if (text !== null) return text;
-    // The folder is older: what it holds of pages, drawings and data may have been taken away since, or is not to be seen any more.
-    return address.endsWith('.html') || this.#written.has(address) ? 'gone' : null;
+  /** What stands at an address: a page, a picture, a style; null where nothing does. */
+  async find(address: string): Promise<string | Buffer | null> {
+    const page = this.#shown && (await pageText(this.#shown, address));
+    if (page !== null) return page;
+    const isAsset = address.startsWith('assets/') && path.posix.normalize(address) === address;
+    const file = isAsset ? path.join(this.#home, address) : await this.#pictures.find(address);
+    return file === null ? null : readFile(file).catch(() => null);
+  }
+
+  /** Takes the folder away. */
+  close(): void {
+    rmSync(this.#home, { recursive: true, force: true });
   }
 }
 
@@ -55,9 +73,13 @@ const pagesByAddress = oncePer(
   (data: SiteData): ReadonlyMap<string, SitePage> => new Map(plainPages(data).map((page) => [page.path, page])),
 );
 
-/** The text of a page of a site, made when it is first asked for; null where there is none. */
-const pageText = oncePerBoth((data: SiteData, address: string): string | null => {
-  const page = pagesByAddress(data).get(address) ?? reportPagesAt(data, address).find((one) => one.path === address);
+/** The text of a page, made when it is first asked for, the layers of a panel laid out for its own page; null where there is none. */
+const pageText = oncePerBoth(async ({ data, session }: Shown, address: string): Promise<string | null> => {
+  const isPanel = data.file.physical.panels.some(
+    ({ geometry }) => panelPath(geometry.object.id, geometry.panel) === address,
+  );
+  const whole = isPanel ? await withLayers(data, session, (one) => one === address) : data;
+  const page = pagesByAddress(whole).get(address) ?? reportPagesAt(whole, address).find((one) => one.path === address);
   return page?.render() ?? null;
 });
 

@@ -1,5 +1,4 @@
 import { existsSync, watch } from 'node:fs';
-import { readFile, realpath, stat } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
 import { compute } from '../pipeline.ts';
@@ -17,34 +16,31 @@ export const serve: RunCommand = async (options, effects) => {
   if (!Number.isInteger(port) || port < 0 || port > 65535)
     throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
   const preview = await startPreview(options, effects, port);
-  effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
-  await new Promise<void>((resolve) => {
+  const stopped = new Promise<void>((resolve) => {
     process.once('SIGINT', resolve);
     process.once('SIGTERM', resolve);
   });
+  effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
+  await stopped;
   preview.close();
-  if (preview.isAhead())
-    effects.out('The folder holds the site as it was at the start; "kerfmark build" writes it anew.\n');
   return 0;
 };
 
 /** A running preview. */
 export interface Preview {
   readonly address: string;
-  /** True where the folder holds an older site than the one that is shown. */
-  isAhead(): boolean;
   close(): void;
 }
 
 /** Builds, serves on loopback, and rebuilds on every change below `entries/`, deletions included. */
 export async function startPreview(options: Options, effects: Effects, port: number): Promise<Preview> {
   const folder = folderOf(options, effects);
-  const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
   const audience = audienceOf(options);
   const listeners = new Set<ServerResponse>();
-  const site = new PreviewSite();
+  const site = await PreviewSite.open();
   const session = new Session();
   let fault: string | null = null;
+  let shown = 0;
   const rebuild = async (): Promise<void> => {
     try {
       effects.progress?.({ what: 'Reading and computing' });
@@ -56,16 +52,16 @@ export async function startPreview(options: Options, effects: Effects, port: num
       const pages = await site.update({
         computed,
         folder,
-        output,
         built: effects.today(),
         session,
         preview: true,
         ...progressOf(effects),
       });
       fault = null;
+      shown += 1;
       const { errors } = computed;
       effects.out(
-        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${pages === null ? 'The change is shown.' : `${pages} pages.`}\n`,
+        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${shown === 1 ? `${pages} pages.` : 'The change is shown.'}\n`,
       );
     } catch (error) {
       fault = (error as Error).message;
@@ -77,12 +73,13 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const first = rebuild();
   const watcher = watchFolders([path.join(folder, 'entries'), path.join(folder, SENT)], rebuild, first);
   await first;
-  if (fault !== null && !(await stat(output).catch(() => null))) {
+  if (fault !== null) {
     watcher.close();
+    site.close();
     throw new Fault(fault);
   }
   const server = createServer((request, response) => {
-    answer({ site, output, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
+    answer({ site, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
       // One page that cannot be read never ends the preview.
       if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });
       response.end(`This page could not be read: ${error.message}`);
@@ -91,9 +88,9 @@ export async function startPreview(options: Options, effects: Effects, port: num
   const used = await listen(server, port);
   return {
     address: `http://127.0.0.1:${used}/`,
-    isAhead: () => site.isAhead,
     close: () => {
       watcher.close();
+      site.close();
       for (const listener of listeners) listener.end();
       server.close();
       server.closeAllConnections();
@@ -169,14 +166,13 @@ fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
 
 interface Shown {
   readonly site: PreviewSite;
-  readonly output: string;
   readonly folder: string;
   readonly listeners: Set<ServerResponse>;
   fault(): string | null;
 }
 
 async function answer(
-  { site, output, folder, listeners, fault }: Shown,
+  { site, folder, listeners, fault }: Shown,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -206,8 +202,7 @@ async function answer(
   if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
   if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
   const wanted = address.endsWith('/') ? `${address}index.html` : address;
-  const made = site.page(wanted.slice(1));
-  const page = made === 'gone' ? null : (made ?? (await readPage(output, wanted)));
+  const page = await site.find(wanted.slice(1));
   if (page === null) {
     return send(
       404,
@@ -220,27 +215,6 @@ async function answer(
   const type =
     TYPES[path.extname(address)] ?? (address.endsWith('/') ? (TYPES['.html'] as string) : 'application/octet-stream');
   return send(200, type, type.startsWith('text/html') ? withReload(page.toString()) : page);
-}
-
-/**
- * A file of the site, or null where there is none. A new site takes the place of the old one by two renames: a
- * request that falls between them, or between finding a file and reading it, is asked once more a little later.
- */
-async function readPage(output: string, address: string): Promise<Buffer | null> {
-  for (const wait of [0, 150]) {
-    if (wait > 0) await new Promise((resolve) => setTimeout(resolve, wait));
-    try {
-      const root = await realpath(output);
-      const real = await realpath(path.join(output, address));
-      if (!real.startsWith(root + path.sep)) return null;
-      return await readFile(real);
-    } catch (error) {
-      const { code } = error as NodeJS.ErrnoException;
-      if (code === 'EISDIR') return null;
-      if (code !== 'ENOENT' && code !== 'ENOTDIR') throw error;
-    }
-  }
-  return null;
 }
 
 function withReload(html: string): string {

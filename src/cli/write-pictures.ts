@@ -19,13 +19,12 @@ export interface WrittenPicture {
 }
 
 /**
- * Writes the pictures of figure entries, scaled and without any metadata (EXIF, GPS); returns
+ * Puts the pictures of figure entries into a store, scaled and without any metadata (EXIF, GPS); returns
  * their addresses and scales by entry id. Figures whose file is missing, is no picture, or lies outside the workspace have none.
  */
 export async function writePictures(
   file: CaseFile,
   folder: string,
-  output: string,
   store: PictureStore,
   progress?: (step: Step) => void,
 ): Promise<ReadonlyMap<string, WrittenPicture>> {
@@ -46,13 +45,13 @@ export async function writePictures(
     if (found === null) continue;
     const { width = 0, height = 0, orientation = 1 } = found;
     const key = keyOf(await readFile(real), String(WIDEST));
-    await store.put(address, key, () =>
+    await store.put(address, key, (to) =>
       sharp(real)
         .rotate()
         .resize({ width: WIDEST, withoutEnlargement: true })
         .flatten({ background: '#ffffff' })
         .jpeg({ quality: 82, mozjpeg: true })
-        .toFile(path.join(output, address)),
+        .toFile(to),
     );
     // Orientations 5 to 8 stand on their side in the file.
     const size = orientation >= 5 ? { width: height, height: width } : { width, height };

@@ -1,4 +1,3 @@
-import path from 'node:path';
 import type { CaseFile } from '../findings/case-file.ts';
 import type { Registration } from '../geometry/registration.ts';
 import { warpToFrame } from '../geometry/warp.ts';
@@ -16,7 +15,6 @@ const LONGEST = 1400;
 export async function writePlanPictures(
   file: CaseFile,
   pictures: ReadonlyMap<string, WrittenPicture>,
-  output: string,
   store: PictureStore,
 ): Promise<ReadonlyMap<string, string>> {
   const written = new Map<string, string>();
@@ -29,11 +27,8 @@ export async function writePlanPictures(
       const size = { widthMm, heightMm, perMm: Math.min(1, LONGEST / Math.max(widthMm, heightMm)) };
       const address = `plans/${figure.id}.jpg`;
       const key = keyOf(source.key, JSON.stringify([registration.matrix, size]));
-      await store.put(address, key, () =>
-        layIntoFrame(path.join(output, source.address), path.join(output, address), registration, {
-          ...size,
-          pixelScale: source.scale,
-        }),
+      await store.put(address, key, async (to, fileOf) =>
+        layIntoFrame(await fileOf(source.address), to, registration, { ...size, pixelScale: source.scale }),
       );
       written.set(figure.id, address);
     }

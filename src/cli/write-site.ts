@@ -17,7 +17,7 @@ import type { Step } from './effects.ts';
 import { Fault } from './fault.ts';
 import { openKeptPages } from './kept-pages.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
-import { openPictureStore } from './picture-store.ts';
+import { openPictureStore, type PictureStore } from './picture-store.ts';
 import type { Session } from './session.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
@@ -60,18 +60,8 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     await makeFolder(fresh);
     const { file } = computed;
     const store = await openPictureStore(output, fresh);
-    const pictures = await writePictures(file, folder, fresh, store, progress);
-    progress?.({ what: 'Laying the pictures on the panels' });
-    const plans = await writePlanPictures(file, pictures, fresh, store);
-    progress?.({ what: 'Cutting tiles' });
-    const tiles = await writeTiles(pictures, fresh, file.catalogue.workspace?.keys['base-url'] ?? null, store);
+    const made = await putPictures(job, store);
     await store.close();
-    const made = {
-      pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
-      scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
-      plans,
-      tiles,
-    };
     const flat = await flatDataOf(job, made);
     const asked = [JSON.stringify(job.part ?? 'all'), job.preview ? 'preview' : 'build'];
     const kept = await openKeptPages({ computed, folder, output, data: flat, asked });
@@ -103,6 +93,24 @@ async function makeFolder(folder: string): Promise<void> {
   });
 }
 
+/** Puts the pictures of a site into a store, and tells of them what its pages need. */
+export async function putPictures(
+  { computed: { file }, folder, progress }: Pick<SiteJob, 'computed' | 'folder' | 'progress'>,
+  store: PictureStore,
+): Promise<SitePictures> {
+  const pictures = await writePictures(file, folder, store, progress);
+  progress?.({ what: 'Laying the pictures on the panels' });
+  const plans = await writePlanPictures(file, pictures, store);
+  progress?.({ what: 'Cutting tiles' });
+  const tiles = await writeTiles(pictures, file.catalogue.workspace?.keys['base-url'] ?? null, store);
+  return {
+    pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
+    scales: new Map([...pictures].map(([id, { scale }]) => [id, scale])),
+    plans,
+    tiles,
+  };
+}
+
 /** Pictures of a site as its pages need them. */
 export type SitePictures = Pick<SiteData, 'pictures' | 'scales' | 'plans' | 'tiles'>;
 
@@ -112,7 +120,7 @@ export async function siteDataOf(job: Omit<SiteJob, 'output'>, pictures: SitePic
 }
 
 /** The same without the layouts of layers, which take the longest. */
-async function flatDataOf(
+export async function flatDataOf(
   { computed, folder, built, preview = false }: Omit<SiteJob, 'output'>,
   pictures: SitePictures,
 ): Promise<Omit<SiteData, 'layers'>> {
@@ -154,8 +162,11 @@ async function linesOfProblems(
   return new Map(await Promise.all(files.map(read)));
 }
 
+/** Layouts that are kept beside those that were just used. */
+const MOST_LAYOUTS = 64;
+
 /** Lays out the layers of the panels whose pages are wanted; a preview asks for the same ones again. */
-async function withLayers(
+export async function withLayers(
   data: Omit<SiteData, 'layers'>,
   session: Session,
   isWanted: (address: string) => boolean,
@@ -177,7 +188,7 @@ async function withLayers(
   const pageOf = ({ object, panel }: PanelFindings['geometry']): string => panelPath(object.id, panel);
   const panels = file.physical.panels.filter((one) => isWanted(pageOf(one.geometry)));
   for (let i = 0; i < panels.length; i += 16) await Promise.all(panels.slice(i, i + 16).map(layOut));
-  session.layouts = used;
+  session.layouts = new Map([...[...session.layouts].slice(-MOST_LAYOUTS), ...used]);
   return { ...data, layers };
 }
 
@@ -236,7 +247,8 @@ async function exists(file: string): Promise<boolean> {
   return (await stat(file).catch(() => null)) !== null;
 }
 
-async function writeAssets(output: string): Promise<void> {
+/** Styles, scripts and faces of a site. */
+export async function writeAssets(output: string): Promise<void> {
   const assets = path.join(output, 'assets');
   await mkdir(path.join(assets, 'fonts'), { recursive: true });
   const styles = path.join(packageRoot(), 'site', 'styles');

@@ -16,7 +16,6 @@ const TILE = 512;
  */
 export async function writeTiles(
   pictures: ReadonlyMap<string, WrittenPicture>,
-  output: string,
   baseUrl: string | null,
   store: PictureStore,
 ): Promise<ReadonlyMap<string, TiledPicture>> {
@@ -33,8 +32,8 @@ export async function writeTiles(
       .map((factor) => ({ width: Math.ceil(width / factor), height: Math.ceil(height / factor) }))
       .filter((size) => size.width <= 1600)
       .reverse();
-    await store.put(address, keyOf(picture.key, String(baseUrl), String(TILE)), () =>
-      cutTiles(picture.source, path.join(output, address), { width, height, scaleFactors, sizes }, baseUrl),
+    await store.put(address, keyOf(picture.key, String(baseUrl), String(TILE)), (to) =>
+      cutTiles(picture.source, to, { width, height, scaleFactors, sizes }, baseUrl),
     );
     tiled.set(figure, { address, width, height, tileSize: TILE, scaleFactors, sizes });
   }

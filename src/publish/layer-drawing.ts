@@ -1,4 +1,4 @@
-import elk, { type ElkNode } from 'elkjs/lib/elk.bundled.js';
+import type { ElkNode } from 'elkjs/lib/elk.bundled.js';
 import type { LayerOrder } from '../physical/layer-order.ts';
 
 /** A box of a layer diagram: units that are one, with their titles. */
@@ -74,6 +74,8 @@ export async function layOutLayers(order: LayerOrder, titleOf: (unit: string) =>
       targets: [String(lower)],
     })),
   };
+  // Large, and only wanted where there are layers.
+  const { default: elk } = await import('elkjs/lib/elk.bundled.js');
   const laid = await new elk.default().layout(graph);
   const places = new Map((laid.children ?? []).map((node) => [node.id, node]));
   const loops = new Set(order.loops.flat());

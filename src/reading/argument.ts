@@ -69,7 +69,7 @@ export function parseArgument(text: string): ParsedArgument {
 
 /** The text with empty lines in place of its keys: they are read elsewhere, and every line keeps its number. */
 function withoutKeys(text: string): string {
-  const fenced = /^(---[ \t]*\r?\n)([^]*?\n)?(---[ \t]*(?:\r?\n|$))/.exec(text);
+  const fenced = /^(---[ \t]*\r?\n)([\s\S]*?\n)?(---[ \t]*(?:\r?\n|$))/.exec(text);
   if (!fenced) return text;
   const [whole, opening = '', keys = '', closing = ''] = fenced;
   return `${opening}${'\n'.repeat(keys.split('\n').length - 1)}${closing}${text.slice(whole.length)}`;

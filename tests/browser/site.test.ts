@@ -1,19 +1,19 @@
 import { existsSync } from 'node:fs';
-import { mkdtemp, readdir, readFile, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { readdir, readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { HtmlValidate } from 'html-validate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
+import { sharedSite } from '../shared-sites.ts';
 import { ROOT } from '../workspace.ts';
 import { openBrowser } from './browser.ts';
 import { PAGE_KINDS } from './page-kinds.mjs';
 
 let browser: Browser;
 let preview: Preview;
-let site: string;
+const site = sharedSite('internal');
 
 const quiet = {
   cwd: ROOT,
@@ -24,15 +24,13 @@ const quiet = {
 };
 
 beforeAll(async () => {
-  site = path.join(await mkdtemp(path.join(tmpdir(), 'kerfmark-site-')), 'site');
-  preview = await startPreview({ words: [], flags: { in: ROOT, out: site } }, quiet, 0);
+  preview = await startPreview({ words: [], flags: { in: ROOT } }, quiet, 0);
   browser = await openBrowser();
 });
 
 afterAll(async () => {
   await browser?.close();
   preview?.close();
-  await rm(path.dirname(site), { recursive: true, force: true });
 });
 
 interface Watched {

@@ -37,7 +37,6 @@ describe('tiles of a large figure', () => {
     const output = path.join(folder, 'site');
     const tiles = await writeTiles(
       new Map([['FI-x', picture(path.join(folder, 'large.jpg'))]]),
-      output,
       'https://museum.example/lerakos/',
       await openPictureStore(`${output}-before`, output),
     );
@@ -82,7 +81,6 @@ describe('tiles of a large figure', () => {
     const output = path.join(folder, 'plain');
     await writeTiles(
       new Map([['FI-x', picture(path.join(folder, 'large.jpg'))]]),
-      output,
       null,
       await openPictureStore(`${output}-before`, output),
     );
@@ -97,7 +95,6 @@ describe('tiles of a large figure', () => {
   it('small figures are left whole', async () => {
     const tiles = await writeTiles(
       new Map([['FI-x', picture('none.jpg', { width: 2000, height: 900 })]]),
-      path.join(folder, 'none'),
       null,
       await openPictureStore('none', 'none'),
     );
