@@ -53,31 +53,38 @@ describe('every page', () => {
     expect(pages.length).toBeGreaterThan(250);
     const titles = new Set<string>();
     const context = await browser.newContext({ viewport: { width: 1440, height: 1000 }, bypassCSP: true });
-    const wrong: string[] = [];
+    const seeming: string[] = [];
     for (const folder of new Set(pages.map((one) => path.dirname(one)))) {
       const page = await context.newPage();
       const show = await showInTurn(page);
       for (const name of pages.filter((one) => path.dirname(one) === folder)) {
         await show(name);
         titles.add(`${name} ${await page.title()}`);
-        const light = await violations(page);
-        await page.emulateMedia({ colorScheme: 'dark' });
-        const dark = await violations(page, COLOURS);
-        await page.emulateMedia({ colorScheme: 'light' });
-        const told = [
-          ...light.map((one) => `light ${one}`),
-          ...dark.map((one) => `dark ${one}`),
-          ...(await unasked(page)),
-        ];
-        wrong.push(...told.map((one) => `${name}: ${one}`));
+        if ((await faultsOf(page)).length > 0) seeming.push(name);
       }
       await page.close();
     }
     await context.close();
-    expect(wrong).toEqual([]);
     expect(titles.size).toBe(pages.length);
+    // What seems at fault in a document that was written anew is opened by itself, and that is what counts.
+    const wrong = await visit(seeming, { viewport: { width: 1440, height: 1000 }, bypassCSP: true }, async (page) => {
+      await bringAxe(page);
+      return faultsOf(page);
+    });
+    expect(wrong).toEqual([]);
+    expect(seeming.length).toBeLessThan(pages.length / 2);
   });
 });
+
+/** What axe finds in light, in the colours of dark, and what it does not ask. */
+async function faultsOf(page: Page): Promise<readonly string[]> {
+  await page.emulateMedia({ colorScheme: 'light' });
+  const light = await violations(page);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  const dark = await violations(page, COLOURS);
+  await page.emulateMedia({ colorScheme: 'light' });
+  return [...light.map((one) => `light ${one}`), ...dark.map((one) => `dark ${one}`), ...(await unasked(page))];
+}
 
 /**
  * Shows the pages of one folder one after the other in one document, at the address of the first: to bring the checker
