@@ -1,7 +1,15 @@
 import { defineConfig } from 'vitest/config';
 
-/** Files that put something in place of a part of Node, which must not reach any other file. */
-const ALONE = ['tests/faults/kept-pages.test.ts', 'tests/faults/changing-file.test.ts'];
+/**
+ * Files that put something in place of a part of Node, which must not reach any other file; and those that call a few
+ * functions of the geometry a million times, which the engine compiles worse for every other use that it has seen of them.
+ */
+const ALONE = [
+  'tests/faults/kept-pages.test.ts',
+  'tests/faults/changing-file.test.ts',
+  'tests/geometry/**/*.test.ts',
+  'tests/physical/honest-figures.test.ts',
+];
 
 const common = {
   // No test is decided by a clock: these only end one that hangs.

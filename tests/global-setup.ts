@@ -9,7 +9,12 @@ import { buildSharedSites } from './shared-sites.ts';
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
   if (project.vitest.mode === 'benchmark') return async () => undefined;
   const home = await mkdtemp(path.join(tmpdir(), 'kerfmark-shared-'));
-  await Promise.all([openBrowserOnce(), buildSharedSites(home)]);
+  // The sites are built while the first tests run; who needs one waits for it.
+  const building = buildSharedSites(home);
+  await openBrowserOnce();
   project.provide('sharedSites', home);
-  return () => rm(home, { recursive: true, force: true });
+  return async () => {
+    await building;
+    await rm(home, { recursive: true, force: true });
+  };
 }

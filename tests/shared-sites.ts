@@ -1,7 +1,8 @@
 import { spawn } from 'node:child_process';
-import { cp } from 'node:fs/promises';
+import { cp, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { inject } from 'vitest';
+import { until } from './until.ts';
 import { ROOT } from './workspace.ts';
 
 /** Sites of the demonstration file that many tests look at and none changes: name to the words that build it. */
@@ -47,24 +48,27 @@ export function spawnKerfmark(
 
 /**
  * Builds every shared site with the program as it is published, each in a process of its own. The first one is copied for
- * the others, which take its pictures over as any second build does.
+ * the others, which take its pictures over as any second build does. Beside each lies a word of how it ended.
  */
 export async function buildSharedSites(home: string): Promise<void> {
-  const [first, ...others] = Object.keys(SITES) as SharedSite[];
-  const build = async (name: SharedSite): Promise<void> => {
-    const { code, err } = await spawnKerfmark(['build', ...SITES[name], '--out', path.join(home, name)], ROOT);
-    if (code !== 0 || err !== '') throw new Error(`The shared site ${name} could not be built: ${code} ${err}`);
-  };
-  await build(first as SharedSite);
+  const [first, ...others] = Object.keys(SITES) as [SharedSite, ...SharedSite[]];
+  await build(home, first);
   for (const name of others)
-    await cp(path.join(home, first as SharedSite), path.join(home, name), {
-      recursive: true,
-      preserveTimestamps: true,
-    });
-  await Promise.all(others.map(build));
+    await cp(path.join(home, first), path.join(home, name), { recursive: true, preserveTimestamps: true });
+  await Promise.all(others.map((name) => build(home, name)));
 }
 
-/** The folder of a shared site. */
-export function sharedSite(name: SharedSite): string {
-  return path.join(inject('sharedSites'), name);
+async function build(home: string, name: SharedSite): Promise<void> {
+  const { code, err } = await spawnKerfmark(['build', ...SITES[name], '--out', path.join(home, name)], ROOT);
+  await writeFile(path.join(home, `${name}.ended`), code === 0 && err === '' ? 'good' : `${code} ${err}`);
+}
+
+/** The folder of a shared site, once it stands. */
+export async function sharedSite(name: SharedSite): Promise<string> {
+  const home = inject('sharedSites');
+  const ended = (): Promise<string | null> => readFile(path.join(home, `${name}.ended`), 'utf8').catch(() => null);
+  await until(async () => Boolean(await ended()));
+  const how = await ended();
+  if (how !== 'good') throw new Error(`The shared site ${name} could not be built: ${how}`);
+  return path.join(home, name);
 }

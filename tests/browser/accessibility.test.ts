@@ -8,7 +8,7 @@ import { bringAxe, COLOURS, violations } from './axe.ts';
 import { openBrowser } from './browser.ts';
 import { PAGE_KINDS } from './page-kinds.mjs';
 
-const site = sharedSite('internal');
+const site = await sharedSite('internal');
 let browser: Browser;
 
 beforeAll(async () => {
@@ -275,7 +275,7 @@ describe('the site in French', () => {
           ...(name.includes('#without') && !trial.includes('Changé') ? ['the trial is not in French'] : []),
         ];
       },
-      sharedSite('french'),
+      await sharedSite('french'),
     );
     expect(wrong).toEqual([]);
   });

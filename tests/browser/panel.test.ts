@@ -6,7 +6,7 @@ import { readDrawing } from '../../src/reading/drawing.ts';
 import { sharedSite } from '../shared-sites.ts';
 import { openBrowser } from './browser.ts';
 
-const site = sharedSite('internal');
+const site = await sharedSite('internal');
 let browser: Browser;
 
 beforeAll(async () => {

@@ -13,7 +13,7 @@ import { PAGE_KINDS } from './page-kinds.mjs';
 
 let browser: Browser;
 let preview: Preview;
-const site = sharedSite('internal');
+const site = await sharedSite('internal');
 
 const quiet = {
   cwd: ROOT,

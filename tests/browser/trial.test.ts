@@ -11,7 +11,7 @@ import { ROOT } from '../workspace.ts';
 import { bringAxe, violations } from './axe.ts';
 import { openBrowser } from './browser.ts';
 
-const site = sharedSite('internal');
+const site = await sharedSite('internal');
 let browser: Browser;
 
 beforeAll(async () => {

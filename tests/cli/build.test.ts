@@ -17,13 +17,13 @@ describe('build', () => {
         cpSync(path.join(folder, 'internal'), path.join(folder, 'public'), { recursive: true });
       expect((await kerfmark(['build', '--audience', audience, '--out', audience], folder)).code).toBe(0);
       // The shared site was built from another folder, in a process of its own, by the program as it is published.
-      expect(snapshot(path.join(folder, audience))).toEqual(snapshot(sharedSite(audience)));
+      expect(snapshot(path.join(folder, audience))).toEqual(snapshot(await sharedSite(audience)));
     }
     expect(snapshot(path.join(folder, 'entries'))).toEqual(entries);
   });
 
-  it('a public build holds nothing of restricted entries, withheld keys or unnamed persons', () => {
-    const all = Object.entries(snapshot(sharedSite('public')))
+  it('a public build holds nothing of restricted entries, withheld keys or unnamed persons', async () => {
+    const all = Object.entries(snapshot(await sharedSite('public')))
       .filter(([name]) => /\.(html|json)$/.test(name))
       .map(([name, text]) => name + Buffer.from(text, 'latin1').toString('utf8'))
       .join('\n');

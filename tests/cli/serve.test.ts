@@ -2,7 +2,8 @@ import { rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { startPreview } from '../../src/cli/serve.ts';
-import { smallWorkspace, testFolder, until } from '../folders.ts';
+import { smallWorkspace, testFolder } from '../folders.ts';
+import { until } from '../until.ts';
 
 const home = testFolder();
 

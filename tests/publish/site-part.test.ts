@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { expect, it } from 'vitest';
@@ -21,10 +21,12 @@ it('the parts of all objects and that of the whole file are together the site, b
   const home = mkdtempSync(path.join(tmpdir(), 'kerfmark-parts-'));
   try {
     const build = async (name: string, ...flags: readonly string[]) => {
+      // The pictures of the whole site are taken over; which pages there are is what is asked here.
+      cpSync(await sharedSite('internal'), path.join(home, name), { recursive: true });
       expect((await kerfmark(['build', '--out', path.join(home, name), ...flags], ROOT)).code).toBe(0);
       return filesIn(path.join(home, name));
     };
-    const site = filesIn(sharedSite('internal'));
+    const site = filesIn(await sharedSite('internal'));
     const parts = [
       await build('a', '--only', 'OB-lerakos'),
       await build('b', '--only', 'OB-sister,OB-strip'),

@@ -130,7 +130,7 @@ it('a file speaks the first of its languages that the interface has; English els
 });
 
 it('a site in French: its frame, its dates, the words of its entries, what is computed of them; what is English is said', async () => {
-  const folder = sharedSite('french');
+  const folder = await sharedSite('french');
   const page = (name: string): string => readFileSync(path.join(folder, name), 'utf8').replaceAll('\u00a0', ' ');
   for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((one) => one.endsWith('.html')))
     expect(page(name).slice(0, 60), name).toContain('<html lang="fr">');
