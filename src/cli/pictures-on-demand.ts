@@ -9,9 +9,9 @@ interface Promised {
 }
 
 /** Pictures of a preview: each is made when somebody looks at a page that shows it, and kept as long as it stays the same. */
-export class PicturesOnDemand implements PictureStore {
+export class PicturesOnDemand {
   readonly #folder: string;
-  readonly #promised = new Map<string, Promised>();
+  #promised: ReadonlyMap<string, Promised> = new Map();
   /** By address and key, so that two requests wait for one making. */
   readonly #made = new Map<string, Promise<string>>();
 
@@ -20,13 +20,16 @@ export class PicturesOnDemand implements PictureStore {
     this.#folder = folder;
   }
 
-  async put(address: string, key: string, make: MakePicture): Promise<void> {
-    this.#promised.set(address, { key, make });
-  }
-
-  /** Forgets what was promised, before the pictures of a changed file are put in. */
-  clear(): void {
-    this.#promised.clear();
+  /** Takes in the pictures of a changed file in place of those of before; where that fails, these stay. */
+  async replace<Told>(putAll: (store: PictureStore) => Promise<Told>): Promise<Told> {
+    const fresh = new Map<string, Promised>();
+    const told = await putAll({
+      put: async (address, key, make) => {
+        fresh.set(address, { key, make });
+      },
+    });
+    this.#promised = fresh;
+    return told;
   }
 
   /** The file at an address, made where it was not yet; null where no picture stands there. */
@@ -40,9 +43,13 @@ export class PicturesOnDemand implements PictureStore {
   #fileOf(address: string): Promise<string> {
     const { key, make } = this.#promised.get(address) as Promised;
     const name = `${key} ${address}`;
-    const known = this.#made.get(name) ?? this.#make(path.join(this.#folder, key, address), make);
-    this.#made.set(name, known);
-    return known;
+    const known = this.#made.get(name);
+    if (known) return known;
+    const making = this.#make(path.join(this.#folder, key, address), make);
+    this.#made.set(name, making);
+    // What failed once, on a full disk say, is tried again when somebody looks again.
+    making.catch(() => this.#made.delete(name));
+    return making;
   }
 
   async #make(to: string, make: MakePicture): Promise<string> {

@@ -10,7 +10,8 @@ import type { Computed } from '../pipeline.ts';
 import { panelPath } from '../publish/page-paths.ts';
 import { PicturesOnDemand } from './pictures-on-demand.ts';
 import type { Session } from './session.ts';
-import { flatDataOf, putPictures, type SiteJob, withLayers, writeAssets } from './write-site.ts';
+import { writeAssets } from './site-assets.ts';
+import { flatDataOf, putPictures, type SiteJob, withLayers } from './write-site.ts';
 
 /** What is shown: the data of the pages, without the layouts of layers, and what is kept from before. */
 interface Shown {
@@ -44,10 +45,8 @@ export class PreviewSite {
   async update(job: Omit<SiteJob, 'output'>): Promise<number> {
     const { session } = job;
     const key = await pictureKey(job.computed, job.folder);
-    if (session.pictures?.key !== key) {
-      this.#pictures.clear();
-      session.pictures = { key, made: await putPictures(job, this.#pictures) };
-    }
+    if (session.pictures?.key !== key)
+      session.pictures = { key, made: await this.#pictures.replace((store) => putPictures(job, store)) };
     const data = { ...(await flatDataOf(job, session.pictures.made)), layers: new Map() };
     this.#shown = { data, session };
     return pagesByAddress(data).size;

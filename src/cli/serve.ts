@@ -65,7 +65,7 @@ export async function startPreview(options: Options, effects: Effects, port: num
       );
     } catch (error) {
       fault = (error as Error).message;
-      effects.err(`${fault}\nThe last good site is still shown.\n`);
+      if (shown > 0) effects.err(`${fault}\nThe last good site is still shown.\n`);
     }
     for (const listener of listeners) listener.write('data: changed\n\n');
   };

@@ -1,4 +1,4 @@
-import { cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 import type { SiteData } from '../../site/context.ts';
@@ -19,6 +19,7 @@ import { openKeptPages } from './kept-pages.ts';
 import { packageRoot, packageVersion } from './package-root.ts';
 import { openPictureStore, type PictureStore } from './picture-store.ts';
 import type { Session } from './session.ts';
+import { writeAssets } from './site-assets.ts';
 import { writePictures } from './write-pictures.ts';
 import { writePlanPictures } from './write-plan-pictures.ts';
 import { writeTiles } from './write-tiles.ts';
@@ -114,12 +115,7 @@ export async function putPictures(
 /** Pictures of a site as its pages need them. */
 export type SitePictures = Pick<SiteData, 'pictures' | 'scales' | 'plans' | 'tiles'>;
 
-/** What the pages are made from, with pictures that lie in the site already. */
-export async function siteDataOf(job: Omit<SiteJob, 'output'>, pictures: SitePictures): Promise<SiteData> {
-  return withLayers(await flatDataOf(job, pictures), job.session, () => true);
-}
-
-/** The same without the layouts of layers, which take the longest. */
+/** What the pages are made from, without the layouts of layers, which take the longest. */
 export async function flatDataOf(
   { computed, folder, built, preview = false }: Omit<SiteJob, 'output'>,
   pictures: SitePictures,
@@ -245,44 +241,4 @@ async function refuseForeign(output: string): Promise<void> {
 
 async function exists(file: string): Promise<boolean> {
   return (await stat(file).catch(() => null)) !== null;
-}
-
-/** Styles, scripts and faces of a site. */
-export async function writeAssets(output: string): Promise<void> {
-  const assets = path.join(output, 'assets');
-  await mkdir(path.join(assets, 'fonts'), { recursive: true });
-  const styles = path.join(packageRoot(), 'site', 'styles');
-  await cp(path.join(styles, 'kerfmark.css'), path.join(assets, 'kerfmark.css'));
-  await cp(path.join(styles, 'plan.css'), path.join(assets, 'plan.css'));
-  await cp(path.join(styles, 'drawings.css'), path.join(assets, 'drawings.css'));
-  await cp(path.join(styles, 'mark.svg'), path.join(assets, 'mark.svg'));
-  await cp(path.join(packageRoot(), 'dist', 'scripts'), assets, { recursive: true });
-  await writeFonts(path.join(assets, 'fonts'));
-}
-
-const FACES = [
-  ['@fontsource/source-serif-4', ['400', '400-italic', '600']],
-  ['@fontsource/source-sans-3', ['400', '400-italic', '600']],
-] as const;
-
-/** Copies the faces out of their packages: Latin, Greek and Cyrillic, woff2 only. */
-async function writeFonts(folder: string): Promise<void> {
-  const require = createRequire(import.meta.url);
-  const sheets: string[] = [];
-  for (const [name, weights] of FACES) {
-    const root = path.dirname(require.resolve(`${name}/package.json`));
-    for (const weight of weights) {
-      const css = await readFile(path.join(root, `${weight}.css`), 'utf8');
-      sheets.push(
-        css.replace(
-          /url\(\.\/files\/([\w-]+\.woff2)\) format\('woff2'\), url\([^)]*\) format\('woff'\)/g,
-          "url($1) format('woff2')",
-        ),
-      );
-      for (const [, file] of css.matchAll(/files\/([\w-]+\.woff2)/g)) {
-        await cp(path.join(root, 'files', file as string), path.join(folder, file as string));
-      }
-    }
-  }
-  await writeFile(path.join(folder, 'fonts.css'), sheets.join('\n'));
 }

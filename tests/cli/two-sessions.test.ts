@@ -5,7 +5,7 @@ import { expect, it } from 'vitest';
 import { sitePages } from '../../site/pages.tsx';
 import { loadWorkspace } from '../../src/cli/load-workspace.ts';
 import { Session } from '../../src/cli/session.ts';
-import { siteDataOf } from '../../src/cli/write-site.ts';
+import { flatDataOf, withLayers } from '../../src/cli/write-site.ts';
 import { seededRandom } from '../../src/geometry/seeded-random.ts';
 import { compute } from '../../src/pipeline.ts';
 import { madeWorkspace, writeWorkspace } from '../bench/made-workspace.mjs';
@@ -17,7 +17,8 @@ const NO_PICTURES = { pictures: new Map(), scales: new Map(), plans: new Map(), 
 /** One hash of every page, every problem and every date of a workspace, as a preview with this session would give them. */
 async function made(folder: string, session: Session): Promise<string> {
   const computed = compute(await loadWorkspace(folder, session), 'internal', { inItsLanguage: true, session });
-  const data = await siteDataOf({ computed, folder, built: '2024-06-01', session }, NO_PICTURES);
+  const flat = await flatDataOf({ computed, folder, built: '2024-06-01', session }, NO_PICTURES);
+  const data = await withLayers(flat, session, () => true);
   const hash = createHash('sha256').update(JSON.stringify(computed.problems));
   for (const page of sitePages(data)) hash.update(`${page.path}\n${page.render()}\n`);
   return hash.digest('hex');
