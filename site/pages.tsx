@@ -2,7 +2,6 @@ import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import { iiifManifest } from '../src/exchange/iiif-manifest.ts';
 import { datesReport } from '../src/findings/dates-report.ts';
-import { speakingFor } from '../src/language/languages.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { ID_SHAPE } from '../src/model/fields.ts';
 import {
@@ -52,6 +51,7 @@ import { SearchPage } from './pages/search-page.tsx';
 import { TracingPage } from './pages/tracing-page.tsx';
 import { TrialPage } from './pages/trial-page.tsx';
 import { reportPictures } from './report-pictures.tsx';
+import { Speech } from './say.ts';
 
 /** One file of the site: its address and how to make its text. */
 export interface SitePage {
@@ -66,7 +66,7 @@ export function sitePages(data: SiteData): readonly SitePage[] {
 
 /** All pages but the reports: which drawings a report has is known only when what bears on its object was gathered. */
 export function plainPages(data: SiteData): readonly SitePage[] {
-  return spoken(data, () => pagesOf(data));
+  return pagesOf(data);
 }
 
 /** The pages of the reports among which an address would be: those of its object, with their drawings. */
@@ -74,14 +74,6 @@ export function reportPagesAt(data: SiteData, address: string): readonly SitePag
   return reportedObjects(data)
     .filter((object) => address.startsWith(reportPicturePath(object.id, '').slice(0, -'.svg'.length)))
     .flatMap((object) => reportPagesOf(data, object));
-}
-
-function spoken(data: SiteData, make: () => readonly SitePage[]): readonly SitePage[] {
-  const { languages } = data.file.settings;
-  return speakingFor(languages, make).map(({ path, render }) => ({
-    path,
-    render: () => speakingFor(languages, render),
-  }));
 }
 
 type MakePage = (path: string, view: (context: PageContext) => JSX.Element) => SitePage;
@@ -92,7 +84,7 @@ const pageFrom =
     path,
     render: () => {
       const context = { ...data, path, href: (to: string) => relativeHref(path, to) };
-      const html = renderToString(view(context));
+      const html = renderToString(<Speech.Provider value={data.file.sayer}>{view(context)}</Speech.Provider>);
       // The live page is drawn anew in the browser, from the same parts.
       return `<!doctype html>\n${path === 'trial.html' ? html : markLanguages(html)}\n`;
     },
@@ -176,21 +168,19 @@ function reportedObjects({ file }: SiteData): readonly Entry<'object'>[] {
 function reportPagesOf(data: SiteData, object: Entry<'object'>): readonly SitePage[] {
   const { file, built, version } = data;
   const page = pageFrom(data);
-  return spoken(data, () => {
-    const made = reportPictures(file, object, { drawings: data.drawingStyle, plan: data.planStyle });
-    const kinds = [
-      ['file', composeFile],
-      ['appendix', composeAppendix],
-    ] as const;
-    return [
-      ...kinds.map(([kind, compose]) =>
-        page(reportPath(object.id, kind), (context) => (
-          <ReportPage page={context} object={object} document={compose(file, object, made.list, { built, version })} />
-        )),
-      ),
-      ...made.pictures.map((one): SitePage => ({ path: reportPicturePath(object.id, one.key), render: () => one.svg })),
-    ];
-  });
+  const made = reportPictures(file, object, { drawings: data.drawingStyle, plan: data.planStyle });
+  const kinds = [
+    ['file', composeFile],
+    ['appendix', composeAppendix],
+  ] as const;
+  return [
+    ...kinds.map(([kind, compose]) =>
+      page(reportPath(object.id, kind), (context) => (
+        <ReportPage page={context} object={object} document={compose(file, object, made.list, { built, version })} />
+      )),
+    ),
+    ...made.pictures.map((one): SitePage => ({ path: reportPicturePath(object.id, one.key), render: () => one.svg })),
+  ];
 }
 
 /** Manifests of the objects; only a site that knows its own address has them. */
@@ -215,6 +205,6 @@ function planFile(data: SiteData, plan: PanelFace): SitePage {
   return {
     path,
     render: () =>
-      `<?xml version="1.0" encoding="UTF-8"?>\n${renderAsXml(<PanelPlan page={context} plan={plan} link={null} size={size} style={style} />)}\n`,
+      `<?xml version="1.0" encoding="UTF-8"?>\n${renderAsXml(<PanelPlan page={context} plan={plan} link={null} size={size} style={style} />, data.file.sayer)}\n`,
   };
 }

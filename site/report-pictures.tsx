@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import type { CaseFile } from '../src/findings/case-file.ts';
 import { fourChains } from '../src/findings/four-chains.ts';
+import type { Sayer } from '../src/language/sayer.ts';
 import { titleOf } from '../src/model/catalogue.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { layOutRuling } from '../src/publish/chronology-drawing.ts';
@@ -15,7 +16,6 @@ import { ChainsFigure } from './drawings/chains-figure.tsx';
 import { ChronologyFigure } from './drawings/chronology-figure.tsx';
 import { PanelPlan, planFrame } from './drawings/panel-plan.tsx';
 import { renderAsXml, standingAlone } from './drawings/standing-alone.ts';
-import { term, words } from './say.ts';
 
 /** Style sheets of the drawings. */
 export interface DrawingStyles {
@@ -35,13 +35,14 @@ export function reportPictures(
   object: Entry<'object'>,
   styles: DrawingStyles,
 ): { readonly list: ReportPictures; readonly pictures: readonly Picture[] } {
+  const { words } = file.sayer;
   const pictures: Picture[] = [];
   // Drawn only where somebody looks, and not kept: a site of many objects has many of them.
   const keep = (key: string, drawing: () => JSX.Element, style: () => string): void => {
     pictures.push({
       key,
       get svg() {
-        return alone(renderAsXml(drawing()), style());
+        return alone(renderAsXml(drawing(), file.sayer), style());
       },
     });
   };
@@ -77,7 +78,7 @@ export function reportPictures(
       () => <PanelPlan page={bareContext(file)} plan={plan} link={null} />,
       () => strokesAt(styles.plan, scale),
     );
-    return plateOf(plan, key, scale, frame.width);
+    return plateOf(file.sayer, plan, key, scale, frame.width);
   });
   return {
     pictures,
@@ -119,7 +120,7 @@ function strokesAt(style: string, scale: number): string {
   });
 }
 
-function plateOf(plan: PanelFace, key: string, scale: number, width: number): ReportPicture {
+function plateOf({ words, term }: Sayer, plan: PanelFace, key: string, scale: number, width: number): ReportPicture {
   return {
     key,
     caption: words('Panel {0}, {1}, at 1 : {2}.', plan.panel, term(plan.face), scale),

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
 import { renderToString } from 'preact-render-to-string';
 import type { Inline } from '../src/reports/inline.ts';
-import type { Said, SetBlock, SetDocument } from '../src/typeset/annotate.ts';
-import { type Picture, printWords } from '../src/typeset/print-data.ts';
+import type { SetBlock, SetDocument, SetPassage } from '../src/typeset/annotate.ts';
+import type { Picture } from '../src/typeset/print-data.ts';
 
 /** A document as one HTML file that needs nothing else: style and drawings inside, notes at the end, no script. */
 export function standaloneDocument(
@@ -12,7 +12,7 @@ export function standaloneDocument(
 ): string {
   const notes: (readonly Inline[])[] = [];
   const drawings = new Map(pictures.map((one) => [one.key, one.svg]));
-  const say = (one: Said): JSX.Element => {
+  const say = (one: SetPassage): JSX.Element => {
     if (one.note !== null) notes.push(one.note);
     const n = one.note === null ? 0 : notes.length;
     return <SaidPart said={one} n={n} />;
@@ -41,7 +41,7 @@ export function standaloneDocument(
           </p>
           <Later parts={() => body} />
           <Bibliography document={document} />
-          <Later parts={() => [<Notes notes={notes} />]} />
+          <Later parts={() => [<Notes notes={notes} pageWords={document.pageWords} />]} />
         </main>
       </body>
     </html>,
@@ -54,16 +54,22 @@ function Later({ parts }: { parts(): readonly JSX.Element[] }): JSX.Element {
   return <>{parts()}</>;
 }
 
-function Notes({ notes }: { readonly notes: readonly (readonly Inline[])[] }): JSX.Element | null {
+function Notes({
+  notes,
+  pageWords,
+}: {
+  readonly notes: readonly (readonly Inline[])[];
+  readonly pageWords: SetDocument['pageWords'];
+}): JSX.Element | null {
   if (notes.length === 0) return null;
   return (
     <section class="notes">
-      <h2>Notes</h2>
+      <h2>{pageWords.notes}</h2>
       <ol>
         {notes.map((note, i) => (
           <li id={`note-${i + 1}`}>
             <Runs runs={note} />{' '}
-            <a href={`#mark-${i + 1}`} aria-label={`Back to the text, note ${i + 1}`}>
+            <a href={`#mark-${i + 1}`} aria-label={`${pageWords.back} ${i + 1}`}>
               ↑
             </a>
           </li>
@@ -77,7 +83,7 @@ function Runs({ runs }: { readonly runs: readonly Inline[] }): JSX.Element {
   return <>{runs.map((one) => (typeof one === 'string' ? one : <cite>{one.italic}</cite>))}</>;
 }
 
-function SaidPart({ said, n }: { readonly said: Said; readonly n: number }): JSX.Element {
+function SaidPart({ said, n }: { readonly said: SetPassage; readonly n: number }): JSX.Element {
   return (
     <>
       {said.words}
@@ -99,7 +105,7 @@ function BlockPart({
   drawings,
 }: {
   readonly block: SetBlock;
-  say(one: Said): JSX.Element;
+  say(one: SetPassage): JSX.Element;
   readonly drawings: ReadonlyMap<string, string>;
 }): JSX.Element | null {
   switch (block.kind) {
@@ -167,7 +173,7 @@ function Bibliography({ document }: { readonly document: SetDocument }): JSX.Ele
   if (!document.isLong) return null;
   return (
     <>
-      {archives.length === 0 ? null : <h2>{printWords(document).archives}</h2>}
+      {archives.length === 0 ? null : <h2>{document.pageWords.archives}</h2>}
       {archives.map(({ name, items }) => (
         <>
           <h3>{name}</h3>
@@ -182,7 +188,7 @@ function Bibliography({ document }: { readonly document: SetDocument }): JSX.Ele
       ))}
       {literature.length === 0 ? null : (
         <>
-          <h2>{printWords(document).literature}</h2>
+          <h2>{document.pageWords.literature}</h2>
           <ul class="literature">
             {literature.map((one) => (
               <li>

@@ -4,10 +4,10 @@ import { lazily, oncePerName } from './base/once.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
 import type { DatedBefore } from './findings/dated-part.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
-import { checkSentAnswers } from './findings/sent-answers.ts';
 import { shownProblems } from './findings/shown-problems.ts';
-import { interfaceFor } from './language/languages.ts';
-import { ENGLISH, speaking } from './language/spoken.ts';
+import { ENGLISH, type Language, languageFor } from './language/language.ts';
+import { sayerIn } from './language/sayer.ts';
+import { checkLetters } from './letters/check-letters.ts';
 import type { Catalogue } from './model/catalogue.ts';
 import type { SentFile } from './model/sent-file.ts';
 import { settingsOf } from './model/settings.ts';
@@ -47,8 +47,10 @@ export interface ComputeOptions {
   readonly withdrawn?: readonly string[];
   /** The language shown first; that of the workspace where nothing is said. */
   readonly language?: string | null;
-  /** For pages: what is composed is said in the language of the file; in English else, as the terminal speaks. */
-  readonly inItsLanguage?: boolean;
+  /** The languages in which the file can be said; its own first one is taken, where it is among them. English alone where nothing is given. */
+  readonly languages?: readonly Language[];
+  /** The language that is taken whatever those of the file are: that of the terminal. */
+  readonly spoken?: Language;
   /** What is kept from one computation to the next; nothing where none is given. */
   readonly session?: Remembered;
 }
@@ -64,10 +66,10 @@ export interface ComputeOptions {
  *         -> page models -> pages          src/publish, site
  */
 export function compute(files: WorkspaceFiles, audience: Access, options: ComputeOptions = {}): Computed {
-  const { withdrawn = [], language = null, session = { readings: new Map(), dated: new Map() } } = options;
+  const { language = null, session = { readings: new Map(), dated: new Map() } } = options;
   const reading = readWorkspace(files, session.readings);
   const whole = language === null ? reading.catalogue : withLanguage(reading.catalogue, language);
-  const fileFor = caseFiles(whole, withdrawn, options.inItsLanguage ?? false, session.dated);
+  const fileFor = caseFiles(whole, options, session.dated);
   const found = problemsOf({ ...reading, catalogue: whole }, files.sent, audience, fileFor);
   return {
     file: fileFor(audience),
@@ -91,19 +93,19 @@ export function compute(files: WorkspaceFiles, audience: Access, options: Comput
 /** Case files of one workspace, each made once: for an audience, with the language of the file or another one first. */
 function caseFiles(
   whole: Catalogue,
-  withdrawn: readonly string[],
-  inItsLanguage: boolean,
+  { withdrawn = [], languages = [ENGLISH], spoken }: ComputeOptions,
   last: Map<string, DatedBefore>,
 ): Computed['fileFor'] {
-  const { languages } = settingsOf(whole.workspace);
-  const spoken = inItsLanguage ? interfaceFor(languages) : ENGLISH;
-  const own = oncePerName((one: Access) => speaking(spoken, () => buildCaseFile(whole, one, withdrawn, last)));
+  const tags = settingsOf(whole.workspace).languages;
+  const usual = spoken ?? languageFor(languages, tags);
+  const own = oncePerName((one: Access) => buildCaseFile(whole, one, sayerIn(usual), withdrawn, last));
   const other = oncePerName((audienceAndLanguage: `${Access} ${string}`) => {
     const [one, tag] = audienceAndLanguage.split(' ') as [Access, string];
-    return speaking(interfaceFor([tag]), () => buildCaseFile(withLanguage(whole, tag), one, withdrawn, last, own(one)));
+    const sayer = sayerIn(languageFor(languages, [tag]));
+    return buildCaseFile(withLanguage(whole, tag), one, sayer, withdrawn, last, own(one));
   });
   return (one, tag = null) =>
-    tag === null || (tag === spoken.tag && tag === languages[0]) ? own(one) : other(`${one} ${tag}`);
+    tag === null || (tag === usual.tag && tag === tags[0]) ? own(one) : other(`${one} ${tag}`);
 }
 
 /** What is wrong and what is doubtful, each looked for when it is asked for. */
@@ -117,7 +119,7 @@ function problemsOf(
   const ofWhole = lazily(() => [
     ...reading.problems,
     ...file.doubtsOfWhole,
-    ...checkSentAnswers(reading.catalogue, sent, (one) => fileFor('restricted', one).statements),
+    ...checkLetters(reading.catalogue, sent, fileFor),
   ]);
   const ofShown = lazily(() => [
     ...file.faults,

@@ -33,8 +33,7 @@ export function demoCopy(home: string, files: Readonly<Record<string, string | U
 
 function workspaceFrom(from: string, home: string, files: Readonly<Record<string, string | Uint8Array>>): string {
   const folder = freshFolder(home);
-  const parts = readdirSync(from).filter((part) => part === 'entries' || part === 'sent');
-  for (const part of parts) cpSync(path.join(from, part), path.join(folder, part), { recursive: true });
+  cpSync(path.join(from, 'entries'), path.join(folder, 'entries'), { recursive: true });
   for (const [name, bytes] of Object.entries(files)) {
     const full = path.join(folder, 'entries', name);
     mkdirSync(path.dirname(full), { recursive: true });

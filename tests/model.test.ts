@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { ENTRY_TYPES } from '../src/model/entry-type-names.ts';
 import { formatDocument } from '../src/model/format-document.ts';
 import { jsonSchemaOf } from '../src/model/json-schema.ts';
+import { inEnglish } from './spoken.ts';
 import { computeFiles, filesOf, ROOT } from './workspace.ts';
 
 describe('the format', () => {
@@ -38,7 +39,7 @@ describe('the demonstration file', () => {
       (file.catalogue.get(id)?.keys as { 'derives-from'?: unknown } | undefined)?.['derives-from'];
     expect([parents('SO-ledger'), parents('SO-crate-list')]).toEqual([['SO-crate-list'], ['SO-photo-courtyard']]);
     const rejected = file.statement('CL-catalogue');
-    expect(rejected?.notUsed).toContain('rejected');
+    expect(inEnglish(rejected?.notUsed ?? '')).toContain('rejected');
     expect(rejected?.why?.length).toBeGreaterThan(40);
     const start = file.statements.moments.momentOf('EV-removal', 'start');
     const end = file.statements.moments.momentOf('EV-removal', 'end');

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { Access } from '../src/base/access.ts';
+import { type SentFile, valuesFileOf } from '../src/model/sent-file.ts';
 import { type Computed, compute } from '../src/pipeline.ts';
 import { besideEntry, type FoundPicture, type FoundPictures } from '../src/reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../src/reading/reading.ts';
@@ -22,12 +23,11 @@ export function filesOf(folder: string): Record<string, string> {
     for (const one of readdirSync(path.join(folder, below), { withFileTypes: true })) {
       const here = `${below}/${one.name}`;
       if (one.isDirectory()) walk(here);
-      else if (/\.(md|csv|ya?ml|svg)$/.test(one.name)) files[here] = readFileSync(path.join(folder, here), 'utf8');
+      else if (/\.(md|csv|ya?ml|svg|json)$/.test(one.name)) files[here] = readFileSync(path.join(folder, here), 'utf8');
       else if (one.name.endsWith('.jpg')) files[here] = sizeOfJpeg(readFileSync(path.join(folder, here)));
     }
   };
   walk('entries');
-  if (existsSync(path.join(folder, 'sent'))) walk('sent');
   return files;
 }
 
@@ -47,18 +47,28 @@ function sizeOfJpeg(bytes: Buffer): string {
 export function workspaceOf(files: Readonly<Record<string, string>>): WorkspaceFiles {
   const list = Object.entries(files).map(([file, text]) => ({ file, text: text.replace(/^\ufeff/, '') }));
   return {
-    entries: list.filter(({ file }) => file.endsWith('.md') && !file.startsWith('sent/')),
+    entries: list.filter(({ file }) => file.endsWith('.md') && !file.startsWith(SENT)),
     defaults: list.filter(({ file }) => /_defaults\.ya?ml$/.test(file)),
     tables: list.filter(({ file }) => file.endsWith('.csv')),
     drawings: list.filter(({ file }) => file.endsWith('.svg')),
     pictures: picturesOf(list),
-    sent: new Map(
-      list
-        .filter(({ file }) => file.startsWith('sent/'))
-        .map(({ file, text }) => [file, { sha256: createHash('sha256').update(text).digest('hex'), text }]),
-    ),
+    sent: sentOf(list.filter(({ file }) => file.startsWith(SENT))),
     problems: [],
   };
+}
+
+const SENT = 'entries/sent/';
+
+/** Letters with the values beside them. */
+function sentOf(list: readonly { readonly file: string; readonly text: string }[]): ReadonlyMap<string, SentFile> {
+  const sha256Of = (text: string): string => createHash('sha256').update(text).digest('hex');
+  return new Map(
+    list.map(({ file, text }) => {
+      const values = list.find((one) => one.file === valuesFileOf(file) && one.file !== file)?.text;
+      const kept = values === undefined ? null : { sha256: sha256Of(values), text: values };
+      return [file, { sha256: sha256Of(text), text, values: kept }];
+    }),
+  );
 }
 
 /** Computes files given by name and text. */

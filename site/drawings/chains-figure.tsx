@@ -3,7 +3,7 @@ import type { CaseFile } from '../../src/findings/case-file.ts';
 import type { Band, Step } from '../../src/findings/four-chains.ts';
 import { type ChainRow, type ChainsDrawing, layOutChains } from '../../src/publish/chains-drawing.ts';
 import { drawnReferences } from '../../src/publish/chronology-rows.ts';
-import { words } from '../say.ts';
+import { said, term, words } from '../say.ts';
 import { shorten } from './custody-figure.tsx';
 
 /** What the four chains are called. */
@@ -44,18 +44,18 @@ export function ChainsFigure({
         <g>
           <path class="band-rule" d={`M0 ${band.top}H${width}`} />
           <text class="band-name" x={0} y={band.top + 19}>
-            {BAND_NAMES[band.band]}
+            {term(BAND_NAMES[band.band])}
           </text>
           {band.rows.map((row) => (
             <a href={hrefOf(row.step.entry)}>
-              <title>{row.sentence}</title>
+              <title>{said(row.sentence)}</title>
               <rect class="row-hit" x={0} y={row.y - 10} width={width} height={21} />
               <text class="step-name" x={0} y={row.y + 5}>
-                {shorten(row.label, 46)}
+                {shorten(said(row.label), 46)}
               </text>
               <StepMark row={row} left={left} right={right} />
               <text class="years" x={right + 14} y={row.y + 5}>
-                {row.years}
+                {said(row.years)}
               </text>
             </a>
           ))}

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
 import type { EntryRanges } from '../../src/findings/range-changes.ts';
 import { type Bar, layOutRow, type Row, type Ruling as RulingLines } from '../../src/publish/chronology-drawing.ts';
-import { say, words } from '../say.ts';
+import { said, say, words } from '../say.ts';
 import { Still } from './still.ts';
 
 const ROW = 30;
@@ -108,7 +108,7 @@ function RowMarks({
   const { format } = ruling;
   return (
     <a href={href}>
-      <title>{row.sentence}</title>
+      <title>{said(row.sentence)}</title>
       <rect class="row-hit" x={0} y={y - ROW / 2} width={format.width} height={ROW} />
       <text class="event-name" x={0} y={y + 5}>
         {shorten(row.title, format.title)}
@@ -121,7 +121,7 @@ function RowMarks({
           text-anchor={row.outside === 'before' ? 'start' : 'end'}
         >
           {row.outside === 'before' ? words('earlier: ') : words('later: ')}
-          {row.years}
+          {said(row.years)}
         </text>
       ) : null}
       {row.bars.map((bar) => (
@@ -130,7 +130,7 @@ function RowMarks({
       {row.core ? <rect class="core" x={row.core.x1} y={y - 3} width={row.core.x2 - row.core.x1} height={6} /> : null}
       {row.crossing ? <Crossing left={row.crossing.left} right={row.crossing.right} y={y} /> : null}
       <text class="years" x={format.right + 14} y={y + 5}>
-        {row.years}
+        {said(row.years)}
         <tspan class="years-letter" dx="6">
           {row.letter}
         </tspan>

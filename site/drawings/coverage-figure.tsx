@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { ExaminationCoverage, Face, FaceState } from '../../src/physical/coverage.ts';
-import { say, term, words } from '../say.ts';
+import { say, semicolon, term, words } from '../say.ts';
 
 const WIDTH = 46;
 const EDGE = 7;
@@ -69,5 +69,5 @@ export function sayCoverage({ faces }: ExaminationCoverage, name: string): strin
   const by = new Map<FaceState, string[]>();
   for (const [face, state] of Object.entries(faces)) by.set(state, [...(by.get(state) ?? []), face]);
   const said = [...by].map(([state, list]) => words('{0}: {1}', term(state), list.map(term).join(', ')));
-  return words('{0}: {1}', name, said.join('; '));
+  return words('{0}: {1}', name, said.join(semicolon()));
 }

@@ -7,7 +7,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { dated, words } from '../say.ts';
+import { said, words } from '../say.ts';
 
 const WIDTH = 860;
 const LEFT = 270;
@@ -70,7 +70,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
           <>
             <a href={page.href(entryPath(holding.id))}>
               <title>
-                {words('{0}: held {1}; possibly {2}', name, dated(sayCertain(row)), dated(sayStretch(possibly)))}
+                {words('{0}: held {1}; possibly {2}', name, said(sayCertain(row)), said(sayStretch(possibly)))}
               </title>
               <text class="holding-name" x={aside ? 14 : 0} y={y + 4}>
                 {shorten(name, aside ? 36 : 38)}
@@ -90,7 +90,7 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
             {gap ? (
               <text class="gap-length" x={LEFT + 6} y={y + ROW / 2 + 4}>
                 {gap.passage === 'direct' ? words('between them ') : words('no record known: ')}
-                {dated(sayGap(gap))}
+                {said(sayGap(gap))}
               </text>
             ) : null}
           </>

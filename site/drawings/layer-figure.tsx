@@ -1,6 +1,6 @@
 import type { JSX } from 'preact';
 import type { LayerDrawing } from '../../src/publish/layer-drawing.ts';
-import { words } from '../say.ts';
+import { said, words } from '../say.ts';
 
 /** The layer diagram: boxes without fill, the earliest at the foot, each unit a link. */
 export function LayerFigure({
@@ -20,12 +20,12 @@ export function LayerFigure({
       role="group"
       aria-label={words('Layers of panel {0}, the earliest at the foot; the list below says the same', panel)}
     >
-      {drawing.lines.map(({ points, words }) => (
+      {drawing.lines.map(({ points, words: relation }) => (
         <path
           class="layer-line"
           d={points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${round(x)} ${round(y)}`).join('')}
         >
-          <title>{words}</title>
+          <title>{said(relation)}</title>
         </path>
       ))}
       {drawing.boxes.map((box) => (

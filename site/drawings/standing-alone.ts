@@ -1,5 +1,7 @@
-import type { VNode } from 'preact';
+import { h, type VNode } from 'preact';
 import { renderToString } from 'preact-render-to-string';
+import type { Sayer } from '../../src/language/sayer.ts';
+import { Speech } from '../say.ts';
 
 /** The colours of a drawing that stands alone: those of the light page. */
 const ALONE: Readonly<Record<string, string>> = {
@@ -21,8 +23,8 @@ export function standingAlone(style: string): string {
  * A drawing as XML: what HTML allows in text and XML does not (`]]>`, control characters; XML 1.0, 2.2 and 2.4) is
  * written otherwise or left out.
  */
-export function renderAsXml(drawing: VNode): string {
-  return renderToString(drawing)
+export function renderAsXml(drawing: VNode, sayer: Sayer): string {
+  return renderToString(h(Speech.Provider, { value: sayer, children: drawing }))
     .replaceAll(']]>', ']]&gt;')
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '');
 }

@@ -1,18 +1,14 @@
 import type { JSX } from 'preact';
-import { speakingFor } from '../../src/language/languages.ts';
-import { sentLanguage } from '../../src/language/sent-language.ts';
+import { changesToday, type LetterToday } from '../../src/letters/letter-today.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { readArgument } from '../../src/reading/argument.ts';
 import { answerTo } from '../../src/reports/answer.ts';
 import { sayDate } from '../../src/reports/say-entry.ts';
-import { behindOf } from '../../src/reports/source-book.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
-import { type Change, changesSince } from '../../src/typeset/changes.ts';
-import { documentMarkdown } from '../../src/typeset/markdown.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { footnoteWords, said, say, term, words } from '../say.ts';
 import { DocumentPart } from './document-part.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink } from './parts.tsx';
@@ -51,7 +47,7 @@ export function AnswerPage({
       {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
       <h1>{title}</h1>
       {named && sent !== null ? (
-        <Sent page={page} inquiry={inquiry} text={sent} changes={changesIn(page, inquiry, sent)} />
+        <Sent page={page} inquiry={inquiry} text={sent} today={changesToday(kept ?? null, facts, document)} />
       ) : (
         <>
           {named ? (
@@ -69,25 +65,16 @@ export function AnswerPage({
   );
 }
 
-/** What would be said otherwise today, composed in the language of what was sent. */
-function changesIn(page: PageContext, inquiry: Entry<'inquiry'>, sent: string): readonly Change[] {
-  const tag = sentLanguage(sent);
-  return speakingFor(tag === null ? page.file.settings.languages : [tag], () => {
-    const { document, facts } = answerTo(inquiry, page.file.catalogue, (audience) => page.fileFor(audience, tag));
-    return changesSince(sent, documentMarkdown(document, behindOf(facts)));
-  });
-}
-
 function Sent({
   page,
   inquiry,
   text,
-  changes,
+  today,
 }: {
   readonly page: PageContext;
   readonly inquiry: Entry<'inquiry'>;
   readonly text: string;
-  readonly changes: readonly Change[];
+  readonly today: LetterToday | null;
 }): JSX.Element {
   const { tree } = readArgument({ file: 'sent', text });
   const body = { ...tree, children: tree.children.filter((node) => node.type !== 'heading' || node.depth > 1) };
@@ -102,27 +89,36 @@ function Sent({
         )}
       </p>
       <section>
-        <h2>{say('What would be said otherwise today')}</h2>
-        {changes.length === 0 ? <p>{say('Nothing.')}</p> : null}
-        {changes.map(({ heading, was, is }) => (
+        <h2>{say('What it rests on and is otherwise today')}</h2>
+        {today === null ? (
+          <p>{say('It keeps only sentences, so what it rests on cannot be compared with the file of today.')}</p>
+        ) : null}
+        {today?.changes.length === 0 ? <p>{say('Nothing.')}</p> : null}
+        {today?.statementsOnly ? (
+          <p>{say('It keeps only the statements that it cites; nothing else of it was compared.')}</p>
+        ) : null}
+        {(today?.changes ?? []).map((one) => (
           <>
-            <h3>{heading}</h3>
-            {was.map((words) => (
+            <h3>{said(one.of)}</h3>
+            {one.was === null ? null : (
               <p class="change">
-                <span class="change-word">{say('Said then:')}</span> <del>{words}</del>
+                <span class="change-word">{say('Then:')}</span> <del>{said(one.was)}</del>
               </p>
-            ))}
-            {is.map((words) => (
+            )}
+            {one.is === null ? null : (
               <p class="change">
-                <span class="change-word">{say('Today:')}</span> <ins>{words}</ins>
+                <span class="change-word">{say('Today:')}</span> <ins>{said(one.is)}</ins>
               </p>
-            ))}
+            )}
           </>
         ))}
       </section>
       <section>
         <h2>{say('As it was sent')}</h2>
-        <div class="report" dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null, 1) }} />
+        <div
+          class="report"
+          dangerouslySetInnerHTML={{ __html: argumentHtml(body, inquiry.id, () => null, 1, footnoteWords()) }}
+        />
       </section>
     </>
   );

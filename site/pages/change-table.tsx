@@ -2,12 +2,12 @@ import type { JSX } from 'preact';
 import type { SaidChanges } from '../../src/findings/worth-in-words.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface Props {
   readonly page: PageContext;
-  readonly said: SaidChanges;
+  readonly told: SaidChanges;
   /** What the table tells, for those who do not see it. */
   readonly label: string;
   /** False where all changes are of one grade, which the text beside says. */
@@ -15,8 +15,8 @@ interface Props {
 }
 
 /** Dates that would be others, each with what it is now and what it would be; each opens its reason. */
-export function ChangeTable({ page, said, label, grades = true }: Props): JSX.Element | null {
-  const { changes, finer } = said;
+export function ChangeTable({ page, told, label, grades = true }: Props): JSX.Element | null {
+  const { changes, finer } = told;
   return (
     <>
       {changes.length === 0 ? null : (
@@ -40,11 +40,11 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
                   </th>
                   <td>
                     <span class="cell-label">{say('now')} </span>
-                    {dated(one.was)}
+                    {said(one.was)}
                   </td>
                   <td>
                     <span class="cell-label">{say('without')} </span>
-                    {dated(one.is)}
+                    {said(one.is)}
                   </td>
                   <td>
                     <span class="cell-label">{say('effect')} </span>
@@ -67,7 +67,7 @@ export function ChangeTable({ page, said, label, grades = true }: Props): JSX.El
           {say(
             '{0}{1} by less than what is printed.',
             changes.length === 0 ? '' : words('Besides, '),
-            finer === 1 ? words('one date moves') : words('{0} dates move', finer),
+            words('{0, plural, one {one date moves} other {# dates move}}', finer),
           )}
         </p>
       )}

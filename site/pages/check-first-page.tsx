@@ -3,9 +3,10 @@ import { leaveOneRootOut, type MovedBound, whatToCheckFirst } from '../../src/fi
 import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
+import { sayStatement } from '../../src/statements/say-statement.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, GradeMark, Joined, StatementLink } from './parts.tsx';
 
@@ -46,7 +47,8 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
       <ol class="check-first">
         {statements.slice(0, 60).map(({ statement, moved }) => (
           <li>
-            {statement.text} <StatementLink page={page} statement={statement} /> <GradeMark grade={statement.grade} />
+            {said(sayStatement(statement.says))} <StatementLink page={page} statement={statement} />{' '}
+            <GradeMark grade={statement.grade} />
             {statement.source ? (
               <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={statement.source} />)}</span>
             ) : null}
@@ -104,8 +106,8 @@ function Moved({
             '{0}{1}: {2} becomes {3}',
             <a href={page.href(reasonPath(one.entry))}>{one.title}</a>,
             one.of === 'whole' ? '' : `, ${one.of}`,
-            one.was,
-            one.is,
+            said(one.was),
+            said(one.is),
           )}
         </li>
       ))}
@@ -113,7 +115,7 @@ function Moved({
         <li>
           {say(
             '{0} by less than what is printed',
-            finer === 1 ? words('one date moves') : words('{0} dates move', finer),
+            words('{0, plural, one {one date moves} other {# dates move}}', finer),
           )}
         </li>
       ) : null}

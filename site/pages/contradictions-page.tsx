@@ -1,4 +1,5 @@
 import type { JSX } from 'preact';
+import { capital, sameSaid } from '../../src/base/said.ts';
 import type { FileContradiction } from '../../src/findings/case-file.ts';
 import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { type PrintedRange, sayRange } from '../../src/findings/printed-range.ts';
@@ -8,7 +9,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { formatTrial } from '../trial/trial-state.ts';
 import { Layout } from './layout.tsx';
 import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
@@ -80,7 +81,7 @@ function ContradictionPart({
   readonly one: FileContradiction;
   readonly Heading: 'h2' | 'h3';
 }): JSX.Element {
-  const said = sayContradiction(page.file, one);
+  const sides = sayContradiction(page.file, one);
   return (
     <div id={`c-${one.number}`}>
       <Heading>
@@ -94,19 +95,19 @@ function ContradictionPart({
           )}
         </p>
       ) : null}
-      {said ? (
+      {sides ? (
         <p>
           {say(
             '{0} would have to be {1}, by {2}, and {3}, by {4}.',
-            said.moment.charAt(0).toUpperCase() + said.moment.slice(1),
-            said.earliest.words,
-            <Links page={page} statements={said.earliest.statements} />,
-            said.latest.words,
-            <Links page={page} statements={said.latest.statements} />,
+            said(capital(sides.moment)),
+            said(sides.earliest.words),
+            <Links page={page} statements={sides.earliest.statements} />,
+            said(sides.latest.words),
+            <Links page={page} statements={sides.latest.statements} />,
           )}
         </p>
       ) : null}
-      {!said && one.kind === 'dates' ? (
+      {!sides && one.kind === 'dates' ? (
         <p>
           {one.statements.some((statement) => statement.choice)
             ? words('None of the separate dates that are left open fits with all of the others.')
@@ -114,7 +115,7 @@ function ContradictionPart({
         </p>
       ) : null}
       <StatementList page={page} statements={one.statements} />
-      <p class="aside">{sayRootCount(countRoots(page.file.catalogue, one.statements))}.</p>
+      <p class="aside">{said(sayRootCount(countRoots(page.file.catalogue, one.statements)))}.</p>
     </div>
   );
 }
@@ -143,11 +144,11 @@ function WaysTable({
   };
   const cells = (ranges: readonly PrintedRange[], before: readonly PrintedRange[] | null): readonly JSX.Element[] =>
     ranges.map((range, i) => {
-      const same = before !== null && sayRange(range) === sayRange(before[i] as PrintedRange);
+      const same = before !== null && sameSaid(sayRange(range), sayRange(before[i] as PrintedRange));
       return (
         <td class={same ? 'same' : undefined}>
           <span class="cell-label">{title(i)} </span>
-          {dated(sayRange(range))}
+          {said(sayRange(range))}
         </td>
       );
     });

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { type HoldingCoverage, searchCoverage, type Years } from '../../src/findings/search-coverage.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, say, semicolon, term, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 /** Holders and years against the archives that were consulted. */
@@ -55,8 +55,9 @@ function Looks({ page, looks }: { readonly page: PageContext; readonly looks: Ho
     <>
       {looks.map(({ search, years }, i) => (
         <>
-          {i > 0 ? '; ' : ''}
-          {years ? sayYears(years) : words('years not recorded')}:{' '}
+          {i > 0 ? semicolon() : ''}
+          {years ? sayYears(years) : words('years not recorded')}
+          {colon()}
           <a href={page.href(`entry/${search.id}.html`)}>{term(search.keys.outcome)}</a>
         </>
       ))}

@@ -8,7 +8,7 @@ import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
 import { CustodyFigure } from '../drawings/custody-figure.tsx';
-import { dated, say, sayList, term, words } from '../say.ts';
+import { said, say, sayList, semicolon, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -41,7 +41,9 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
   const { file } = page;
   const name = titleOf(chain.object, file.settings.languages);
   const panels =
-    chain.panels.length === 0 ? '' : words(', panel{0} {1}', chain.panels.length > 1 ? 's' : '', sayList(chain.panels));
+    chain.panels.length === 0
+      ? ''
+      : words(', {0, plural, one {panel {1}} other {panels {1}}}', chain.panels.length, sayList(chain.panels));
   const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
   return (
     <section class="chain">
@@ -73,7 +75,10 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
         </ol>
       ) : null}
       <p class="aside">
-        {say('{0} By the convention of the AAM Guide to Provenance Research (2001).', sayLegend(houseStyle(file)))}
+        {say(
+          '{0} By the convention of the AAM Guide to Provenance Research (2001).',
+          sayLegend(file.sayer, houseStyle(file)),
+        )}
       </p>
     </section>
   );
@@ -117,15 +122,15 @@ function Holdings({
               </td>
               <td>
                 <span class="cell-label">{say('certainly')}</span>
-                {dated(sayCertain({ throughout, recorded }))}
+                {said(sayCertain({ throughout, recorded }))}
               </td>
               <td>
                 <span class="cell-label">{say('possibly')}</span>
-                {dated(sayStretch(possibly))}
+                {said(sayStretch(possibly))}
               </td>
               <td>
                 <span class="cell-label">{say('acquired')}</span>
-                {holding.keys['acquired-by'] ?? words('not recorded')}
+                {holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : words('not recorded')}
               </td>
             </tr>
           ))}
@@ -160,7 +165,7 @@ function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Cha
             {say(
               '{0}: no record known to this museum says who had it; possibly {1}. {2}',
               <EntryLink page={page} id={holding.id} />,
-              dated(sayStretch(possibly)),
+              said(sayStretch(possibly)),
               <Searches page={page} list={searchesFor(page.file, [holding], possibly)} />,
             )}
           </li>
@@ -172,11 +177,11 @@ function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Cha
               <EntryLink page={page} id={gap.before.id} />,
               <EntryLink page={page} id={gap.after.id} />,
               gap.passage === 'direct' ? words('said to be direct; ') : words('no record known to this museum; '),
-              dated(sayGap(gap)),
+              said(sayGap(gap)),
               gap.most === null ? '' : words(' ({0} to {1} days)', gap.least, gap.most),
-              sayWithin(gap.within),
+              said(sayWithin(gap.within)),
               gap.periods.length > 0
-                ? words(' It may reach into: {0}.', gap.periods.map((one) => one.title).join('; '))
+                ? words(' It may reach into: {0}.', gap.periods.map((one) => said(one.title)).join(semicolon()))
                 : '',
               <Searches page={page} list={gap.searches} />,
             )}

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { publicDifferences } from '../../src/findings/public-differences.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { Scroll } from './parts.tsx';
 
@@ -31,12 +31,13 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
             <li>
               {one.entry !== undefined && page.file.catalogue.get(one.entry) ? (
                 <>
-                  <a href={page.href(entryPath(one.entry))}>{one.entry}</a>:{' '}
+                  <a href={page.href(entryPath(one.entry))}>{one.entry}</a>
+                  {colon()}
                 </>
               ) : null}
-              {one.message}. <em>{say('Mend:')}</em> {one.mend}.{' '}
+              {said(one.message)}. <em>{say('Mend:')}</em> {said(one.mend)}.{' '}
               <span class="aside">
-                {one.severity}, {one.code},{' '}
+                {term(one.severity)}, {one.code},{' '}
                 <code>
                   {one.place.file}:{one.place.line}
                 </code>
@@ -90,15 +91,15 @@ function PublicDifferences({ page }: { readonly page: PageContext }): JSX.Elemen
               {differences.map((one) => (
                 <tr>
                   <th scope="row">
-                    <a href={page.href(entryPath(one.entry))}>{one.what}</a>
+                    <a href={page.href(entryPath(one.entry))}>{said(one.what)}</a>
                   </th>
                   <td>
                     <span class="cell-label">{say('here')}</span>
-                    {one.here}
+                    {said(one.here)}
                   </td>
                   <td>
                     <span class="cell-label">{say('in public')}</span>
-                    {one.public}
+                    {said(one.public)}
                   </td>
                   <td>
                     <span class="cell-label">{say('signed off')}</span>

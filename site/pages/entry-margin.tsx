@@ -7,7 +7,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, sayList, words } from '../say.ts';
+import { colon, say, sayList, words } from '../say.ts';
 import { EntryLink, GradeMark } from './parts.tsx';
 
 /** What the entry rests on, what links to it, and which dates rest on it. */
@@ -80,7 +80,8 @@ function RestingEntry({
       <a href={page.href(`${reasonPath(id)}#${first?.moment.edge}-${first?.grade}`)}>
         {other ? titleOf(other, page.file.settings.languages) : id}
       </a>
-      : {told} <GradeMark grade={first?.grade ?? 'conjectural'} />
+      {colon()}
+      {told} <GradeMark grade={first?.grade ?? 'conjectural'} />
     </li>
   );
 }

@@ -14,8 +14,9 @@ import {
   statementAnchor,
   tracingPath,
 } from '../../src/publish/page-paths.ts';
+import { sayStatement } from '../../src/statements/say-statement.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, footnoteWords, said, say, term, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { Margin, Neighbours } from './entry-margin.tsx';
 import { Facts } from './facts.tsx';
@@ -35,7 +36,7 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
   const languages = file.settings.languages;
   const title = titleOf(entry, languages);
   const register = REGISTERS.find((one) => (one.types as readonly string[]).includes(entry.type));
-  const html = argumentHtml(entry.argument, entry.id, (target) => linkTarget(page, target));
+  const html = argumentHtml(entry.argument, entry.id, (target) => linkTarget(page, target), 2, footnoteWords());
   return (
     <Layout page={page} title={title} standing={<Standing page={page} entry={entry} />}>
       <article class="entry">
@@ -116,7 +117,8 @@ function Standing({ page, entry }: { readonly page: PageContext; readonly entry:
           <EntryLink page={page} id={keys.object} />,{' '}
         </>
       )}
-      {register ? <a href={page.href(`register/${register.name}.html`)}>{term(register.title)}</a> : words('The file')}:{' '}
+      {register ? <a href={page.href(`register/${register.name}.html`)}>{term(register.title)}</a> : words('The file')}
+      {colon()}
       {term(kind)}.
     </>
   );
@@ -131,7 +133,7 @@ function factsLine(page: PageContext, entry: Entry): readonly (JSX.Element | str
         {term(keys.grade)} <GradeMark grade={keys.grade} />
       </>,
     );
-  if (keys.standing && entry.type === 'claim') parts.push(keys.standing);
+  if (keys.standing && entry.type === 'claim') parts.push(term(keys.standing));
   if (keys.by)
     parts.push(
       <>
@@ -183,22 +185,23 @@ function Statements({ page, entry }: { readonly page: PageContext; readonly entr
               <StatementLink page={page} statement={one} /> {term(one.grade)} <GradeMark grade={one.grade} />
             </dt>
             <dd>
-              {one.text}.{one.why === null ? null : <span class="aside"> {say('Why: {0}.', one.why)}</span>}
+              {said(sayStatement(one.says))}.
+              {one.why === null ? null : <span class="aside"> {say('Why: {0}.', one.why)}</span>}
               {one.gradeNote === '' ? null : (
-                <span class="aside"> {say('Stated as {0}: {1}.', term(one.statedGrade), one.gradeNote)}</span>
+                <span class="aside"> {say('Stated as {0}: {1}.', term(one.statedGrade), said(one.gradeNote))}</span>
               )}
               {one.source === null ? null : (
                 <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={one.source} />)}</span>
               )}
               {one.notUsed === null ? null : (
-                <span class="aside"> {say('Not used in the computation, because {0}.', one.notUsed)}</span>
+                <span class="aside"> {say('Not used in the computation, because {0}.', said(one.notUsed))}</span>
               )}
               <StandingInDispute page={page} statement={one} />
             </dd>
           </>
         ))}
       </dl>
-      <p class="aside">{sayRootCount(countRoots(page.file.catalogue, statements))}.</p>
+      <p class="aside">{said(sayRootCount(countRoots(page.file.catalogue, statements)))}.</p>
     </section>
   );
 }
@@ -212,7 +215,7 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
       <h2>{say('Panels')}</h2>
       {(entry.keys.panels ?? []).map((panel) => (
         <div id={`part-${panel.id}`}>
-          <h3>{say('Panel {0}{1}', panel.id, panel.label ? `: ${panel.label}` : '')}</h3>
+          <h3>{say('Panel {0}{1}', panel.id, panel.label ? `${colon()}${panel.label}` : '')}</h3>
           <p>
             {[
               panel.width && panel.height ? words('{0} × {1} mm', panel.width, panel.height) : '',
@@ -250,7 +253,9 @@ function Panels({ page, entry }: { readonly page: PageContext; readonly entry: E
               .filter((trace) => trace.keys.panel === panel.id)
               .map((trace) => (
                 <li>
-                  {term(trace.keys.kind)}: <EntryLink page={page} id={trace.id} />
+                  {term(trace.keys.kind)}
+                  {colon()}
+                  <EntryLink page={page} id={trace.id} />
                 </li>
               ))}
           </ul>

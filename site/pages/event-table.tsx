@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
-import { dated, say, term } from '../say.ts';
+import { said, say, term } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface EventTableProps {
@@ -60,7 +60,7 @@ function EventCell({
   return (
     <td class={isRepeated ? 'same' : undefined}>
       <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
-      <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>{dated(sayRange(fromTo(start, end)))}</a>
+      <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>{said(sayRange(fromTo(start, end)))}</a>
       {start?.consistent && end?.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
     </td>
   );

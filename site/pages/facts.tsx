@@ -1,12 +1,12 @@
 import type { JSX } from 'preact';
 import { CALENDARS, type CalendarName } from '../../src/dates/calendars/calendar.ts';
 import { isDateProblem, readDate } from '../../src/dates/read-date.ts';
-import { formatExpression } from '../../src/dates/wording.ts';
+import { sayExpression } from '../../src/language/date-words.ts';
 import { ENTRY_SCHEMAS, type Entry } from '../../src/model/entry.ts';
 import { findNotedFields, type NotedField } from '../../src/model/walk-fields.ts';
 import { isLanguageTag } from '../../src/publish/languages.ts';
 import type { PageContext } from '../context.ts';
-import { dated, language, say, term, words } from '../say.ts';
+import { language, said, say, semicolon, term, words } from '../say.ts';
 import { EntryLink } from './parts.tsx';
 
 /** Keys that the page shows elsewhere. */
@@ -29,6 +29,21 @@ const SHOWN_ELSEWHERE = [
   'standing',
   'may-be-named',
   'names',
+];
+
+/** Keys with free text in which words of the trade are usual: such a word is told in the language of the page. */
+const USUAL_WORDS = [
+  'acquired-by',
+  'act',
+  'grade',
+  'how-sure',
+  'kind',
+  'method',
+  'retroactive',
+  'rights',
+  'role',
+  'state',
+  'tests',
 ];
 
 /** Keys that may hold one text a language. */
@@ -87,7 +102,7 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
       <div class="map">
         {Object.entries(value).map(([key, part], i) => (
           <>
-            {i > 0 ? '; ' : ''}
+            {i > 0 ? semicolon() : ''}
             <span class="map-key">{label(key)}</span>{' '}
             <Value page={page} value={part} path={`${path} ${key}`} notes={notes} />
           </>
@@ -99,9 +114,10 @@ function Value({ page, value, path, notes }: ValueProps): JSX.Element {
   if (note?.note.refersTo && page.file.catalogue.resolve(String(value)))
     return <EntryLink page={page} id={String(value)} />;
   if (note?.note.holds === 'date') return <DateValue page={page} field={note} />;
+  const isOwnText = note !== undefined && !USUAL_WORDS.includes(path.split(' ').at(-1) ?? '');
   return (
     <span lang={languageAt(path, notes)}>
-      {value === true ? words('yes') : value === false ? words('no') : note ? String(value) : term(String(value))}
+      {value === true ? words('yes') : value === false ? words('no') : isOwnText ? String(value) : term(String(value))}
     </span>
   );
 }
@@ -139,11 +155,11 @@ export function EdtfWords({
 }): JSX.Element {
   const known = calendar !== undefined && CALENDARS.includes(calendar) ? calendar : 'gregorian';
   const result = readDate(text, known, page.file.settings.dates);
-  const said = isDateProblem(result) ? text : dated(formatExpression(result));
+  const inWords = isDateProblem(result) ? text : said(sayExpression(result));
   return (
     <span data-edtf={text}>
-      {said}
-      {said === text ? '' : <span class="aside"> ({text})</span>}
+      {inWords}
+      {inWords === text ? '' : <span class="aside"> ({text})</span>}
     </span>
   );
 }

@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { BAND_NAMES, ChainsFigure } from '../drawings/chains-figure.tsx';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 /** State, place, custody and title of an object or a panel, side by side; nothing where nothing of it is dated. */
@@ -55,7 +55,7 @@ export function FourChainsPart({
               {steps.map((step) => (
                 <tr>
                   <th scope="row">
-                    <a href={page.href(entryPath(step.entry))}>{step.name}</a>
+                    <a href={page.href(entryPath(step.entry))}>{said(step.name)}</a>
                   </th>
                   <td>
                     <span class="cell-label">{say('chain')} </span>
@@ -68,14 +68,14 @@ export function FourChainsPart({
                   <td>
                     <span class="cell-label">{say('certainly')} </span>
                     {step.is === 'lasting' && step.band !== 'title'
-                      ? dated(sayCertain(step))
+                      ? said(sayCertain(step))
                       : step.throughout
-                        ? dated(sayExactly(step.throughout))
+                        ? said(sayExactly(step.throughout))
                         : words('not told')}
                   </td>
                   <td>
                     <span class="cell-label">{say('possibly')} </span>
-                    {dated(sayStretch(step.possibly))}
+                    {said(sayStretch(step.possibly))}
                   </td>
                 </tr>
               ))}

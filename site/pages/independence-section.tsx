@@ -24,8 +24,8 @@ export function IndependenceSection({
   const isRoot = roots.known.has(source.id) || roots.unknown.has(source.id);
   const alone = restingOnAlone(catalogue, file.statements.used, source.id);
   const resting = alone.every((one) => file.isSmall(file.placeOf(one))) ? alone : [];
-  const said = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
-  const dates = said.changes.length + said.finer;
+  const told = sayChanges(file, resting.length > 0 ? changesWithout(file, resting) : [], resting);
+  const dates = told.changes.length + told.finer;
   return (
     <section>
       <h2>{say('Independence')}</h2>
@@ -54,7 +54,7 @@ export function IndependenceSection({
                 ? words('no date changes on {0} statements', term(file.settings.printedGrade))
                 : words(
                     '{0} on {1} statements',
-                    dates === 1 ? words('one date is another') : words('{0} dates are others', dates),
+                    words('{0, plural, one {one date is another} other {# dates are others}}', dates),
                     term(file.settings.printedGrade),
                   ),
             )}
@@ -65,7 +65,7 @@ export function IndependenceSection({
               <Joined items={resting.map((one) => <StatementLink page={page} statement={one} />)} />,
             )}
           </p>
-          <ChangeTable page={page} said={said} label={words('Dates that would be others')} grades={false} />
+          <ChangeTable page={page} told={told} label={words('Dates that would be others')} grades={false} />
         </details>
       ) : null}
     </section>

@@ -2,12 +2,14 @@ import type { ComponentChildren, JSX } from 'preact';
 import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
 import { oncePer } from '../../src/base/once.ts';
 import { dayOf } from '../../src/dates/day.ts';
-import { formatDay } from '../../src/dates/wording.ts';
+import { sayDay } from '../../src/language/date-words.ts';
 import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { dated, language, say, term, words } from '../say.ts';
+import { language, said, say, term, words } from '../say.ts';
+import { SCRIPT_MESSAGES } from '../script-messages.ts';
+import { WORDS_OF_SCRIPT } from '../scripts/told.ts';
 import { LinkToLines } from './problem-list.tsx';
 
 const POLICY =
@@ -43,6 +45,7 @@ export function Layout({ page, title, standing, children, usesGrades = true, scr
         <link rel="stylesheet" href={page.href('assets/kerfmark.css')} />
         <link rel="stylesheet" href={page.href('assets/plan.css')} />
         <link rel="stylesheet" href={page.href('assets/drawings.css')} />
+        {script ? <ScriptWords script={script} /> : null}
         {script ? <script src={page.href(`assets/${script}`)} defer /> : null}
       </head>
       <body>
@@ -113,7 +116,7 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
         {say(
           '{0} {1}The dates below rest on what could be read.',
           <strong>
-            {say('{0} in the entries.', page.errors === 1 ? words('One problem') : words('{0} problems', page.errors))}
+            {say('{0} in the entries.', words('{0, plural, one {One problem} other {# problems}}', page.errors))}
           </strong>,
           page.leftOut.length > 0
             ? words('Left out here: {0}. ', page.leftOut.join(', '))
@@ -127,7 +130,7 @@ function Banner({ page }: { readonly page: PageContext }): JSX.Element | null {
               <code>
                 {one.place.file}:{one.place.line}:{one.place.column}
               </code>{' '}
-              {one.message}. <em>{say('Mend:')}</em> {one.mend}. <LinkToLines page={page} problem={one} />
+              {said(one.message)}. <em>{say('Mend:')}</em> {said(one.mend)}. <LinkToLines page={page} problem={one} />
             </li>
           ))}
         </ol>
@@ -150,7 +153,7 @@ function Foot({
   const workspace = file.catalogue.workspace;
   const keys = workspace?.keys;
   const [year, month, day] = page.built.split('-').map(Number) as [number, number, number];
-  const built = dated(formatDay(dayOf(year, month, day), 'day'));
+  const built = said(sayDay(dayOf(year, month, day), 'day'));
   const silent = keys?.['unshown-note'] !== undefined;
   return (
     <footer class="foot">
@@ -208,4 +211,13 @@ function Foot({
       </p>
     </footer>
   );
+}
+
+/** The words of the page's script, where they are not those that stand in it. */
+function ScriptWords({ script }: { readonly script: string }): JSX.Element | null {
+  const { messages } = language();
+  const told = (SCRIPT_MESSAGES[script] ?? []).flatMap((one) => (one in messages ? [[one, messages[one]]] : []));
+  if (told.length === 0) return null;
+  const text = JSON.stringify(Object.fromEntries(told)).replaceAll('<', '\\u003c');
+  return <script type="application/json" id={WORDS_OF_SCRIPT} dangerouslySetInnerHTML={{ __html: text }} />;
 }

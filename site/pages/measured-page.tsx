@@ -3,7 +3,7 @@ import { reasonsOfPanel } from '../../src/physical/measured-reasons.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import { panelPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { said, say, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined } from './parts.tsx';
 
@@ -38,22 +38,22 @@ export function MeasuredPage({
       ) : null}
       {reasons.map((one) => (
         <section id={one.id}>
-          <h2>{one.what}</h2>
+          <h2>{said(one.what)}</h2>
           <dl class="facts">
             <dt>{say('Result')}</dt>
-            <dd>{one.result}</dd>
+            <dd>{said(one.result)}</dd>
             <dt>{say('From')}</dt>
             <dd>
               <Joined items={one.inputs.map((id) => <EntryLink page={page} id={id} />)} />
             </dd>
             <dt>{say('Method')}</dt>
-            <dd>{one.method}</dd>
+            <dd>{said(one.method)}</dd>
             <dt>{say('Source')}</dt>
-            <dd>{one.source}</dd>
+            <dd>{said(one.source)}</dd>
             {one.caution === null ? null : (
               <>
                 <dt>{say('Caution')}</dt>
-                <dd>{one.caution}</dd>
+                <dd>{said(one.caution)}</dd>
               </>
             )}
           </dl>

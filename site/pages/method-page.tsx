@@ -1,29 +1,29 @@
 import type { JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
+import { phrase, type Said } from '../../src/base/said.ts';
 import { chosenReferences } from '../../src/findings/reference-dates.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import densities from '../../src/reference/densities.json' with { type: 'json' };
 import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, said, say, semicolon, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { GradeMark, Scroll } from './parts.tsx';
+import { Prose } from './prose.tsx';
 
-const USUAL_WORDS: Readonly<Record<Grade, string>> = {
-  established:
+const USUAL_WORDS: Readonly<Record<Grade, Said>> = {
+  established: phrase(
     'no reasonable doubt remains: a dated first-hand document of accepted authenticity, or what the layers show beyond dispute',
-  probable: 'good evidence speaks for it and nothing known speaks against it',
-  possible: 'some evidence speaks for it; another explanation would do as well',
-  conjectural: 'put forward as an idea to be tested',
+  ),
+  probable: phrase('good evidence speaks for it and nothing known speaks against it'),
+  possible: phrase('some evidence speaks for it; another explanation would do as well'),
+  conjectural: phrase('put forward as an idea to be tested'),
 };
 
 /** What the words, marks and numbers of this site mean. */
 export function MethodPage({ page }: { readonly page: PageContext }): JSX.Element {
   const { file } = page;
   const keys = file.catalogue.workspace?.keys;
-  const circa = keys?.circa ?? {};
-  const references = chosenReferences(file.catalogue).filter((one) => !one.adoption);
-  const declined = (keys?.['reference-dates'] ?? []).filter((one) => typeof one !== 'string');
   return (
     <Layout
       page={page}
@@ -31,63 +31,55 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
       standing={words('What the words, marks and numbers of this site mean.')}
     >
       <h1>{say('Method')}</h1>
-      <h2 id="grades">{say('Grades')}</h2>
-      <p>
-        {say(
-          'A grade is set by a person, with a reason. Grades are an order only; they are never averaged, multiplied or turned into per cent.',
-        )}
-      </p>
-      <dl class="facts">
-        {GRADES.map((grade) => (
-          <>
-            <dt>
-              {term(grade)} <GradeMark grade={grade} />
-            </dt>
-            <dd>{keys?.['grade-words']?.[grade] ?? USUAL_WORDS[grade]}</dd>
-          </>
-        ))}
-      </dl>
-      <p>
-        {say(
-          'A question mark in a date lowers its statement by one grade. A source of questioned authenticity lets nothing count as better than possible; statements of a source shown to be false are not used. That a source was told or copied lowers no grade by itself.',
-        )}
-      </p>
-      <h2 id="ranges">{say('Ranges')}</h2>
-      <p>
-        {say(
-          'Each event has a beginning and an end, each trace one moment. Every statement bounds one or more of these, by days. At each grade the tightest bounds are computed from the statements of that grade or better that are not in dispute, together with those that a better grade already held. So a range never rests on a claim in dispute, and further grades only narrow it. “Nothing ends before it starts” always holds.',
-        )}
-      </p>
-      <p>
-        {say(
-          'A reason is a chain of statements. Among several chains that give the same bound, the one with the fewest statements is told. Method: simple temporal constraints, Dechter, Meiri and Pearl, {0} 49 (1991).',
-          <cite>{say('Artificial Intelligence')}</cite>,
-        )}
-      </p>
-      <p>{say('No date is printed finer than the coarsest date that it rests on; all computing is done in days.')}</p>
-      <h2 id="circa">{say('About (circa)')}</h2>
-      <p>
-        {say(
-          'No standard says how wide “about” is. This file counts, either side: {0}{1}. Ten years either side of a year is what the Object ID guide suggests.',
-          Object.entries(circa).map(([unit, width], i) => (
-            <>
-              {i > 0 ? ', ' : ''}
-              {unit === 'month' || unit === 'day'
-                ? words('{0} {1}s for a {2}', width, unit, unit)
-                : words('{0} years for a {1}', width, unit)}
-            </>
-          )),
-          Object.keys(circa).length === 0 ? words('nothing is declared, so such dates are refused') : '',
-        )}
-      </p>
-      <h2 id="calendars">{say('Calendars')}</h2>
-      <p>
-        {say(
-          'Dates are written in the calendar of their document and converted by the program; both are shown. Days of the Islamic and Hebrew calendars begin at sunset, and Islamic months by sighting, so they are widened by {0} day either side. Greece used the Julian calendar until 15 February 1923.',
-          file.settings.dates.sunsetDays,
-        )}
-      </p>
-      <h2 id="references">{say('Reference dates')}</h2>
+      <Prose
+        name="method"
+        values={{ circa: circaWords(keys?.circa ?? {}), sunset: String(file.settings.dates.sunsetDays) }}
+        slots={{
+          grades: () => <GradeWords own={keys?.['grade-words'] ?? {}} />,
+          references: () => <References page={page} />,
+          materials: () => <Materials />,
+          densities: () => <Densities />,
+          cautions: () => <Cautions />,
+          version: () => <Version page={page} />,
+        }}
+      />
+    </Layout>
+  );
+}
+
+/** How wide “about” is in this file, by what is dated. */
+function circaWords(circa: Readonly<Record<string, number | undefined>>): string {
+  const widths = Object.entries(circa).map(([unit, width]) =>
+    words(
+      '{1, select, year {{0} years for a year} decade {{0} years for a decade} century {{0} years for a century} month {{0} months for a month} other {{0} days for a day}}',
+      width,
+      unit,
+    ),
+  );
+  return widths.length === 0 ? words('nothing is declared, so such dates are refused') : widths.join(', ');
+}
+
+function GradeWords({ own }: { readonly own: Readonly<Partial<Record<Grade, string>>> }): JSX.Element {
+  return (
+    <dl class="facts">
+      {GRADES.map((grade) => (
+        <>
+          <dt>
+            {term(grade)} <GradeMark grade={grade} />
+          </dt>
+          <dd>{own[grade] ?? said(USUAL_WORDS[grade])}</dd>
+        </>
+      ))}
+    </dl>
+  );
+}
+
+function References({ page }: { readonly page: PageContext }): JSX.Element {
+  const { catalogue } = page.file;
+  const references = chosenReferences(catalogue).filter((one) => !one.adoption);
+  const declined = (catalogue.workspace?.keys['reference-dates'] ?? []).filter((one) => typeof one !== 'string');
+  return (
+    <>
       <p class="caution">{term(cautions.find((one) => one.subject === 'legal')?.text ?? '')}</p>
       {references.length === 0 ? (
         <p>{say('None were chosen for this file.')}</p>
@@ -108,15 +100,15 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
             <tbody>
               {references.map(({ row, title, madeOnly }) => (
                 <tr>
-                  <th scope="row">{title}</th>
+                  <th scope="row">{said(title)}</th>
                   <td>
                     {madeOnly ? words('made {0}; in force: not in the table', row.made) : row.inForceFrom}
                     {row.inForceTo === '' ? '' : words(' to {0}', row.inForceTo)}
                   </td>
-                  <td>{row.tests.replaceAll(';', ', ')}</td>
+                  <td>{row.tests.split(/;\s*/).map(term).join(', ')}</td>
                   <td>{row.source}</td>
                   <td>{term(row.standing)}</td>
-                  <td>{row.howSure}</td>
+                  <td>{term(row.howSure)}</td>
                 </tr>
               ))}
             </tbody>
@@ -129,100 +121,110 @@ export function MethodPage({ page }: { readonly page: PageContext }): JSX.Elemen
           <ul>
             {declined.map((one) => (
               <li>
-                {one.id}: {one.declined}
+                {one.id}
+                {colon()}
+                {one.declined}
               </li>
             ))}
           </ul>
         </>
       )}
-      <h2 id="materials">{say('Dated materials')}</h2>
-      <p>
-        {say(
-          'A material that was made with a layer bounds that layer by the first year in which it is known. The table below is a research aid; its grade cap is the worse of standing and certainty.',
-        )}
-      </p>
-      <details>
-        <summary>{say('The table of dated materials ({0} rows)', DATED_MATERIALS.length)}</summary>
-        <Scroll label={words('Dated materials')}>
-          <table>
-            <caption>{say('First known and first in trade')}</caption>
-            <thead>
-              <tr>
-                <th scope="col">{say('Material')}</th>
-                <th scope="col">{say('Known')}</th>
-                <th scope="col">{say('In trade')}</th>
-                <th scope="col">{say('Needs')}</th>
-                <th scope="col">{say('Natural or ancient')}</th>
-                <th scope="col">{say('Source')}</th>
-                <th scope="col">{say('Standing')}</th>
-                <th scope="col">{say('How sure')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {DATED_MATERIALS.map((row) => (
-                <tr>
-                  <th scope="row">{row.material}</th>
-                  <td>{row.firstKnownText}</td>
-                  <td>{row.firstCommercialText}</td>
-                  <td>{row.needs}</td>
-                  <td>{row.naturalOrAncient ? words('yes') : words('no')}</td>
-                  <td>{row.source}</td>
-                  <td>{term(row.standing)}</td>
-                  <td>{row.howSure}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </Scroll>
-      </details>
-      <h2 id="densities">{say('Densities')}</h2>
-      <p>{say('Under density a trace names one of these materials, or a value of its own with its unit.')}</p>
-      <Scroll label={words('Densities')}>
+    </>
+  );
+}
+
+function Materials(): JSX.Element {
+  return (
+    <details>
+      <summary>{say('The table of dated materials ({0} rows)', DATED_MATERIALS.length)}</summary>
+      <Scroll label={words('Dated materials')}>
         <table>
+          <caption>{say('First known and first in trade')}</caption>
           <thead>
             <tr>
               <th scope="col">{say('Material')}</th>
-              <th scope="col">{say('kg/m³')}</th>
+              <th scope="col">{say('Known')}</th>
+              <th scope="col">{say('In trade')}</th>
+              <th scope="col">{say('Needs')}</th>
+              <th scope="col">{say('Natural or ancient')}</th>
               <th scope="col">{say('Source')}</th>
               <th scope="col">{say('Standing')}</th>
+              <th scope="col">{say('How sure')}</th>
             </tr>
           </thead>
           <tbody>
-            {densities.map((row) => (
+            {DATED_MATERIALS.map((row) => (
               <tr>
                 <th scope="row">{row.material}</th>
-                <td>
-                  {row.kgPerM3Min === null
-                    ? words('no value: state your own')
-                    : words('{0} to {1}', row.kgPerM3Min, row.kgPerM3Max)}
-                </td>
+                <td>{row.firstKnownText}</td>
+                <td>{row.firstCommercialText}</td>
+                <td>{term(row.needs)}</td>
+                <td>{row.naturalOrAncient ? words('yes') : words('no')}</td>
                 <td>{row.source}</td>
                 <td>{term(row.standing)}</td>
+                <td>{term(row.howSure)}</td>
               </tr>
             ))}
           </tbody>
         </table>
       </Scroll>
-      <h2 id="cautions">{say('Cautions')}</h2>
-      <ul>
-        {cautions.map((one) => (
-          <li>
-            <strong>{say('{0}:', term(one.subject))}</strong> {term(one.text)}{' '}
-            <span class="aside">
-              ({one.source}; {term(one.standing)}, {term(one.howSure)})
-            </span>
-          </li>
-        ))}
-      </ul>
-      <h2 id="version">{say('Version')}</h2>
-      <p>
-        {say(
-          'Kerfmark {0}; built on {1} for the audience {2}.',
-          page.version,
-          page.built,
-          term(file.catalogue.audience),
-        )}
-      </p>
-    </Layout>
+    </details>
+  );
+}
+
+function Densities(): JSX.Element {
+  return (
+    <Scroll label={words('Densities')}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{say('Material')}</th>
+            <th scope="col">{say('kg/m³')}</th>
+            <th scope="col">{say('Source')}</th>
+            <th scope="col">{say('Standing')}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {densities.map((row) => (
+            <tr>
+              <th scope="row">{row.material}</th>
+              <td>
+                {row.kgPerM3Min === null
+                  ? words('no value: state your own')
+                  : words('{0} to {1}', row.kgPerM3Min, row.kgPerM3Max)}
+              </td>
+              <td>{row.source}</td>
+              <td>{term(row.standing)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Scroll>
+  );
+}
+
+function Cautions(): JSX.Element {
+  return (
+    <ul>
+      {cautions.map((one) => (
+        <li>
+          <strong>{say('{0}:', term(one.subject))}</strong> {term(one.text)}{' '}
+          <span class="aside">
+            ({one.source}
+            {semicolon()}
+            {term(one.standing)}, {term(one.howSure)})
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function Version({ page }: { readonly page: PageContext }): JSX.Element {
+  const { file } = page;
+  return (
+    <p>
+      {say('Kerfmark {0}; built on {1} for the audience {2}.', page.version, page.built, term(file.catalogue.audience))}
+    </p>
   );
 }

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import type { Entry, Keys } from '../../src/model/entry.ts';
 import { isLanguageTag, languageName, missingLanguages, otherTitles } from '../../src/publish/languages.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { language, say, term, words } from '../say.ts';
 import { EdtfWords } from './facts.tsx';
 
 type Name = NonNullable<Keys<'place'>['names']>[number];
@@ -22,7 +22,7 @@ export function NamesPart({ page, entry }: { readonly page: PageContext; readonl
   if (!['object', 'party', 'place'].includes(entry.type)) return null;
   const { names = [] } = entry.keys as { readonly names?: readonly Name[] };
   const languages = page.file.settings.languages;
-  const inWords = (tag: string): string => languageName(tag, languages[0] ?? 'en');
+  const inWords = (tag: string): string => languageName(tag, language().locale);
   const others = otherTitles(entry, languages);
   const missing = entry.standsIn ? [] : missingLanguages(entry, languages);
   if (names.length + others.length + missing.length === 0) return null;
@@ -65,7 +65,7 @@ function OneName({
   const facts: (JSX.Element | string)[] = [
     ...(name.romanised ? [<span lang={tag ? `${tag}-Latn` : undefined}>{name.romanised}</span>] : []),
     ...(name.language ? [inWords(name.language)] : []),
-    ...(name.standing ? [name.standing] : []),
+    ...(name.standing ? [term(name.standing)] : []),
     ...(name['used-by'] ? [words('used by {0}', name['used-by'])] : []),
     ...(name.from ? [<>{say('from {0}', <EdtfWords page={page} text={name.from} />)}</>] : []),
     ...(name.to ? [<>{say('to {0}', <EdtfWords page={page} text={name.to} />)}</>] : []),

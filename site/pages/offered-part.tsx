@@ -1,7 +1,8 @@
 import type { JSX } from 'preact';
+import { capital } from '../../src/base/said.ts';
 import { type OfferedReferences, offeredReferences, sayNothingOffered } from '../../src/findings/offered-references.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { said, say, semicolon, term, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 /** What the rule over each event's place offers, and what a person decided about it. */
@@ -45,7 +46,7 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
       <td>
         <span class="cell-label">{say('place')} </span>
         {one.place ? <EntryLink page={page} id={one.place.id} /> : words('not recorded')}
-        {one.rule ? `; ${one.rule.power}, ${one.rule.kind}` : ''}
+        {one.rule ? `${semicolon()}${one.rule.power}, ${term(one.rule.kind)}` : ''}
       </td>
     </>
   );
@@ -53,7 +54,7 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
     return [
       <tr>
         {head}
-        <td>{nothing.charAt(0).toUpperCase() + nothing.slice(1)}.</td>
+        <td>{said(capital(nothing))}.</td>
         <td />
         <td />
         <td />

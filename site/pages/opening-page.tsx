@@ -9,8 +9,9 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
+import { sayStatement } from '../../src/statements/say-statement.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { colon, footnoteWords, said, say, semicolon, term, words } from '../say.ts';
 import { EventTable, eventRanges } from './event-table.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, StatementLink } from './parts.tsx';
@@ -22,12 +23,18 @@ export function OpeningPage({ page }: { readonly page: PageContext }): JSX.Eleme
   const objects = file.catalogue.ofType('object').filter((object) => object.keys['key-events'] !== undefined);
   const title = workspace ? titleOf(workspace, file.settings.languages) : words('Untitled workspace');
   const html = workspace
-    ? argumentHtml(workspace.argument, 'workspace', (target) => {
-        const found = file.catalogue.resolve(target.split('#')[0] as string);
-        return found
-          ? { href: page.href(entryPath(target)), title: titleOf(found.entry, file.settings.languages) }
-          : null;
-      })
+    ? argumentHtml(
+        workspace.argument,
+        'workspace',
+        (target) => {
+          const found = file.catalogue.resolve(target.split('#')[0] as string);
+          return found
+            ? { href: page.href(entryPath(target)), title: titleOf(found.entry, file.settings.languages) }
+            : null;
+        },
+        2,
+        footnoteWords(),
+      )
     : '';
   return (
     <Layout page={page} title={title} standing={workspace?.keys.institution ?? words('A research file.')}>
@@ -84,13 +91,11 @@ function ObjectSummary({
           {say(
             '{0} in these dates: {1}.',
             <a href={page.href('contradictions.html')}>
-              {contradictions.length === 1
-                ? words('One contradiction')
-                : words('{0} contradictions', contradictions.length)}
+              {words('{0, plural, one {One contradiction} other {# contradictions}}', contradictions.length)}
             </a>,
             contradictions.map((one, i) => (
               <>
-                {i > 0 ? '; ' : ''}
+                {i > 0 ? semicolon() : ''}
                 {one.statements.map((s, k) => (
                   <>
                     {k > 0 ? ', ' : ''}
@@ -111,7 +116,7 @@ function ObjectSummary({
             'Open: {0}.',
             questions.map((one, i) => (
               <>
-                {i > 0 ? '; ' : ''}
+                {i > 0 ? semicolon() : ''}
                 <EntryLink page={page} id={one.id} />
               </>
             )),
@@ -134,11 +139,12 @@ function CheckFirst({
   if (first.length === 0) return null;
   return (
     <p>
-      <a href={page.href('check-first.html')}>{say('What to check first')}</a>:{' '}
+      <a href={page.href('check-first.html')}>{say('What to check first')}</a>
+      {colon()}
       {first.map(({ statement }, i) => (
         <>
-          {i > 0 ? '; ' : ''}
-          {statement.text} <StatementLink page={page} statement={statement} />
+          {i > 0 ? semicolon() : ''}
+          {said(sayStatement(statement.says))} <StatementLink page={page} statement={statement} />
         </>
       ))}
       .
@@ -151,12 +157,12 @@ function knownSentence(page: PageContext, events: readonly Entry<'event'>[]): st
   const parts = events.map((event) => {
     const [starts = [], ends = []] = eventRanges(page, event);
     const rank = shownRank(page.file.settings.printedGrade, starts, ends);
-    const range = dated(sayRange(fromTo(starts[rank], ends[rank])));
+    const range = said(sayRange(fromTo(starts[rank], ends[rank])));
     const grade = GRADES[rank] === page.file.settings.printedGrade ? '' : ` (${term(GRADES[rank] ?? '')})`;
     return `${lower(titleOf(event, page.file.settings.languages))}, ${range}${grade}`;
   });
   if (parts.length === 0) return '';
-  return words('On {0} statements: {1}.', term(page.file.settings.printedGrade), parts.join('; '));
+  return words('On {0} statements: {1}.', term(page.file.settings.printedGrade), parts.join(semicolon()));
 }
 
 function lower(title: string): string {

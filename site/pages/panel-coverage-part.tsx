@@ -5,7 +5,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { extentOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
 import { CoverageFigure } from '../drawings/coverage-figure.tsx';
-import { say, term, words } from '../say.ts';
+import { say, semicolon, term, words } from '../say.ts';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
 /** What was looked at, by each examination; what was looked for and not seen; what could not be reached. */
@@ -85,5 +85,5 @@ export function CoveragePart({
 
 /** What the examination says of all that it looked at; it may concern other panels. */
 function inGeneral(words: readonly string[]): JSX.Element | null {
-  return words.length === 0 ? null : <span class="aside"> {say('Of all panels: {0}.', words.join('; '))}</span>;
+  return words.length === 0 ? null : <span class="aside"> {say('Of all panels: {0}.', words.join(semicolon()))}</span>;
 }

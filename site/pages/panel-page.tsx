@@ -4,7 +4,7 @@ import type { PanelFindings } from '../../src/physical/panels.ts';
 import { measuredPath } from '../../src/publish/page-paths.ts';
 import { facesOf } from '../../src/publish/panel-faces.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { ComparePart } from './compare-part.tsx';
 import { FourChainsPart } from './four-chains-part.tsx';
 import { Layout } from './layout.tsx';
@@ -26,7 +26,7 @@ interface Props {
 export function PanelPage({ page, panel }: Props): JSX.Element {
   const { geometry } = panel;
   const { object, label } = geometry;
-  const name = words('Panel {0}{1}', geometry.panel, label ? `: ${label}` : '');
+  const name = words('Panel {0}{1}', geometry.panel, label ? `${colon()}${label}` : '');
   return (
     <Layout
       page={page}
@@ -82,8 +82,8 @@ function Joins({ page, panel }: Props): JSX.Element | null {
             Math.round(join.matched),
             join.deviation.toFixed(1),
             errorMm.toFixed(1),
-            sayChance(byChance),
-            pairs === 1 ? words('one pair was') : words('{0} pairs were', pairs),
+            said(sayChance(byChance)),
+            words('{0, plural, one {one pair was} other {# pairs were}}', pairs),
           )}
         </p>
       ))}

@@ -6,7 +6,7 @@ import { MARK_WORDS, numberShapes } from '../../src/publish/plan-marks.ts';
 import type { PageContext } from '../context.ts';
 import { MarkSample } from '../drawings/mark-sample.tsx';
 import { PanelPlan, shownUnder } from '../drawings/panel-plan.tsx';
-import { say, term, words } from '../say.ts';
+import { colon, say, term, words } from '../say.ts';
 import { Scroll } from './parts.tsx';
 
 interface Props {
@@ -74,7 +74,7 @@ export function PlanPart({ page, plan, outlineTraced, isFirst }: Props): JSX.Ele
             outlineTraced ? words('outline as traced') : words('outline by the stated width and height'),
             under.map(
               (figure) =>
-                ` ${inLanguage(figure.keys.title, languages)}${figure.keys.credit ? `: ${figure.keys.credit}` : ''}.`,
+                ` ${inLanguage(figure.keys.title, languages)}${figure.keys.credit ? `${colon()}${figure.keys.credit}` : ''}.`,
             ),
           )}
         </figcaption>

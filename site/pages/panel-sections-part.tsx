@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { type PanelFindings, statedOf } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { say, semicolon, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
 
 interface Props {
@@ -53,7 +53,7 @@ export function SectionsPart({ page, panel }: Props): JSX.Element | null {
         <p>
           {say(
             'Named by the object, but without a point that says which piece is meant: {0}.',
-            unmatched.map((one) => saidOf(one)).join('; '),
+            unmatched.map((one) => saidOf(one)).join(semicolon()),
           )}
         </p>
       ) : null}

@@ -1,8 +1,8 @@
 import type { JSX } from 'preact';
-import { formatOutward } from '../../src/base/interval.ts';
+import { sayOutward } from '../../src/base/interval.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { NotTold } from './panel-weights-part.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -37,11 +37,13 @@ export function SurfacePart({ page, panel }: Props): JSX.Element | null {
             {panel.areas.map((one) => (
               <tr>
                 <th scope="row">
-                  {one.category === 'original surface' ? words('original surface, as far as traced') : one.category}
+                  {one.category === 'original surface'
+                    ? words('original surface, as far as traced')
+                    : term(one.category)}
                 </th>
                 <td>{(one.squareMm / 100).toFixed(0)}</td>
                 <td>
-                  {one.squareMm > 0 && one.perCent.most < 0.1 ? words('under 0.1') : formatOutward(one.perCent, 1)}
+                  {one.squareMm > 0 && one.perCent.most < 0.1 ? words('under 0.1') : said(sayOutward(one.perCent, 1))}
                 </td>
                 <td>
                   <Joined items={one.traces.map((id) => <EntryLink page={page} id={id} />)} />

@@ -1,10 +1,10 @@
 import type { JSX } from 'preact';
-import { formatOutward } from '../../src/base/interval.ts';
+import { sayOutward } from '../../src/base/interval.ts';
 import { cautionsOn } from '../../src/findings/cautions.ts';
 import { sayWeight } from '../../src/physical/panel-weight.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { said, say, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { EntryLink, Scroll } from './parts.tsx';
 
@@ -22,11 +22,11 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
     <section>
       <h2>{say('Weight')}</h2>
       <Cautions list={cautionsOn('lifting')} />
-      <p>{say('The panel: {0}.', <strong>{sayWeight(weight)}</strong>)}</p>
+      <p>{say('The panel: {0}.', <strong>{said(sayWeight(weight))}</strong>)}</p>
       {sectionWeights.length > 0 ? (
         <ul>
           {sectionWeights.map((one, i) => (
-            <li>{say('Section {0}: {1}.', i + 1, sayWeight(one))}</li>
+            <li>{say('Section {0}: {1}.', i + 1, said(sayWeight(one)))}</li>
           ))}
         </ul>
       ) : null}
@@ -46,9 +46,9 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
                 <th scope="row">
                   <EntryLink page={page} id={part.trace} />
                 </th>
-                <td>{part.words}</td>
-                <td>{formatOutward(part.kg, 1)}</td>
-                <td>{part.source}</td>
+                <td>{said(part.words)}</td>
+                <td>{said(sayOutward(part.kg, 1))}</td>
+                <td>{said(part.source)}</td>
               </tr>
             ))}
           </tbody>
@@ -57,9 +57,9 @@ export function WeightsPart({ page, panel }: Props): JSX.Element | null {
       {weight.unweighed.map((one) => (
         <p>
           {one.trace === null ? (
-            <>{say('Not counted: {0}.', one.missing)}</>
+            <>{say('Not counted: {0}.', said(one.missing))}</>
           ) : (
-            <>{say('{0} is not counted; it wants {1}.', <EntryLink page={page} id={one.trace} />, one.missing)}</>
+            <>{say('{0} is not counted; it wants {1}.', <EntryLink page={page} id={one.trace} />, said(one.missing))}</>
           )}
         </p>
       ))}

@@ -4,9 +4,10 @@ import { sayRange } from '../../src/findings/printed-range.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, reasonPath } from '../../src/publish/page-paths.ts';
+import { sayStatement } from '../../src/statements/say-statement.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 
 /** Holds a wide table; can be scrolled sideways with the keyboard too. */
 export function Scroll({
@@ -46,7 +47,7 @@ export function StatementLink({
   readonly statement: FileStatement;
 }): JSX.Element {
   return (
-    <a class="ref" href={page.href(entryPath(statement.id))} title={statement.text}>
+    <a class="ref" href={page.href(entryPath(statement.id))} title={said(sayStatement(statement.says))}>
       {statement.id}
     </a>
   );
@@ -55,7 +56,7 @@ export function StatementLink({
 /** The letter of a grade, spelled out for those who do not see it. */
 export function GradeMark({ grade }: { readonly grade: Grade }): JSX.Element {
   return (
-    <abbr class="letter" title={grade}>
+    <abbr class="letter" title={term(grade)}>
       {GRADE_LETTER[grade]}
     </abbr>
   );
@@ -66,7 +67,7 @@ const EDGE_WORDS: Readonly<Record<Moment['edge'], string>> = {
   end: 'end',
   begins: 'begins',
   ends: 'ends',
-  moment: 'left',
+  moment: 'when left',
 };
 
 /** Ranges of an entry's moments at the four grades, each a link to its reason. */
@@ -121,7 +122,7 @@ function RangeCell({
   if (!range) return <td />;
   return (
     <td>
-      <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${range.grade}`)}>{dated(sayRange(range))}</a>
+      <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${range.grade}`)}>{said(sayRange(range))}</a>
       {range.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
     </td>
   );
@@ -159,13 +160,13 @@ export function StatementList({
     <ul class="statements">
       {statements.map((one) => (
         <li>
-          {one.text} <StatementLink page={page} statement={one} /> <GradeMark grade={one.grade} />
-          {one.gradeNote === '' ? null : <span class="aside">, {one.gradeNote}</span>}
+          {said(sayStatement(one.says))} <StatementLink page={page} statement={one} /> <GradeMark grade={one.grade} />
+          {one.gradeNote === '' ? null : <span class="aside">, {said(one.gradeNote)}</span>}
           {one.source === null ? null : (
             <span class="aside"> {say('Source: {0}.', <EntryLink page={page} id={one.source} />)}</span>
           )}
           {one.notUsed === null ? null : (
-            <span class="aside"> {say('Not used in the computation, because {0}.', one.notUsed)}</span>
+            <span class="aside"> {say('Not used in the computation, because {0}.', said(one.notUsed))}</span>
           )}
         </li>
       ))}

@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
+import { named } from '../../src/base/said.ts';
 import { findRoute, type Leg, type Route } from '../../src/findings/route.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import { layOutPlaces, type PlacesDrawing } from '../../src/publish/places-drawing.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -64,7 +65,7 @@ function RouteMap({ page, drawing }: { readonly page: PageContext; readonly draw
               i + 1,
               titleOf(leg.from.place, languages),
               titleOf(leg.to.place, languages),
-              leg.is,
+              named(leg.is),
             )}
           </title>
           <circle class="leg-ring" cx={x} cy={y} r={10} />
@@ -109,7 +110,7 @@ function Legs({ page, legs }: { readonly page: PageContext; readonly legs: reado
                   <EntryLink page={page} id={to.place.id} />,
                 )}
               </th>
-              <td>{is}</td>
+              <td>{term(is)}</td>
               <td>
                 <span class="cell-label">{say('rests on')} </span>
                 <Joined items={rests.map((id) => <EntryLink page={page} id={id} />)} />
@@ -130,7 +131,7 @@ function Places({ page, route }: { readonly page: PageContext; readonly route: R
         {page.file.catalogue.ofType('place').map((place) => (
           <li>
             <EntryLink page={page} id={place.id} />
-            {place.keys.kind ? `, ${place.keys.kind}` : ''}
+            {place.keys.kind ? `, ${term(place.keys.kind)}` : ''}
             {place.keys.within ? <>{say(', within {0}', <EntryLink page={page} id={place.keys.within} />)}</> : null}
             {route.unplaced.some((one) => one.id === place.id) ? words('; not on the map') : ''}
           </li>

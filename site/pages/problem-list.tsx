@@ -2,10 +2,11 @@ import type { JSX } from 'preact';
 import type { Diagnostic } from '../../src/base/diagnostic.ts';
 import { groupBy } from '../../src/base/group-by.ts';
 import { oncePer } from '../../src/base/once.ts';
+import { capital } from '../../src/base/said.ts';
 import { ID_SHAPE } from '../../src/model/fields.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 
 /** Lines shown above and below the one that a problem is on. */
 const AROUND = 2;
@@ -59,11 +60,11 @@ function OneProblem({ page, problem }: { readonly page: PageContext; readonly pr
   return (
     <div class="problem">
       <p>
-        <span class="severity">{problem.severity}</span>{' '}
+        <span class="severity">{term(problem.severity)}</span>{' '}
         <code>
           {file}:{line}:{column}
         </code>{' '}
-        {words.charAt(0).toUpperCase() + words.slice(1)}.
+        {said(capital(words))}.
       </p>
       {lines.length === 0 ? null : (
         <ol class="excerpt" start={first}>
@@ -75,7 +76,7 @@ function OneProblem({ page, problem }: { readonly page: PageContext; readonly pr
         </ol>
       )}
       <p>
-        <em>{say('Mend:')}</em> {problem.mend}.{' '}
+        <em>{say('Mend:')}</em> {said(problem.mend)}.{' '}
         <span class="aside">{say('More: “kerfmark explain {0}”.', problem.code)}</span>
       </p>
     </div>

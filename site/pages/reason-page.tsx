@@ -1,14 +1,15 @@
 import type { JSX } from 'preact';
 import { rankOf } from '../../src/base/grade.ts';
-import { formatBound, formatDays } from '../../src/dates/wording.ts';
+import { capital } from '../../src/base/said.ts';
 import { explainBound, sayMoment } from '../../src/findings/explain.ts';
 import { type MomentRange, sayRange } from '../../src/findings/printed-range.ts';
+import { sayDateOf, sayDays } from '../../src/language/date-words.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { RangeTable, StatementLink, StatementList } from './parts.tsx';
 import { ReasonSupport } from './reason-support.tsx';
@@ -46,7 +47,8 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
           <ul>
             {contradictions.map((one) => (
               <li>
-                <a href={page.href(`contradictions.html#c-${one.number}`)}>{say('Contradiction {0}', one.number)}</a>:{' '}
+                <a href={page.href(`contradictions.html#c-${one.number}`)}>{say('Contradiction {0}', one.number)}</a>
+                {colon()}
                 {one.statements.map((s, i) => (
                   <>
                     {i > 0 ? ', ' : ''}
@@ -60,7 +62,7 @@ export function ReasonPage({ page, entry }: { readonly page: PageContext; readon
       ) : null}
       {moments.map((moment) => (
         <section>
-          <h2>{capital(sayMoment(file, moment))}</h2>
+          <h2>{said(capital(sayMoment(file, moment)))}</h2>
           {distinctRanges(file.rangesOf(moment)).map(({ range, grades }, i, all) => (
             <GradeReason page={page} moment={moment} range={range} grades={grades} before={all[i - 1]?.range ?? null} />
           ))}
@@ -110,7 +112,8 @@ function GradeReason({ page, moment, range, grades, before }: GradeReasonProps):
             {term(one.grade)}
           </span>
         ))}
-        : {dated(sayRange(range))}
+        {colon()}
+        {said(sayRange(range))}
       </h3>
       {same ? (
         <p>{say('The same bounds, for the same reasons as before.')}</p>
@@ -125,8 +128,8 @@ function GradeReason({ page, moment, range, grades, before }: GradeReasonProps):
           {say(
             'A date with gaps leaves separate stretches: {0}. Every day in them is possible for this moment alone, not for all moments together.',
             range.alternatives
-              .map((one) => dated(formatDays({ first: one.earliest, last: one.latest }, 'day')))
-              .join('; or '),
+              .map((one) => said(sayDays({ first: one.earliest, last: one.latest }, 'day')))
+              .reduce((before, one) => words('{0}; or {1}', before, one)),
           )}
         </p>
       ) : null}
@@ -156,24 +159,27 @@ function Side({
 }): JSX.Element {
   const bound = range[side];
   const head = side === 'earliest' ? words('Not earlier') : words('Not later');
-  if (!bound) return <p>{say('{0} nothing in the file bounds it on this side.', <strong>{head}:</strong>)}</p>;
+  if (!bound)
+    return (
+      <p>{say('{0} nothing in the file bounds it on this side.', <strong>{`${head}${colon().trimEnd()}`}</strong>)}</p>
+    );
   const { sentences, excluding } = explainBound(page.file, moment, rankOf(range.grade), side);
   return (
     <div>
-      <p>{say('{0}, because:', <strong>{say('{0} than {1}', head, dated(formatBound(bound)))}</strong>)}</p>
+      <p>{say('{0}, because:', <strong>{say('{0} than {1}', head, said(sayDateOf(bound)))}</strong>)}</p>
       <ol class="argument">
         {sentences.map(({ statement, because, so }) => (
           <li>
             {say(
               '{0}{1}; so {2}.',
-              because,
+              said(because),
               statement ? (
                 <>
                   {' '}
                   <StatementLink page={page} statement={statement} />
                 </>
               ) : null,
-              so,
+              said(so),
             )}
           </li>
         ))}
@@ -195,8 +201,4 @@ function Side({
       <ReasonSupport page={page} moment={moment} range={range} side={side} />
     </div>
   );
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -6,7 +6,7 @@ import type { MomentRange } from '../../src/findings/printed-range.ts';
 import { sayBoundWithout } from '../../src/findings/worth-in-words.ts';
 import type { FileStatement, Moment } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { said, say, words } from '../say.ts';
 import { EntryLink, Joined, StatementLink } from './parts.tsx';
 
 interface Props {
@@ -34,7 +34,7 @@ export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element
               {say(
                 'Without {0}: {1}.',
                 <StatementLink page={page} statement={one} />,
-                sayBoundWithout(file, moment, rank, side, [one]),
+                said(sayBoundWithout(file, moment, rank, side, [one])),
               )}
             </li>
           ))}
@@ -43,7 +43,7 @@ export function ReasonSupport({ page, moment, range, side }: Props): JSX.Element
       {company.map((one) => (
         <CompanyLine page={page} company={one} />
       ))}
-      <p>{sayRootCount(roots)}.</p>
+      <p>{said(sayRootCount(roots))}.</p>
     </div>
   );
 }
@@ -69,7 +69,7 @@ function BriefSupport({ page, moment, range, side }: Props): JSX.Element {
           )}
         </p>
       ) : null}
-      <p>{sayRootCount(countRoots(file.catalogue, because))}.</p>
+      <p>{said(sayRootCount(countRoots(file.catalogue, because)))}.</p>
     </div>
   );
 }

@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import type { DayRange } from '../../src/dates/day.ts';
-import { formatDays } from '../../src/dates/wording.ts';
+import { civilOf } from '../../src/dates/day.ts';
 import { declinedReferences } from '../../src/findings/reference-dates.ts';
 import {
   type EventAtReference,
@@ -10,10 +10,11 @@ import {
   testReferences,
 } from '../../src/findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
+import { sayDays } from '../../src/language/date-words.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
-import { dated, say, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { OfferedPart } from './offered-part.tsx';
 import { EntryLink, Joined, Scroll, StatementLink } from './parts.tsx';
@@ -47,7 +48,9 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
           <ul>
             {declined.map(({ title, why }) => (
               <li>
-                {title}: {why}.
+                {title}
+                {colon()}
+                {why}.
               </li>
             ))}
           </ul>
@@ -60,17 +63,17 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
 function TestSection({ page, test }: { readonly page: PageContext; readonly test: ReferenceTest }): JSX.Element {
   const { reference, events, holdings } = test;
   const { from, to, row } = reference;
-  const said = [
-    from ? `${reference.madeOnly ? 'made' : words('in force from')} ${sayDays(from)}` : '',
-    to ? words('to {0}', sayDays(to)) : '',
+  const facts = [
+    from ? `${reference.madeOnly ? 'made' : words('in force from')} ${sayDayIn(from)}` : '',
+    to ? words('to {0}', sayDayIn(to)) : '',
     row.territory,
     words('tested on: {0}', row.tests.replaceAll(';', ', ')),
     words('standing of the row: {0}, {1}', term(row.standing), row.howSure === 'high' ? 'sure' : row.howSure),
   ].filter((part) => part !== '');
   return (
     <section id={`r-${reference.id}`}>
-      <h2>{reference.entry ? <EntryLink page={page} id={reference.entry} /> : reference.title}</h2>
-      <p class="facts-line">{said.join(' · ')}</p>
+      <h2>{reference.entry ? <EntryLink page={page} id={reference.entry} /> : said(reference.title)}</h2>
+      <p class="facts-line">{facts.join(' · ')}</p>
       {row.effect === '' ? null : <p>{row.effect}.</p>}
       {events.length === 0 ? <p>{say('No event of the file is an act that it speaks of.')}</p> : null}
       {events.length > 0 ? (
@@ -81,19 +84,19 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
         </dl>
       ) : null}
       {holdings.length > 0 ? (
-        <Holders page={page} holdings={holdings} title={reference.title} period={row.kind === 'period'} />
+        <Holders page={page} holdings={holdings} title={said(reference.title)} period={row.kind === 'period'} />
       ) : null}
     </section>
   );
 }
 
 /** One day; where it is not known to the day, `some day in 1928`. */
-function sayDays(days: DayRange): string {
-  if (days.first === days.last) return dated(formatDays(days, 'day'));
-  const year = dated(formatDays(days, 'year'));
-  return /–|until|from/.test(year)
-    ? words('some day {0}', dated(formatDays(days, 'day')))
-    : words('some day in {0}', dated(formatDays(days, days.last - days.first > 31 ? 'year' : 'month')));
+function sayDayIn(days: DayRange): string {
+  if (days.first === days.last) return said(sayDays(days, 'day'));
+  const [first, last] = [civilOf(days.first), civilOf(days.last)];
+  return first.year !== last.year
+    ? words('some day {0}', sayDays(days, 'day'))
+    : words('some day in {0}', sayDays(days, days.last - days.first > 31 ? 'year' : 'month'));
 }
 
 function EventPart({ page, one }: { readonly page: PageContext; readonly one: EventAtReference }): JSX.Element {
@@ -106,7 +109,7 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
         <ul class="plain">
           {tellAnswers(one.answers).map(({ grades, answer }) => (
             <li>
-              <strong>{sayOrder(answer.order)}</strong>{' '}
+              <strong>{said(sayOrder(answer.order))}</strong>{' '}
               {grades.length === GRADES.length
                 ? words('at every grade')
                 : words('on {0} statements', grades.map(term).join(', '))}
@@ -125,7 +128,7 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
                 <>
                   {say(
                     '; {0}, were {1}{2} established',
-                    sayOrder(order),
+                    said(sayOrder(order)),
                     statements.length > 1 ? words('any one of ') : '',
                     <Joined
                       items={statements.map((s) => <StatementLink page={page} statement={s} />)}
@@ -185,7 +188,7 @@ function Holders({
                   {answers.map((held, rank) => (
                     <td class={held === answers[rank - 1] ? 'same' : undefined}>
                       <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
-                      {sayHeld(held)}
+                      {said(sayHeld(held))}
                     </td>
                   ))}
                 </tr>

@@ -6,7 +6,7 @@ import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { entryPath, REGISTERS, type RegisterName } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
 
@@ -34,7 +34,7 @@ const dates: Column = {
     const first = moments[0] ? page.file.rangesOf(moments[0])[rank] : undefined;
     const lastMoment = moments.at(-1);
     const last = lastMoment ? page.file.rangesOf(lastMoment)[rank] : undefined;
-    return first && last ? dated(sayRange(fromTo(first, last))) : '';
+    return first && last ? said(sayRange(fromTo(first, last))) : '';
   },
 };
 
@@ -119,7 +119,7 @@ function parents(entry: Entry, page: PageContext): JSX.Element | string {
 function roots(entry: Entry, page: PageContext): JSX.Element | string {
   const { known, unknown } = rootsOf(page.file.catalogue, entry.id);
   const all = [...known, ...unknown];
-  if (all.length === 1 && all[0] === entry.id) return unknown.size > 0 ? words('not known') : 'itself';
+  if (all.length === 1 && all[0] === entry.id) return unknown.size > 0 ? words('not known') : words('itself');
   const count = unknown.size === 0 ? String(all.length) : `${Math.max(1, known.size)}–${all.length}`;
   return (
     <>
@@ -149,7 +149,7 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
       ) : (
         <Scroll label={words('Register')}>
           <table class="register" data-register>
-            <caption>{entries.length === 1 ? words('One entry') : words('{0} entries', entries.length)}</caption>
+            <caption>{words('{0, plural, one {One entry} other {# entries}}', entries.length)}</caption>
             <thead>
               <tr>
                 <th scope="col">{say('Title')}</th>

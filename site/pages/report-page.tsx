@@ -5,7 +5,7 @@ import { bibliographyEntry, collectionEntry, isPublished } from '../../src/repor
 import { passagesOf, type ReportDocument } from '../../src/reports/document.ts';
 import { sourceBookOf } from '../../src/reports/source-book.ts';
 import type { PageContext } from '../context.ts';
-import { say } from '../say.ts';
+import { colon, say } from '../say.ts';
 import { DocumentPart } from './document-part.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink } from './parts.tsx';
@@ -20,7 +20,7 @@ export function ReportPage({
   readonly object: Entry<'object'>;
   readonly document: ReportDocument;
 }): JSX.Element {
-  const title = `${document.subtitle}: ${document.title}`;
+  const title = `${document.subtitle}${colon()}${document.title}`;
   return (
     <Layout
       page={page}
@@ -64,11 +64,13 @@ function Cited({
           return (
             <li>
               <EntryLink page={page} id={id} />
-              {source && !isPublished(source) ? `. ${collectionEntry(source)}` : ''}
+              {source && !isPublished(source) ? `. ${collectionEntry(page.file.sayer, source)}` : ''}
               {source && isPublished(source) ? (
                 <>
                   {'. '}
-                  {bibliographyEntry(source).map((one) => (typeof one === 'string' ? one : <cite>{one.italic}</cite>))}
+                  {bibliographyEntry(page.file.sayer, source).map((one) =>
+                    typeof one === 'string' ? one : <cite>{one.italic}</cite>,
+                  )}
                 </>
               ) : null}
             </li>

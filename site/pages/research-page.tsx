@@ -1,8 +1,9 @@
 import type { JSX } from 'preact';
+import { named } from '../../src/base/said.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, say, term, words } from '../say.ts';
 import { CoverageOfSearches } from './coverage-of-searches.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
@@ -109,7 +110,7 @@ function Readings({
                     </th>
                     {columns.map((id) => {
                       const found = reading.keys.weighs?.find((one) => one.entry === id);
-                      return <td>{found?.is}</td>;
+                      return <td>{found ? term(found.is) : null}</td>;
                     })}
                   </tr>
                 ))}
@@ -145,8 +146,9 @@ function Readings({
                   ? words('is compatible with it')
                   : one.is === 'not diagnostic'
                     ? words('is not diagnostic')
-                    : words('{0} it', one.is)}
-                : {one.why}.
+                    : words('{0} it', named(one.is))}
+                {colon()}
+                {one.why}.
               </li>
             ))}
           </ul>

@@ -25,8 +25,8 @@ export function StandingInDispute({
     <span class="aside">
       {' '}
       {say(
-        'In dispute: contradiction{0} {1}{2}.',
-        contradictions.length > 1 ? 's' : '',
+        'In dispute: {0, plural, one {contradiction {1}} other {contradictions {1}}}{2}.',
+        contradictions.length,
         <Joined
           items={contradictions.map((one) => (
             <a href={page.href(`contradictions.html#c-${one.number}`)}>{one.number}</a>

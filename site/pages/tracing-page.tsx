@@ -4,7 +4,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { EVIDENCE_KINDS } from '../../src/model/types/evidence.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { colon, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 
 /** Tracing on a photograph: points by mouse or keyboard, the shape as text to copy into an entry. For internal readers. */
@@ -104,7 +104,9 @@ export function TracingPage({
                 <option value="">{say('a new trace')}</option>
                 {open.map((trace) => (
                   <option value={trace.id}>
-                    {trace.id}: {titleOf(trace, languages)}
+                    {trace.id}
+                    {colon()}
+                    {titleOf(trace, languages)}
                   </option>
                 ))}
               </select>,

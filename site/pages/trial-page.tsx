@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { NO_CHANGE, openTrialFile } from '../../src/findings/run-trial.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
+import type { Language } from '../../src/language/language.ts';
 import type { PageContext } from '../context.ts';
 import { language, say, words } from '../say.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
@@ -36,9 +37,14 @@ export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element
         />
       </div>
       <Data id="trial-file" value={file} />
-      {spoken.tag === 'en' ? null : <Data id="trial-language" value={spoken} />}
+      {spoken.tag === 'en' ? null : <Data id="trial-language" value={forBrowser(spoken)} />}
     </Layout>
   );
+}
+
+/** What the script of the page may say: of the catalogue only what stands on pages. */
+function forBrowser(spoken: Language): Language {
+  return { ...spoken, messages: spoken.pages, pages: {}, prose: {} };
 }
 
 /** Data for the script of the page. */

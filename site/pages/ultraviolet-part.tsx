@@ -28,7 +28,7 @@ export function UltravioletPart({
               '{0}: {1}, {2} (observed, {3} {4}). {5}',
               <EntryLink page={page} id={one.trace.id} />,
               one.colour,
-              one.strength,
+              term(one.strength),
               term(one.grade),
               <GradeMark grade={one.grade} />,
               <span class="aside">
@@ -62,7 +62,7 @@ export function UltravioletPart({
                       <th scope="row">{match.material}</th>
                       <td>
                         <span class="cell-label">{say('known look')}</span>
-                        {match.look}, {match.strength}
+                        {match.look}, {term(match.strength)}
                       </td>
                       <td>
                         <span class="cell-label">{say('observed on')}</span>

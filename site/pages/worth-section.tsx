@@ -3,7 +3,7 @@ import { sayChanges } from '../../src/findings/worth-in-words.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { FileStatement } from '../../src/statements/statements.ts';
 import type { PageContext } from '../context.ts';
-import { say, words } from '../say.ts';
+import { say, semicolon, words } from '../say.ts';
 import { ChangeTable } from './change-table.tsx';
 import { StatementLink } from './parts.tsx';
 
@@ -62,8 +62,8 @@ function StatementWorth({
         )}
       </p>
     );
-  const said = sayChanges(file, bounds, [statement]);
-  const dates = said.changes.length + said.finer;
+  const told = sayChanges(file, bounds, [statement]);
+  const dates = told.changes.length + told.finer;
   const gaps = new Set(stretches.map((one) => file.statements.moments.all[one.moment]?.entry));
   if (dates + resolved.length + gaps.size === 0)
     return <p>{say('Without {0} nothing changes.', <StatementLink page={page} statement={statement} />)}</p>;
@@ -85,13 +85,15 @@ function StatementWorth({
           ) : null}
         </ul>
       ) : null}
-      <ChangeTable page={page} said={said} label={words('Dates that would be others without {0}', statement.id)} />
+      <ChangeTable page={page} told={told} label={words('Dates that would be others without {0}', statement.id)} />
     </details>
   );
 }
 
 function sayHowMuch(changes: number, resolved: number): string {
-  const dates = changes === 1 ? words('one date is another') : words('{0} dates are others', changes);
-  const gone = resolved === 1 ? words('one contradiction is gone') : words('{0} contradictions are gone', resolved);
-  return [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join('; ') || words('nothing changes');
+  const dates = words('{0, plural, one {one date is another} other {# dates are others}}', changes);
+  const gone = words('{0, plural, one {one contradiction is gone} other {# contradictions are gone}}', resolved);
+  return (
+    [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join(semicolon()) || words('nothing changes')
+  );
 }

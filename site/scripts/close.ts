@@ -1,4 +1,5 @@
 import OpenSeadragon from 'openseadragon';
+import { told } from './told.ts';
 
 /** Shows a tiled figure closely: static tiles, read from the site's own folder; nothing is asked of another host. */
 interface CloseData {
@@ -52,7 +53,7 @@ function begin(
   canvas?.setAttribute('role', 'application');
   canvas?.setAttribute(
     'aria-label',
-    `${alternative} Arrow keys move, plus and minus come nearer and go back, 0 shows the whole.`,
+    told('{0} Arrow keys move, plus and minus come nearer and go back, 0 shows the whole.', alternative ?? ''),
   );
   buttons.hidden = false;
   const act = (name: string, action: () => void): void =>

@@ -1,3 +1,5 @@
+import { told } from './told.ts';
+
 /** Makes "Two lights compared" live: the right photograph lies over the left one and is cut at the border. Nothing is stored or sent. */
 for (const part of document.querySelectorAll<HTMLElement>('.compare')) begin(part);
 
@@ -11,7 +13,7 @@ function begin(part: HTMLElement): void {
   board.classList.add('live');
   const show = (): void => {
     board.style.setProperty('--border', `${border.value}%`);
-    border.setAttribute('aria-valuetext', `${border.value} per cent from the left`);
+    border.setAttribute('aria-valuetext', told('{0} per cent from the left', border.value));
   };
   border.addEventListener('input', show);
   for (const [name, image] of [
@@ -26,11 +28,11 @@ function begin(part: HTMLElement): void {
     });
   }
   function tell(): void {
-    const told = part.querySelector('.compare-told');
+    const words = part.querySelector('.compare-told');
     const [a, b] = [...(choices?.querySelectorAll('select') ?? [])].map(
       (one) => one.selectedOptions[0]?.textContent ?? '',
     );
-    if (told) told.textContent = `Left: ${a}; right: ${b}.`;
+    if (words) words.textContent = told('Left: {0}; right: {1}.', a ?? '', b ?? '');
   }
   // The border can be dragged on the picture too; the slider is its keyboard.
   const drag = (event: PointerEvent): void => {

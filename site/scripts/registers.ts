@@ -1,3 +1,5 @@
+import { told } from './told.ts';
+
 /** Makes registers sortable by their heads and filterable by a field; the table itself needs no script. */
 for (const table of document.querySelectorAll<HTMLTableElement>('table[data-register]')) {
   addFilter(table);
@@ -7,13 +9,13 @@ for (const table of document.querySelectorAll<HTMLTableElement>('table[data-regi
 function addFilter(table: HTMLTableElement): void {
   const label = document.createElement('label');
   label.className = 'filter';
-  label.append('Show only rows with ');
+  label.append(told('Show only rows with'), ' ');
   const field = document.createElement('input');
   field.type = 'search';
   label.append(field);
-  const told = document.createElement('span');
-  told.setAttribute('role', 'status');
-  label.append(' ', told);
+  const status = document.createElement('span');
+  status.setAttribute('role', 'status');
+  label.append(' ', status);
   table.closest('.scroll')?.before(label);
   field.addEventListener('input', () => {
     const wanted = fold(field.value);
@@ -22,7 +24,7 @@ function addFilter(table: HTMLTableElement): void {
       row.hidden = !fold(row.textContent ?? '').includes(wanted);
       if (!row.hidden) shown += 1;
     }
-    told.textContent = wanted === '' ? '' : `${shown} of ${bodyRows(table).length}`;
+    status.textContent = wanted === '' ? '' : told('{0} of {1}', shown, bodyRows(table).length);
   });
 }
 

@@ -1,5 +1,6 @@
 import MiniSearch from 'minisearch';
 import type { SearchRow } from '../../src/publish/search-data.ts';
+import { told } from './told.ts';
 
 /** Most results that are shown at once. */
 const MOST = 40;
@@ -22,26 +23,28 @@ function start(home: HTMLElement, rows: readonly SearchRow[]): void {
   index.addAll(rows);
   const label = document.createElement('label');
   label.className = 'filter';
-  label.append('Search for ');
+  label.append(told('Search for'), ' ');
   const field = document.createElement('input');
   field.type = 'search';
   field.autocomplete = 'off';
   label.append(field);
-  const told = document.createElement('p');
-  told.className = 'aside';
-  told.setAttribute('role', 'status');
+  const status = document.createElement('p');
+  status.className = 'aside';
+  status.setAttribute('role', 'status');
   const list = document.createElement('ol');
   list.className = 'found';
-  home.append(label, told, list);
+  home.append(label, status, list);
   const show = (): void => {
     const words = field.value.trim();
     const found = words === '' ? [] : index.search(words, { combineWith: 'AND' });
-    told.textContent =
+    status.textContent =
       words === ''
         ? ''
         : found.length === 0
-          ? 'Nothing found.'
-          : `${found.length} found${found.length > MOST ? `, the first ${MOST} shown` : ''}.`;
+          ? told('Nothing found.')
+          : found.length > MOST
+            ? told('Found: {0}; the first {1} are shown.', found.length, MOST)
+            : told('Found: {0}.', found.length);
     list.replaceChildren(...found.slice(0, MOST).map((one) => result(one as unknown as SearchRow)));
     // The words are kept in the part of the address that browsers do not send.
     history.replaceState(null, '', words === '' ? location.pathname : `#${encodeURIComponent(words)}`);

@@ -2,6 +2,7 @@ import { distance, type Point, pathLength } from '../../src/geometry/point.ts';
 import { applyMap } from '../../src/geometry/registration.ts';
 import { findRingFault, signedArea } from '../../src/geometry/ring.ts';
 import { formatShape, type ShapeKind } from '../../src/geometry/shape-text.ts';
+import { told } from './told.ts';
 
 /** Makes the tracing page live: points by mouse or by keyboard on a photograph, the shape as text to copy. Only the preview on this computer offers to save it. */
 interface TracingData {
@@ -27,7 +28,7 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
   const image = root.querySelector('img') as HTMLImageElement;
   const board = root.querySelector('svg') as SVGSVGElement;
   const output = root.querySelector('textarea') as HTMLTextAreaElement;
-  const told = root.querySelector('[role=status]') as HTMLElement;
+  const status = root.querySelector('[role=status]') as HTMLElement;
   const kindOf = (): ShapeKind =>
     (root.querySelector('input[name=kind]:checked') as HTMLInputElement).value as ShapeKind;
   const error = root.querySelector('input[name=error]') as HTMLInputElement;
@@ -43,13 +44,13 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
     if (!matrix || points.length === 0) return '';
     const mm = points.map((point) => applyMap(matrix, inFile(point)));
     const [x, y] = mm.at(-1) as Point;
-    const here = ` The last at (${x.toFixed(1)}, ${y.toFixed(1)}) mm.`;
+    const here = told('The last at ({0}, {1}) mm.', x.toFixed(1), y.toFixed(1));
     if (kindOf() === 'area' && mm.length >= 3) {
       const ring = findRingFault(mm);
-      if (ring?.kind === 'crossing') return `${here} Its sides cross; that cannot be used.`;
-      return `${here} Area ${(Math.abs(signedArea(mm)) / 100).toFixed(1)} cm².`;
+      if (ring?.kind === 'crossing') return `${here} ${told('Its sides cross; that cannot be used.')}`;
+      return `${here} ${told('Area {0} cm².', (Math.abs(signedArea(mm)) / 100).toFixed(1))}`;
     }
-    return mm.length > 1 ? `${here} Length ${pathLength(mm).toFixed(1)} mm.` : here;
+    return mm.length > 1 ? `${here} ${told('Length {0} mm.', pathLength(mm).toFixed(1))}` : here;
   };
   const draw = (): void => {
     const step = image.naturalWidth / Math.max(1, board.clientWidth);
@@ -65,7 +66,7 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
     board.replaceChildren(line, ...marks, cross);
     output.value = formatShape(kindOf(), points.map(inFile), figure, Number(error.value) || 2);
     remember(memory, points);
-    told.textContent = `${points.length === 1 ? 'One point' : `${points.length} points`}.${measured()}`;
+    status.textContent = `${told('Points: {0}.', points.length)} ${measured()}`.trim();
   };
   const add = (point: Point): void => {
     if (kindOf() === 'point') points.length = 0;
@@ -121,13 +122,13 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
     // The clipboard is not open to pages from a disk everywhere; the text stays selected then.
     navigator.clipboard?.writeText(output.value).then(
       () => {
-        told.textContent = 'Copied.';
+        status.textContent = told('Copied.');
       },
       () => undefined,
     );
   });
   const forget = (): void => remember(memory, []);
-  offerSaving(root, told, forget, () => ({
+  offerSaving(root, status, forget, () => ({
     figure,
     kind: kindOf(),
     points: points.map(inFile),
@@ -144,10 +145,10 @@ interface Trace {
 }
 
 /** Shows the fields for saving where the page comes from a preview on this computer; sends the trace there and nowhere else. */
-function offerSaving(root: HTMLElement, told: HTMLElement, saved: () => void, trace: () => Trace): void {
+function offerSaving(root: HTMLElement, status: HTMLElement, saved: () => void, trace: () => Trace): void {
   if (!['127.0.0.1', 'localhost'].includes(location.hostname)) return;
   const said = sessionStorage.getItem('kerfmark-saved');
-  if (said) told.before(paragraph(said));
+  if (said) status.before(paragraph(said));
   sessionStorage.removeItem('kerfmark-saved');
   for (const part of root.querySelectorAll<HTMLElement>('.save')) part.hidden = false;
   const into = root.querySelector<HTMLSelectElement>('select[name=into]');
@@ -160,7 +161,7 @@ function offerSaving(root: HTMLElement, told: HTMLElement, saved: () => void, tr
   root.querySelector('button[name=save]')?.addEventListener('click', async () => {
     const sent = trace();
     if (into.value === '' && title.value.trim() === '') {
-      told.textContent = 'Write a title for the new trace first.';
+      status.textContent = told('Write a title for the new trace first.');
       title.focus();
       return;
     }
@@ -171,13 +172,13 @@ function offerSaving(root: HTMLElement, told: HTMLElement, saved: () => void, tr
       body: JSON.stringify({ ...sent, into: target }),
     }).catch(() => null);
     const body = (await answer?.json().catch(() => null)) as { message?: string } | null;
-    const message = body?.message ?? 'The preview does not answer; copy the line instead.';
+    const message = body?.message ?? told('The preview does not answer; copy the line instead.');
     // The page is loaded again as soon as the site is built; the message is to be there then.
     if (answer?.ok) {
       sessionStorage.setItem('kerfmark-saved', message);
       saved();
     }
-    told.textContent = message;
+    status.textContent = message;
   });
 }
 

@@ -1,9 +1,9 @@
 import { render } from 'preact';
 import type { Grade } from '../../src/base/grade.ts';
 import { NO_CHANGE, openTrialFile, type TrialFile, type TrialState } from '../../src/findings/run-trial.ts';
-import { frenchDate } from '../../src/language/french-dates.ts';
-import { ENGLISH, type Language } from '../../src/language/spoken.ts';
-import { speaking, words } from '../say.ts';
+import { ENGLISH, type Language } from '../../src/language/language.ts';
+import { type Sayer, sayerIn } from '../../src/language/sayer.ts';
+import { Speech } from '../say.ts';
 import { AS_PUBLISHED, formatTrial, readTrial } from '../trial/trial-state.ts';
 import { rulingOf, TrialView } from '../trial/trial-view.tsx';
 
@@ -12,19 +12,16 @@ const root = document.getElementById('trial');
 const data = document.getElementById('trial-file');
 if (root && data) {
   const file = JSON.parse(data.textContent ?? '') as TrialFile;
-  const spoken = languageOfPage();
-  speaking(spoken, () => open(root, file, spoken));
+  open(root, file, sayerIn(languageOfPage()));
 }
 
 /** The language of the page with its texts, which a page in another language than English brings with it. */
 function languageOfPage(): Language {
   const texts = document.getElementById('trial-language');
-  if (!texts) return ENGLISH;
-  const { tag, messages, keys, terms } = JSON.parse(texts.textContent ?? '') as Language;
-  return { tag, messages, keys, terms, dated: tag === 'fr' ? frenchDate : ENGLISH.dated, notice: '' };
+  return texts ? (JSON.parse(texts.textContent ?? '') as Language) : ENGLISH;
 }
 
-function open(place: HTMLElement, file: TrialFile, spoken: Language): void {
+function open(place: HTMLElement, file: TrialFile, sayer: Sayer): void {
   const trials = openTrialFile(file);
   const standing = trials.run(NO_CHANGE);
   const ruling = rulingOf(file, standing);
@@ -66,24 +63,26 @@ function open(place: HTMLElement, file: TrialFile, spoken: Language): void {
     shown = addressed.state;
     const result = trials.run(shown);
     document.title =
-      location.hash === '' || location.hash === AS_PUBLISHED ? plainTitle : words('Trial: {0}', plainTitle);
+      location.hash === '' || location.hash === AS_PUBLISHED ? plainTitle : sayer.words('Trial: {0}', plainTitle);
     document.documentElement.classList.toggle('altered', formatTrial(shown) !== AS_PUBLISHED);
     render(
-      <TrialView
-        file={file}
-        state={shown}
-        standing={standing}
-        result={result}
-        ruling={ruling}
-        unknown={addressed.unknown}
-        actions={actions}
-      />,
+      <Speech.Provider value={sayer}>
+        <TrialView
+          file={file}
+          state={shown}
+          standing={standing}
+          result={result}
+          ruling={ruling}
+          unknown={addressed.unknown}
+          actions={actions}
+        />
+      </Speech.Provider>,
       place,
     );
     performance.measure('kerfmark-trial', 'kerfmark-trial-begins');
   };
   place.replaceChildren();
-  window.addEventListener('hashchange', () => speaking(spoken, show));
+  window.addEventListener('hashchange', show);
   if (!readTrial(location.hash, file)) keepInAddress();
   show();
   for (const id of [...shown.withdrawn, ...Object.keys(shown.grades)]) openAround(id);

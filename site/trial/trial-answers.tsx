@@ -1,8 +1,9 @@
 import { Component, type JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
+import { type Said, sameSaid } from '../../src/base/said.ts';
 import type { TrialAnswer, TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { Still } from '../drawings/still.ts';
-import { say, term } from '../say.ts';
+import { colon, said, say, semicolon, term } from '../say.ts';
 
 interface AnswersProps {
   readonly file: TrialFile;
@@ -48,7 +49,7 @@ export class TrialAnswers extends Component<AnswersProps> {
 
 interface AnswerProps {
   readonly answer: TrialAnswer;
-  readonly was: string;
+  readonly was: Said;
   /** Place of the printed grade. */
   readonly printed: number;
 }
@@ -58,8 +59,12 @@ class AnswerLine extends Still<AnswerProps> {
     const is = answer.words[printed] ?? '';
     return (
       <li>
-        {answer.title}; {answer.reference}: {is}
-        {is === was ? '' : <span class="was"> {say('it was {0}', was)}</span>}
+        {answer.title}
+        {semicolon()}
+        {answer.reference}
+        {colon()}
+        {said(is)}
+        {sameSaid(is, was) ? '' : <span class="was"> {say('it was {0}', said(was))}</span>}
       </li>
     );
   }

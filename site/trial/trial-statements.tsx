@@ -96,7 +96,7 @@ class EntryStatements extends Component<EntryStatementsProps> {
         <summary>
           {entry.title}{' '}
           <span class="aside">
-            {count === 1 ? words('one statement') : words('{0} statements', count)}
+            {words('{0, plural, one {one statement} other {# statements}}', count)}
             {touched > 0 ? words(', {0} altered', touched) : ''}
           </span>
         </summary>

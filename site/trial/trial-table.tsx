@@ -6,7 +6,7 @@ import type { TrialFile, TrialResult } from '../../src/findings/run-trial.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
 import { Still } from '../drawings/still.ts';
-import { dated, say, term, words } from '../say.ts';
+import { said, say, semicolon, term, words } from '../say.ts';
 
 interface Props {
   readonly file: TrialFile;
@@ -63,14 +63,18 @@ class TableRow extends Still<RowProps> {
         {GRADES.map((grade, rank) => (
           <td>
             <span class="cell-label">{term(grade)} </span>
-            {dated(sayRange(fromTo(row.starts[rank], row.ends[rank])))}
+            {said(sayRange(fromTo(row.starts[rank], row.ends[rank])))}
             {isConsistentAt(row, rank) ? null : <span class="disputed"> {say('disputed')}</span>}
             {changes
               .filter((one) => one.grades.includes(grade))
               .map((one) => (
                 <span class="was">
                   {' '}
-                  {say('{0}it was {1}', one.of === 'whole' ? '' : `${one.of} ${one.is}; `, one.was)}
+                  {say(
+                    '{0}it was {1}',
+                    one.of === 'whole' ? '' : `${one.of} ${said(one.is)}${semicolon()}`,
+                    said(one.was),
+                  )}
                 </span>
               ))}
           </td>

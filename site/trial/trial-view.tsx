@@ -1,11 +1,12 @@
 import type { JSX } from 'preact';
+import type { Said } from '../../src/base/said.ts';
 import type { EntryRanges } from '../../src/findings/range-changes.ts';
 import { isUnchanged, type TrialFile, type TrialResult, type TrialState } from '../../src/findings/run-trial.ts';
 import { changesOf, summaryOf, type TrialChanges } from '../../src/findings/trial-changes.ts';
 import { layOutRuling, NARROW, type NamedDay, type Ruling } from '../../src/publish/chronology-drawing.ts';
 import { reasonPath } from '../../src/publish/page-paths.ts';
 import { ChronologyFigure } from '../drawings/chronology-figure.tsx';
-import { say, term, words } from '../say.ts';
+import { colon, said, say, semicolon, term, words } from '../say.ts';
 import { TrialAnswers } from './trial-answers.tsx';
 import { alteredByEntry, StatementGroup, type TrialActions } from './trial-statements.tsx';
 import { TrialTable } from './trial-table.tsx';
@@ -171,7 +172,7 @@ function Changed({ changes, untouched }: { readonly changes: TrialChanges; reado
             <h3>{head}</h3>
             <ul>
               {list.map((text) => (
-                <li>{text}</li>
+                <li>{said(text)}</li>
               ))}
             </ul>
           </>
@@ -190,10 +191,11 @@ function Contradictions({ file, result }: Pick<Props, 'file' | 'result'>): JSX.E
         {result.contradictions.map((one) => (
           <li>
             {one.kind === 'order' ? words('A loop of order, ') : ''}
-            {term(one.grade)}:{' '}
+            {term(one.grade)}
+            {colon()}
             {one.statements.map((id, i) => (
               <>
-                {i > 0 ? '; ' : ''}
+                {i > 0 ? semicolon() : ''}
                 {textOf(file, id)} <code>{id}</code>
               </>
             ))}
@@ -231,13 +233,13 @@ function Strip({
   actions,
 }: {
   readonly state: TrialState;
-  readonly summary: string;
+  readonly summary: Said;
   readonly actions: TrialActions;
 }): JSX.Element {
   if (isUnchanged(state)) return <></>;
   return (
     <div class="strip">
-      <p>{say('A reader’s trial. {0}', summary)}</p>
+      <p>{say('A reader’s trial. {0}', said(summary))}</p>
       <p>
         <button type="button" onClick={() => goTo('what-changed')}>
           {say('Show what changed')}

@@ -1,4 +1,5 @@
 import type { Place } from './place.ts';
+import type { Said } from './said.ts';
 
 /** `error` stops a public build; `doubt` is a known trap of the trade; `note` only tells. */
 export type Severity = 'error' | 'doubt' | 'note';
@@ -6,7 +7,7 @@ export type Severity = 'error' | 'doubt' | 'note';
 /** A second place that belongs to a problem, with a few words on why. */
 export interface Related {
   readonly place: Place;
-  readonly text: string;
+  readonly text: Said;
 }
 
 /**
@@ -17,8 +18,8 @@ export interface Diagnostic {
   readonly code: string;
   readonly severity: Severity;
   readonly place: Place;
-  readonly message: string;
-  readonly mend: string;
+  readonly message: Said;
+  readonly mend: Said;
   readonly entry?: string;
   readonly related?: readonly Related[];
 }
@@ -33,7 +34,7 @@ export function compareDiagnostics(a: Diagnostic, b: Diagnostic): number {
     a.place.column - b.place.column ||
     ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) ||
     compareText(a.code, b.code) ||
-    compareText(a.message, b.message)
+    compareText(JSON.stringify(a.message), JSON.stringify(b.message))
   );
 }
 

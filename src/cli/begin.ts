@@ -1,5 +1,6 @@
 import { mkdir, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { phrase, type Said } from '../base/said.ts';
 import { TEMPLATE_TEXTS } from '../model/template-texts.ts';
 import { CURRENT_FORMAT } from '../reading/upgrade-text.ts';
 import { folderOf, type Options, type RunCommand } from './commands.ts';
@@ -10,13 +11,21 @@ export const begin: RunCommand = async (options, effects) => {
   const folder = folderOf(options, effects);
   const entries = path.join(folder, 'entries');
   if (await stat(path.join(entries, 'workspace.md')).catch(() => null)) {
-    throw new Fault(`${entries} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.`);
+    throw new Fault(
+      phrase('{0} holds a workspace already; it is left as it is. "kerfmark new TYPE" adds an entry.', entries),
+    );
   }
-  const ask = (flag: string, question: string, usual: string) => answerOf(options, effects, flag, question, usual);
-  const institution = await ask('institution', 'Whose research is this (institution)?', 'Our institution');
-  const title = await ask('title', 'What shall the file be called?', 'Untitled file');
-  const object = await ask('object', 'What is the object, in a few words?', 'Detached wall painting');
-  const panels = panelsOf(await ask('panels', 'Its panels, short names with commas between, such as A,B,C?', 'A'));
+  const ask = (flag: string, question: Said, usual: Said) => answerOf(options, effects, flag, question, usual);
+  const institution = await ask(
+    'institution',
+    phrase('Whose research is this (institution)?'),
+    phrase('Our institution'),
+  );
+  const title = await ask('title', phrase('What shall the file be called?'), phrase('Untitled file'));
+  const object = await ask('object', phrase('What is the object, in a few words?'), phrase('Detached wall painting'));
+  const panels = panelsOf(
+    await ask('panels', phrase('Its panels, short names with commas between, such as A,B,C?'), 'A'),
+  );
   const files = layout(institution, title, object, panels);
   for (const [file, text] of Object.entries(files)) {
     const full = path.join(entries, file);
@@ -24,11 +33,13 @@ export const begin: RunCommand = async (options, effects) => {
     await writeFile(full, text, { flag: 'wx' });
   }
   effects.out(
-    `Written in ${entries}:\n${Object.keys(files)
-      .map((file) => `  ${file}`)
-      .join(
-        '\n',
-      )}\n\nNext: "kerfmark new" asks for an entry and writes it; "kerfmark serve" shows the file as a site while you write.\nNothing is ever overwritten.\n`,
+    phrase(
+      'Written in {0}:\n{1}\n\nNext: "kerfmark new" asks for an entry and writes it; "kerfmark serve" shows the file as a site while you write.\nNothing is ever overwritten.\n',
+      entries,
+      Object.keys(files)
+        .map((file) => `  ${file}`)
+        .join('\n'),
+    ),
   );
   return 0;
 };
@@ -42,9 +53,12 @@ function panelsOf(answer: string): readonly string[] {
   const wrong = names.find((one) => !/^[A-Za-z0-9-]+$/.test(one));
   if (wrong !== undefined)
     throw new Fault(
-      `"${wrong}" cannot be the name of a panel: letters, digits and hyphens only, such as A or left-half. Nothing was written.`,
+      phrase(
+        '"{0}" cannot be the name of a panel: letters, digits and hyphens only, such as A or left-half. Nothing was written.',
+        wrong,
+      ),
     );
-  if (new Set(names).size < names.length) throw new Fault('A panel is named twice. Nothing was written.');
+  if (new Set(names).size < names.length) throw new Fault(phrase('A panel is named twice. Nothing was written.'));
   return names.length > 0 ? names : ['A'];
 }
 
@@ -52,13 +66,13 @@ async function answerOf(
   options: Options,
   effects: Effects,
   flag: string,
-  question: string,
-  usual: string,
+  question: Said,
+  usual: Said,
 ): Promise<string> {
   const given = options.flags[flag];
   if (typeof given === 'string') return given;
-  const answer = await effects.ask(`${question} (Enter: ${usual}) `);
-  return answer === null || answer.trim() === '' ? usual : answer.trim();
+  const answer = await effects.ask(phrase('{0} (Enter: {1}) ', question, usual));
+  return answer === null || answer.trim() === '' ? effects.sayer.say(usual) : answer.trim();
 }
 
 function layout(

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { nearest } from '../base/nearest.ts';
+import { inRow, oneOf, phrase } from '../base/said.ts';
 import { type Computed, compute } from '../pipeline.ts';
 import type { SitePart } from '../publish/site-part.ts';
 import { audienceOf, folderOf, languageOf, type RunCommand } from './commands.ts';
@@ -17,19 +18,19 @@ const MANY_ENTRIES = 2000;
 export const build: RunCommand = async (options, effects) => {
   const folder = folderOf(options, effects);
   const audience = audienceOf(options);
-  effects.progress?.({ what: 'Reading and computing' });
+  effects.progress?.({ what: phrase('Reading and computing') });
   const session = new Session();
   const files = await loadWorkspace(folder, session);
   if (files.entries.length > MANY_ENTRIES) clearUpSooner();
   const computed = compute(files, audience, {
     language: languageOf(options),
-    inItsLanguage: true,
+    languages: effects.languages,
     session,
   });
   const { errors } = computed;
-  if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
+  if (errors.length > 0) effects.err(formatProblems(effects.sayer, errors, 'text', computed.problems));
   if (errors.length > 0 && audience === 'public') {
-    effects.err('A public site is not built from entries with errors. The last good site was left as it is.\n');
+    effects.err(phrase('A public site is not built from entries with errors. The last good site was left as it is.\n'));
     return 1;
   }
   const output = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, '_site')));
@@ -50,12 +51,38 @@ export const build: RunCommand = async (options, effects) => {
     const counted = countProblems(computed.problems);
     const held = { shown: computed.file.catalogue.entries.length, of: computed.entries };
     effects.out(
-      `${JSON.stringify({ format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted }, null, 2)}\n`,
+      inRow(
+        [
+          JSON.stringify(
+            { format: 'kerfmark-build/1', audience, output, pages, entries: held, problems: counted },
+            null,
+            2,
+          ),
+          '\n',
+        ],
+        '',
+      ),
     );
     return errors.length > 0 ? 1 : 0;
   }
   effects.out(
-    `${pages} pages for the audience ${audience} in ${output}\n${held > 0 ? `${held} of ${computed.entries} entries are not shown to this audience${usual !== 'public' && audience === 'public' ? `; entries that say nothing are ${usual} here (access-default in workspace.md)` : ''}.\n` : ''}${countWords(computed.problems)}\n`,
+    phrase(
+      '{0} pages for the audience {1} in {2}\n{3}{4}\n',
+      pages,
+      audience,
+      output,
+      held > 0
+        ? phrase(
+            '{0} of {1} entries are not shown to this audience{2}.\n',
+            held,
+            computed.entries,
+            usual !== 'public' && audience === 'public'
+              ? phrase('; entries that say nothing are {0} here (access-default in workspace.md)', usual)
+              : '',
+          )
+        : '',
+      countWords(computed.problems),
+    ),
   );
   return errors.length > 0 ? 1 : 0;
 };
@@ -73,8 +100,10 @@ function partOf(only: unknown, { file }: Computed): SitePart {
   if (strange !== undefined || objects.length === 0) {
     const near = strange === undefined ? [] : nearest(strange, known);
     const offer =
-      near.length > 0 ? `Did you mean ${near.join(' or ')}?` : 'Name objects by their ids, or write "whole".';
-    throw new Fault(`There is no object "${strange ?? ''}" for this audience. ${offer}`);
+      near.length > 0
+        ? phrase('Did you mean {0}?', oneOf(near))
+        : phrase('Name objects by their ids, or write "whole".');
+    throw new Fault(phrase('There is no object "{0}" for this audience. {1}', strange ?? '', offer));
   }
   return { objects };
 }

@@ -5,8 +5,10 @@ import { loadWorkspace } from './load-workspace.ts';
 
 export const check: RunCommand = async (options, effects) => {
   const files = await loadWorkspace(folderOf(options, effects));
-  const { problems, errors } = compute(files, audienceOf(options, 'restricted'));
+  const { problems, errors } = compute(files, audienceOf(options, 'restricted'), {
+    spoken: effects.sayer.language,
+  });
   const format = options.flags.json ? 'json' : choiceOf(options, 'format', PROBLEM_FORMATS, 'text');
-  effects.out(formatProblems(problems, format));
+  effects.out(formatProblems(effects.sayer, problems, format));
   return errors.length > 0 ? 1 : 0;
 };

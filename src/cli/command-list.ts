@@ -1,3 +1,4 @@
+import { phrase } from '../base/said.ts';
 import { type Command, DOCUMENT_FLAGS, LINE_FLAGS } from './commands.ts';
 import { NEW_ENTRY_KEYS } from './new-entry-keys.ts';
 
@@ -5,7 +6,7 @@ import { NEW_ENTRY_KEYS } from './new-entry-keys.ts';
 export const COMMANDS: readonly Command[] = [
   {
     name: 'begin',
-    summary: 'asks a handful of questions and lays out a new workspace',
+    summary: phrase('asks a handful of questions and lays out a new workspace'),
     usage: 'kerfmark begin [--in FOLDER] [--institution TEXT] [--title TEXT] [--object TEXT] [--panels A,B,C]',
     examples: [
       'kerfmark begin',
@@ -16,7 +17,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'new',
-    summary: 'asks what an entry should say and writes its file; nothing is ever overwritten',
+    summary: phrase('asks what an entry should say and writes its file; nothing is ever overwritten'),
     usage: 'kerfmark new [TYPE] [--title TEXT] [--id ID] [--date WORDS] [--KEY VALUE ...] [--yes] [--in FOLDER]',
     examples: [
       'kerfmark new',
@@ -35,8 +36,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'import',
-    summary:
+    summary: phrase(
       'reads a provenance line, a table (CSV, XLSX) or a list of sources (CSL-JSON, BibTeX) into draft entries; nothing is overwritten',
+    ),
     usage:
       'kerfmark import line|table|sources FILE [--json] [--object OB] [--source SO] [--grade G] [--type T] [--map MAP.yaml] [--save-map MAP.yaml] [--write] [--dry-run] [--in FOLDER]',
     examples: [
@@ -64,7 +66,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'check',
-    summary: 'reads all entries and says what is wrong, where, and how to mend it',
+    summary: phrase('reads all entries and says what is wrong, where, and how to mend it'),
     usage: 'kerfmark check [--in FOLDER] [--format text|json|sarif | --json] [--audience A]',
     examples: ['kerfmark check', 'kerfmark check --in ../lerakos --format sarif'],
     flags: { format: 'value', json: 'switch' },
@@ -72,7 +74,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'explain',
-    summary: 'tells more of a message: why it is given, an example with the fault and one without',
+    summary: phrase('tells more of a message: why it is given, an example with the fault and one without'),
     usage: 'kerfmark explain CODE',
     examples: ['kerfmark explain date-winter', 'kerfmark explain yaml-tab'],
     words: 1,
@@ -81,7 +83,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'dates',
-    summary: 'prints the range of every moment at each grade, and what contradicts what',
+    summary: phrase('prints the range of every moment at each grade, and what contradicts what'),
     usage:
       'kerfmark dates [--in FOLDER] [--json] [--audience A] [--without ID,ID]   (a source stands for all that goes back to it alone)',
     examples: [
@@ -95,7 +97,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'why',
-    summary: 'tells why the dates of an entry are what they are, statement by statement',
+    summary: phrase('tells why the dates of an entry are what they are, statement by statement'),
     usage:
       'kerfmark why ID [--grade established|probable|possible|conjectural] [--without ID,ID] [--json] [--in FOLDER]',
     examples: ['kerfmark why EV-removal', 'kerfmark why HO-3 --grade possible'],
@@ -105,8 +107,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'worth',
-    summary:
+    summary: phrase(
       'tells what each statement is worth: what widens, narrows or is resolved without it; and what to check first',
+    ),
     usage: 'kerfmark worth [STATEMENT] [--json] [--in FOLDER] [--audience A]',
     examples: ['kerfmark worth', 'kerfmark worth CL-4', 'kerfmark worth "EV-removal#2"', 'kerfmark worth --json'],
     words: 1,
@@ -115,7 +118,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'references',
-    summary: 'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
+    summary: phrase(
+      'tells how events and holdings lie to the reference dates chosen, at each grade: the order of dates only',
+    ),
     usage: 'kerfmark references [--json] [--list] [--offered] [--in FOLDER] [--audience A]',
     examples: [
       'kerfmark references',
@@ -128,8 +133,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'custody',
-    summary:
+    summary: phrase(
       'tells who had each piece, the gaps with their least and greatest length, titles as asserted, and the provenance line',
+    ),
     usage: 'kerfmark custody [--json] [--latest-first] [--periods-direct] [--in FOLDER] [--audience A]',
     examples: ['kerfmark custody', 'kerfmark custody --json', 'kerfmark custody --latest-first'],
     flags: { json: 'switch', ...LINE_FLAGS },
@@ -137,7 +143,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'panels',
-    summary: 'measures the panels: areas, sections, joints, cut motifs, weights, layer order, edges that may join',
+    summary: phrase(
+      'measures the panels: areas, sections, joints, cut motifs, weights, layer order, edges that may join',
+    ),
     usage: 'kerfmark panels [--json] [--in FOLDER] [--audience A]',
     examples: ['kerfmark panels', 'kerfmark panels --json'],
     flags: { json: 'switch' },
@@ -145,7 +153,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'answer',
-    summary: 'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
+    summary: phrase(
+      'composes the answer to an inquiry out of the file; keeps it as sent; tells what has changed since',
+    ),
     usage:
       'kerfmark answer INQUIRY [--language TAG] [--json | --keep | --changes | --format pdf,docx,md,html] [--in FOLDER] [--audience A]',
     examples: ['kerfmark answer IN-2024-1', 'kerfmark answer IN-2024-1 --keep', 'kerfmark answer IN-2024-1 --changes'],
@@ -155,7 +165,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'file',
-    summary: 'writes the provenance file of an object: PDF for the archive, DOCX, Markdown, HTML',
+    summary: phrase('writes the provenance file of an object: PDF for the archive, DOCX, Markdown, HTML'),
     usage:
       'kerfmark file OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--language TAG] [--json] [--in FOLDER] [--audience A]',
     examples: ['kerfmark file OB-panels', 'kerfmark file OB-panels --format pdf,docx --audience public'],
@@ -165,7 +175,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'appendix',
-    summary: 'writes the appendix to a publication of an object: evidence, technique, plates, documents, nil results',
+    summary: phrase(
+      'writes the appendix to a publication of an object: evidence, technique, plates, documents, nil results',
+    ),
     usage:
       'kerfmark appendix OBJECT [--format pdf,docx,md,html] [--out FOLDER] [--language TAG] [--json] [--in FOLDER] [--audience A]',
     examples: ['kerfmark appendix OB-panels --format docx', 'kerfmark appendix OB-panels --audience public'],
@@ -175,8 +187,9 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'export',
-    summary:
+    summary: phrase(
       'writes the file for other programs: Linked Art, CSV registers, one JSON, or all of it as an RO-Crate with checksums',
+    ),
     usage:
       'kerfmark export [--format linked-art,csv,json,sources,crate] [--out FOLDER] [--json] [--in FOLDER] [--audience A]',
     examples: ['kerfmark export --audience public', 'kerfmark export --format csv --out ../tables'],
@@ -185,7 +198,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'sheet',
-    summary: 'prints a survey sheet for the store-room (A4), and lays a table with the same columns beside it',
+    summary: phrase('prints a survey sheet for the store-room (A4), and lays a table with the same columns beside it'),
     usage: 'kerfmark sheet [OBJECT/PANEL] [--rows N] [--out FOLDER] [--in FOLDER]',
     examples: ['kerfmark sheet OB-panels/A', 'kerfmark sheet'],
     words: 1,
@@ -194,7 +207,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'card',
-    summary: 'prints the quick card: dates, grades, types, commands on one page',
+    summary: phrase('prints the quick card: dates, grades, types, commands on one page'),
     usage: 'kerfmark card [--out FOLDER]',
     examples: ['kerfmark card'],
     flags: { out: 'value' },
@@ -202,7 +215,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'serve',
-    summary: 'shows the site on this computer only, and shows every change of an entry at once',
+    summary: phrase('shows the site on this computer only, and shows every change of an entry at once'),
     usage: 'kerfmark serve [--in FOLDER] [--audience A] [--language L] [--port N]',
     examples: ['kerfmark serve', 'kerfmark serve --port 9000 --audience public'],
     flags: { port: 'value', language: 'value' },
@@ -210,7 +223,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'build',
-    summary: 'builds the research site into a folder; the last good site stays until the new one is whole',
+    summary: phrase('builds the research site into a folder; the last good site stays until the new one is whole'),
     usage:
       'kerfmark build [--in FOLDER] [--audience public|internal|restricted] [--language L] [--only OBJECT,... | --only whole] [--out FOLDER] [--json]',
     examples: [
@@ -224,7 +237,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'number',
-    summary: 'writes the missing refs of inline statements, so that later insertions rename none',
+    summary: phrase('writes the missing refs of inline statements, so that later insertions rename none'),
     usage: 'kerfmark number [--in FOLDER] [--dry-run] [--json]',
     examples: ['kerfmark number --dry-run', 'kerfmark number'],
     flags: { 'dry-run': 'switch', json: 'switch' },
@@ -232,7 +245,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'upgrade',
-    summary: 'brings the entries of an older workspace to the present format; shows first what would change',
+    summary: phrase('brings the entries of an older workspace to the present format; shows first what would change'),
     usage: 'kerfmark upgrade [--in FOLDER] [--dry-run] [--json]',
     examples: ['kerfmark upgrade --dry-run', 'kerfmark upgrade'],
     flags: { 'dry-run': 'switch', json: 'switch' },
@@ -240,7 +253,7 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     name: 'schema',
-    summary: 'prints the JSON Schema of a type of entry, for editors',
+    summary: phrase('prints the JSON Schema of a type of entry, for editors'),
     usage: 'kerfmark schema [TYPE] [--out FOLDER | --editor [--in FOLDER] | --markdown]',
     examples: ['kerfmark schema event', 'kerfmark schema --editor --in ../my-panels', 'kerfmark schema --out schemas'],
     words: 1,

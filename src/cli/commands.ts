@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { ACCESS, type Access } from '../base/access.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { LineStyle } from '../custody/write-line.ts';
 import type { Effects } from './effects.ts';
 import { Fault } from './fault.ts';
@@ -16,7 +17,7 @@ export type RunCommand = (options: Options, effects: Effects) => Promise<number>
 /** One command: what it does in a line, how it is typed, and how its doing is loaded. */
 export interface Command {
   readonly name: string;
-  readonly summary: string;
+  readonly summary: Said;
   readonly usage: string;
   readonly examples: readonly string[];
   /** Words that may stand before the flags; none where it is missing. */
@@ -37,7 +38,7 @@ export function audienceOf(options: Options, usual: Access = 'internal'): Access
   const given = options.flags.audience;
   if (given === undefined) return usual;
   if (!ACCESS.includes(given as Access)) {
-    throw new Fault(`"${String(given)}" is no audience. The audiences are: ${ACCESS.join(', ')}.`);
+    throw new Fault(phrase('"{0}" is no audience. The audiences are: {1}.', String(given), ACCESS.join(', ')));
   }
   return given as Access;
 }
@@ -47,7 +48,7 @@ export function languageOf(options: Options): string | null {
   const given = options.flags.language;
   if (given === undefined) return null;
   if (typeof given === 'string' && /^[a-z]{2,3}(-[A-Za-z0-9]{2,8})*$/.test(given)) return given;
-  throw new Fault(`"${String(given)}" is no language. Write its tag, such as fr or el.`);
+  throw new Fault(phrase('"{0}" is no language. Write its tag, such as fr or el.', String(given)));
 }
 
 /** A flag whose value must be one of some words. */
@@ -60,7 +61,9 @@ export function choiceOf<Word extends string>(
   const given = options.flags[flag];
   if (given === undefined) return usual;
   if (!words.includes(given as Word))
-    throw new Fault(`"${String(given)}" cannot stand after --${flag}. Write one of: ${words.join(', ')}.`);
+    throw new Fault(
+      phrase('"{0}" cannot stand after --{1}. Write one of: {2}.', String(given), flag, words.join(', ')),
+    );
   return given as Word;
 }
 

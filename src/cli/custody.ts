@@ -1,3 +1,4 @@
+import { allOf, inRow, named, phrase, type Said } from '../base/said.ts';
 import { sayLegend } from '../custody/write-line.ts';
 import type { Chain } from '../findings/chain.ts';
 import { findChains } from '../findings/custody-chains.ts';
@@ -9,7 +10,9 @@ import { audienceOf, folderOf, lineStyleOf, type RunCommand } from './commands.t
 import { loadWorkspace } from './load-workspace.ts';
 
 export const custody: RunCommand = async (options, effects) => {
-  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options), {
+    spoken: effects.sayer.language,
+  });
   const style = lineStyleOf(options, houseStyle(file));
   const chains = findChains(file);
   const lines = chains.map((chain) => lineOfChain(file, chain, style));
@@ -19,34 +22,65 @@ export const custody: RunCommand = async (options, effects) => {
       grade: 'probable',
       chains: chains.map((chain, i) => chainReport(chain, lines[i] ?? '')),
     };
-    effects.out(`${JSON.stringify(report, null, 2)}\n`);
+    effects.out(inRow([JSON.stringify(report, null, 2), '\n'], ''));
   } else {
-    const told = chains.map((chain, i) => tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''));
+    const told: readonly Said[] = chains.map((chain, i) =>
+      tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''),
+    );
     effects.out(
-      `${[...told, sayLegend(style), 'The order of dates only; it does not say that an act was lawful or unlawful.'].join('\n\n')}\n`,
+      inRow(
+        [
+          ...told,
+          sayLegend(file.sayer, style),
+          phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
+        ]
+          .flatMap((one, i) => (i === 0 ? [one] : ['\n\n', one]))
+          .concat('\n'),
+        '',
+      ),
     );
   }
   return errors.length > 0 ? 1 : 0;
 };
 
-function tell(chain: Chain, title: string, line: string): string {
-  return [
-    `${title}${chain.panels.length > 0 ? `, ${chain.panels.join(' and ')}` : ''}`,
-    ...chain.holdings.map(
-      (one) =>
-        `  ${one.holding.id} (${one.holding.keys.capacity}): ${sayCertain(one)}; possibly ${sayStretch(one.possibly)}`,
-    ),
-    ...chain.meanwhile.map(
-      ({ holding, possibly }) =>
-        `  Meanwhile ${holding.id} (${holding.keys.capacity}): possibly ${sayStretch(possibly)}`,
-    ),
-    ...chain.gaps.map(
-      (gap) =>
-        `  Gap ${gap.before.id} to ${gap.after.id}: ${sayGap(gap)}; searches: ${gap.searches.map((one) => `${one.id}, ${one.keys.outcome}`).join('; ') || 'none recorded'}`,
-    ),
-    ...chain.disputed.map(([a, b]) => `  Title disputed: ${a.id} and ${b.id}`),
-    `  ${line.replaceAll('\n', '\n  ')}`,
-  ].join('\n');
+function tell(chain: Chain, title: string, line: string): Said {
+  return inRow(
+    [
+      inRow([title, chain.panels.length > 0 ? inRow([', ', allOf(chain.panels)], '') : ''], ''),
+      ...chain.holdings.map(
+        (one): Said =>
+          phrase(
+            '  {0} ({1}): {2}; possibly {3}',
+            one.holding.id,
+            named(one.holding.keys.capacity),
+            sayCertain(one),
+            sayStretch(one.possibly),
+          ),
+      ),
+      ...chain.meanwhile.map(
+        ({ holding, possibly }): Said =>
+          phrase('  Meanwhile {0} ({1}): possibly {2}', holding.id, named(holding.keys.capacity), sayStretch(possibly)),
+      ),
+      ...chain.gaps.map(
+        (gap): Said =>
+          phrase(
+            '  Gap {0} to {1}: {2}; searches: {3}',
+            gap.before.id,
+            gap.after.id,
+            sayGap(gap),
+            gap.searches.length > 0
+              ? inRow(
+                  gap.searches.map((one): Said => inRow([one.id, ', ', named(one.keys.outcome)], '')),
+                  '; ',
+                )
+              : phrase('none recorded'),
+          ),
+      ),
+      ...chain.disputed.map(([a, b]): Said => phrase('  Title disputed: {0} and {1}', a.id, b.id)),
+      inRow(['  ', line.replaceAll('\n', '\n  ')], ''),
+    ],
+    '\n',
+  );
 }
 
 function chainReport(chain: Chain, line: string): unknown {

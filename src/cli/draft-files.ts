@@ -1,9 +1,10 @@
 import path from 'node:path';
+import { inRow, phrase, type Said } from '../base/said.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { readWorkspace } from '../reading/reading.ts';
 import type { Effects } from './effects.ts';
 import { freeId, writeNew } from './entry-files.ts';
-import { formatProblems } from './format-problems.ts';
+import { formatProblems, saidProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 /** A draft that waits for its id. */
@@ -32,11 +33,11 @@ export async function writeDraftFiles(
   const taken = new Set(
     [...before.catalogue.entries.map((one) => one.id), ...before.leftOut].map((id) => id.toLowerCase()),
   );
-  const skipped: string[] = [];
+  const skipped: Said[] = [];
   const settled = drafts.flatMap((draft) => {
     const id = draft.id ?? freeId(type, draft.title, taken);
     if (taken.has(id.toLowerCase())) {
-      skipped.push(`${draft.from}: the id ${id} is taken already`);
+      skipped.push(phrase('{0}: the id {1} is taken already', draft.from, id));
       return [];
     }
     taken.add(id.toLowerCase());
@@ -50,27 +51,39 @@ export async function writeDraftFiles(
   const isFaulty = problems.some((one) => one.severity === 'error');
   const told = problems.map((one) => {
     const from = settled.find(({ file }) => file === one.place.file)?.from ?? '';
-    return { ...one, message: `${from}: ${one.message}` };
+    return { ...one, message: phrase('{0}: {1}', from, one.message) };
   });
   if (json) {
     const files = write ? await writeAll(folder, type, settled) : [];
     const entries = settled.map(({ id, title, from, whole }) => ({ id, title, from, text: whole }));
-    const report = { format: 'kerfmark-drafts/1', written: files, entries, leftOut: skipped, problems: told };
-    effects.out(`${JSON.stringify(report, null, 2)}\n`);
+    const report = {
+      format: 'kerfmark-drafts/1',
+      written: files,
+      entries,
+      leftOut: skipped.map(effects.sayer.say),
+      problems: saidProblems(effects.sayer, told),
+    };
+    effects.out(inRow([JSON.stringify(report, null, 2), '\n'], ''));
     return isFaulty && write ? 1 : 0;
   }
-  for (const one of settled) effects.out(`${write ? 'Entry' : 'Would write'} ${one.id} (${one.from}): ${one.title}\n`);
-  for (const one of skipped) effects.out(`Left out, ${one}.\n`);
-  if (problems.length > 0) effects.out(`\n${formatProblems(told, 'text', told)}`);
+  for (const one of settled)
+    effects.out(
+      inRow([write ? phrase('Entry') : phrase('Would write'), ' ', one.id, ' (', one.from, '): ', one.title, '\n'], ''),
+    );
+  for (const one of skipped) effects.out(phrase('Left out, {0}.\n', one));
+  if (problems.length > 0) effects.out(inRow(['\n', formatProblems(effects.sayer, told, 'text', told)], ''));
   if (!write) {
     effects.out(
-      `\nNothing was written. With --write, ${settled.length} drafts are; entries with problems can be mended afterwards.\n`,
+      phrase(
+        '\nNothing was written. With --write, {0} drafts are; entries with problems can be mended afterwards.\n',
+        settled.length,
+      ),
     );
     return 0;
   }
   for (const file of await writeAll(folder, type, settled))
-    effects.out(`Written: ${path.relative(effects.cwd, file)}\n`);
-  effects.out('These are drafts with access "internal": check them, then type: kerfmark check\n');
+    effects.out(phrase('Written: {0}\n', path.relative(effects.cwd, file)));
+  effects.out(phrase('These are drafts with access "internal": check them, then type: kerfmark check\n'));
   return isFaulty ? 1 : 0;
 }
 

@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import type { Grade } from '../base/grade.ts';
+import { phrase } from '../base/said.ts';
 import type { Sense } from '../dates/sense.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { jsonSchemaOf } from '../model/json-schema.ts';
@@ -79,7 +80,7 @@ export async function writeNew(folder: string, type: EntryType, id: string, text
     await writeFile(file, text, { flag: 'wx' });
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
-    throw new Fault(`${file} exists already and is left as it is. Choose another id with --id.`);
+    throw new Fault(phrase('{0} exists already and is left as it is. Choose another id with --id.', file));
   }
   return file;
 }

@@ -1,5 +1,6 @@
 import { mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { inRow, phrase } from '../base/said.ts';
 import schema from '../exchange/case-file-schema.json' with { type: 'json' };
 import { linkedArt } from '../exchange/linked-art.ts';
 import { checkLinkedArt } from '../exchange/linked-art-check.ts';
@@ -23,15 +24,17 @@ const MARKER = 'kerfmark-export.json';
 
 export const exportCommand: RunCommand = async (options, effects) => {
   const folder = folderOf(options, effects);
-  const { file, errors } = compute(await loadWorkspace(folder), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folder), audienceOf(options), {
+    spoken: effects.sayer.language,
+  });
   if (errors.length > 0)
-    throw new Fault('There are errors in the entries; "kerfmark check" lists them. Mend them first.');
+    throw new Fault(phrase('There are errors in the entries; "kerfmark check" lists them. Mend them first.'));
   const wanted = String(options.flags.format ?? 'crate')
     .split(',')
     .map((one) => one.trim());
   const strange = wanted.filter((one) => !(FORMATS as readonly string[]).includes(one));
   if (strange.length > 0)
-    throw new Fault(`"${strange.join(', ')}" is no form of export. The forms are: ${FORMATS.join(', ')}.`);
+    throw new Fault(phrase('"{0}" is no form of export. The forms are: {1}.', strange.join(', '), FORMATS.join(', ')));
   const out = path.resolve(effects.cwd, String(options.flags.out ?? path.join(folder, 'export')));
   await emptyOwn(out);
   const isWhole = wanted.includes('crate');
@@ -66,11 +69,16 @@ export const exportCommand: RunCommand = async (options, effects) => {
   );
   if (options.flags.json) {
     const told = { format: 'kerfmark-written/1', audience: file.catalogue.audience, folder: out, files: packed };
-    effects.out(`${JSON.stringify(told, null, 2)}\n`);
+    effects.out(inRow([JSON.stringify(told, null, 2), '\n'], ''));
     return 0;
   }
   effects.out(
-    `${files.length} files written to ${path.relative(effects.cwd, out) || out}, for the audience ${file.catalogue.audience}.\n`,
+    phrase(
+      '{0} files written to {1}, for the audience {2}.\n',
+      files.length,
+      path.relative(effects.cwd, out) || out,
+      file.catalogue.audience,
+    ),
   );
   return 0;
 };
@@ -185,7 +193,10 @@ async function emptyOwn(out: string): Promise<void> {
   );
   if (!isOwn)
     throw new Fault(
-      `${out} holds files that are no export of this program, so it is left as it is.\nName another folder with --out FOLDER.`,
+      phrase(
+        '{0} holds files that are no export of this program, so it is left as it is.\nName another folder with --out FOLDER.',
+        out,
+      ),
     );
   await rm(out, { recursive: true });
 }

@@ -2,8 +2,8 @@ import { readFile } from 'node:fs/promises';
 import path from 'node:path';
 import { reportPictures } from '../../site/report-pictures.tsx';
 import { nearest } from '../base/nearest.ts';
+import { inRow, phrase } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
-import { speakingFor } from '../language/languages.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { compute } from '../pipeline.ts';
 import { composeAppendix, composeFile } from '../reports/provenance-file.ts';
@@ -27,17 +27,15 @@ async function writeReport(
   const folder = folderOf(options, effects);
   const { file, errors } = compute(await loadWorkspace(folder), audienceOf(options), {
     language: languageOf(options),
-    inItsLanguage: true,
+    languages: effects.languages,
   });
   const object = objectNamed(file, options.words[0]);
   const styles = path.join(packageRoot(), 'site', 'styles');
   const drawings = await readFile(path.join(styles, 'drawings.css'), 'utf8');
   const plan = await readFile(path.join(styles, 'plan.css'), 'utf8');
   const making = { built: effects.today(), version: await packageVersion() };
-  const { document, pictures } = speakingFor(file.settings.languages, () => {
-    const made = reportPictures(file, object, { drawings, plan });
-    return { document: compose(file, object, made.list, making), pictures: made.pictures };
-  });
+  const { list, pictures } = reportPictures(file, object, { drawings, plan });
+  const document = compose(file, object, list, making);
   await writeDocuments({ document, pictures, file, name: `${object.id}-${kind}`, folder }, options, effects);
   return errors.length > 0 ? 1 : 0;
 }
@@ -48,6 +46,15 @@ function objectNamed(file: CaseFile, id: string | undefined): Entry<'object'> {
   const ids = file.catalogue.ofType('object').map((one) => one.id);
   const near = id === undefined ? [] : nearest(id, ids);
   throw new Fault(
-    `${id === undefined ? 'Of which object?' : `There is no object "${id}".`} ${near.length > 0 ? `Did you mean ${near.join(', ')}?` : `The objects are: ${ids.join(', ') || 'none yet'}.`}`,
+    inRow(
+      [
+        id === undefined ? phrase('Of which object?') : phrase('There is no object "{0}".', id),
+        ' ',
+        near.length > 0
+          ? phrase('Did you mean {0}?', near.join(', '))
+          : phrase('The objects are: {0}.', ids.join(', ') || phrase('none yet')),
+      ],
+      '',
+    ),
   );
 }

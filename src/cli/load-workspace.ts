@@ -3,7 +3,8 @@ import { lstatSync, type Stats } from 'node:fs';
 import { lstat, readdir, readFile, realpath, stat } from 'node:fs/promises';
 import path from 'node:path';
 import type { Diagnostic } from '../base/diagnostic.ts';
-import type { SentFile } from '../model/sent-file.ts';
+import { inRow, phrase, type Said } from '../base/said.ts';
+import { OLD_SENT_FOLDER, SENT_FOLDER, type SentFile, valuesFileOf } from '../model/sent-file.ts';
 import type { FoundPicture, FoundPictures } from '../reading/figure-pictures.ts';
 import type { WorkspaceFiles } from '../reading/reading.ts';
 import type { TextFile } from '../reading/text-file.ts';
@@ -26,11 +27,15 @@ export async function loadWorkspace(folder: string, session = new Session()): Pr
   const found = await stat(root).catch(() => null);
   if (!found?.isDirectory()) {
     throw new Fault(
-      `There is no folder "entries" in ${folder}.\nGo to the folder that holds it, name it with --in FOLDER, or type "kerfmark begin" to make one.`,
+      phrase(
+        'There is no folder "entries" in {0}.\nGo to the folder that holds it, name it with --in FOLDER, or type "kerfmark begin" to make one.',
+        folder,
+      ),
     );
   }
   const inside = await realpath(root);
-  const files = await listFiles(root);
+  // Letters as they were sent lie beside the entries, and are none.
+  const files = (await listFiles(root)).filter((file) => !file.startsWith('sent/'));
   const problems: Diagnostic[] = [];
   const load = async (wanted: RegExp): Promise<readonly TextFile[]> => {
     const names = files.filter((one) => wanted.test(one));
@@ -54,25 +59,32 @@ export async function loadWorkspace(folder: string, session = new Session()): Pr
     tables: await load(/\.csv$/i),
     drawings,
     pictures: await findPictures(root, inside, files),
-    sent: await loadSent(path.join(folder, SENT)),
+    sent: new Map([...(await loadSent(folder, OLD_SENT_FOLDER)), ...(await loadSent(folder, SENT_FOLDER))]),
     problems,
   };
 }
 
-/** Folder beside `entries/` that keeps documents as they were sent. */
-export const SENT = 'sent';
-
-/** Documents that were sent, each with its checksum; links are not followed. */
-async function loadSent(folder: string): Promise<ReadonlyMap<string, SentFile>> {
-  const names = await readdir(folder, { withFileTypes: true }).catch(() => []);
-  const sent = new Map<string, SentFile>();
+/** Documents that were sent, each with its checksum and the values beside it; links are not followed. */
+async function loadSent(folder: string, within: string): Promise<ReadonlyMap<string, SentFile>> {
+  const names = await readdir(path.join(folder, within), { withFileTypes: true }).catch(() => []);
+  const files = new Map<string, Buffer>();
   for (const { name } of names.filter((one) => one.isFile())) {
-    const bytes = await readFile(path.join(folder, name)).catch(() => null);
-    if (bytes === null) continue;
-    const text = /\.(md|txt)$/i.test(name) ? bytes.toString('utf8') : null;
-    sent.set(`${SENT}/${name}`, { sha256: sha256Of(bytes), text });
+    const bytes = await readFile(path.join(folder, within, name)).catch(() => null);
+    if (bytes !== null) files.set(`${within}/${name}`, bytes);
   }
-  return sent;
+  return new Map(
+    [...files].map(([name, bytes]) => {
+      const values = files.get(valuesFileOf(name));
+      return [
+        name,
+        {
+          sha256: sha256Of(bytes),
+          text: /\.(md|txt)$/i.test(name) ? bytes.toString('utf8') : null,
+          values: values && values !== bytes ? { sha256: sha256Of(values), text: values.toString('utf8') } : null,
+        },
+      ];
+    }),
+  );
 }
 
 /** SHA-256 in hexadecimal. */
@@ -127,8 +139,8 @@ function notRead(file: string): Diagnostic {
     code: 'file-not-entry',
     severity: 'note',
     place: { file: `entries/${file}`, line: 1, column: 1 },
-    message: 'the file is not read, since its name does not end in .md',
-    mend: 'if it is an entry, rename it so that it ends in .md (not .md.txt); else move it out of entries/',
+    message: phrase('the file is not read, since its name does not end in .md'),
+    mend: phrase('if it is an entry, rename it so that it ends in .md (not .md.txt); else move it out of entries/'),
   };
 }
 
@@ -213,33 +225,42 @@ async function readText(
   return text;
 }
 
-const LOAD_PROBLEMS = {
+const LOAD_PROBLEMS: Readonly<
+  Record<
+    'file-outside' | 'file-too-large' | 'file-utf16' | 'file-nul' | 'file-not-utf8' | 'file-not-read',
+    readonly [code: string, message: Said, mend: Said]
+  >
+> = {
   'file-outside': [
     'file-outside',
-    'the file is a link that leads out of the workspace',
-    'copy the file itself into the folder',
+    phrase('the file is a link that leads out of the workspace'),
+    phrase('copy the file itself into the folder'),
   ],
   'file-too-large': [
     'file-too-large',
-    'the file is larger than 4 MB',
-    'part it into several entries; images stand beside an entry as files of their own',
+    phrase('the file is larger than 4 MB'),
+    phrase('part it into several entries; images stand beside an entry as files of their own'),
   ],
-  'file-utf16': ['file-not-utf8', 'the file is written in UTF-16', 'save it as UTF-8'],
+  'file-utf16': ['file-not-utf8', phrase('the file is written in UTF-16'), phrase('save it as UTF-8')],
   'file-nul': [
     'file-not-utf8',
-    'the file holds NUL bytes, so it is no text or was damaged',
-    'bring back an earlier copy of it, or save it again as plain text in UTF-8',
+    phrase('the file holds NUL bytes, so it is no text or was damaged'),
+    phrase('bring back an earlier copy of it, or save it again as plain text in UTF-8'),
   ],
   'file-not-utf8': [
     'file-not-utf8',
-    'the file is not written in UTF-8, so letters with accents cannot be read',
-    'open it in your editor and save it with the encoding UTF-8',
+    phrase('the file is not written in UTF-8, so letters with accents cannot be read'),
+    phrase('open it in your editor and save it with the encoding UTF-8'),
   ],
-  'file-not-read': ['file-not-read', 'the file cannot be read', 'check that it exists and that you may read it'],
-} as const;
+  'file-not-read': [
+    'file-not-read',
+    phrase('the file cannot be read'),
+    phrase('check that it exists and that you may read it'),
+  ],
+};
 
 function loadProblem(file: string, kind: keyof typeof LOAD_PROBLEMS, detail?: string): Diagnostic {
   const [code, message, mend] = LOAD_PROBLEMS[kind];
   const place = { file, line: 1, column: 1 };
-  return { code, severity: 'error', place, message: detail ? `${message} (${detail})` : message, mend };
+  return { code, severity: 'error', place, message: detail ? inRow([message, ' (', detail, ')'], '') : message, mend };
 }

@@ -1,4 +1,5 @@
 import path from 'node:path';
+import { inRow, phrase } from '../base/said.ts';
 import { numberText } from '../reading/number-text.ts';
 import { folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
@@ -16,15 +17,22 @@ export const number: RunCommand = async (options, effects) => {
   }
   const isTrial = options.flags['dry-run'] === true;
   if (options.flags.json) {
-    effects.out(`${JSON.stringify({ format: 'kerfmark-refs/1', written: !isTrial, files: told }, null, 2)}\n`);
+    effects.out(
+      inRow([JSON.stringify({ format: 'kerfmark-refs/1', written: !isTrial, files: told }, null, 2), '\n'], ''),
+    );
     return 0;
   }
-  for (const { file, refs } of told) effects.out(`${file}: ${refs.join(', ')}\n`);
+  for (const { file, refs } of told) effects.out(inRow([file, ': ', refs.join(', '), '\n'], ''));
   const written = told.reduce((sum, { refs }) => sum + refs.length, 0);
   effects.out(
     written === 0
-      ? 'Every inline statement has its ref.\n'
-      : `${written} refs ${isTrial ? 'would be' : 'were'} written; nothing else was changed.\n`,
+      ? phrase('Every inline statement has its ref.\n')
+      : isTrial
+        ? phrase(
+            '{0, plural, one {# ref would be} other {# refs would be}} written; nothing else was changed.\n',
+            written,
+          )
+        : phrase('{0, plural, one {# ref was} other {# refs were}} written; nothing else was changed.\n', written),
   );
   return 0;
 };

@@ -1,4 +1,5 @@
-import { formatOutward } from '../base/interval.ts';
+import { sayOutward } from '../base/interval.ts';
+import { allOf, inRow, measured, named, phrase, type Said } from '../base/said.ts';
 import { panelsReport } from '../findings/panels-report.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { sayChance } from '../physical/measured-reasons.ts';
@@ -11,19 +12,30 @@ import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const panels: RunCommand = async (options, effects) => {
-  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options), {
+    spoken: effects.sayer.language,
+  });
   const { physical } = file;
-  if (options.flags.json) effects.out(`${JSON.stringify(panelsReport(file), null, 2)}\n`);
+  if (options.flags.json) effects.out(inRow([JSON.stringify(panelsReport(file), null, 2), '\n'], ''));
   else {
     const told = physical.panels.map((panel) => tell(panel, titleOf(panel.geometry.object, file.settings.languages)));
     const joins = physical
       .joins()
       .map(
-        ({ first, second, join, byChance, pairs, errorMm }) =>
-          `${first.trace.id} and ${second.trace.id} may join: alike over ${Math.round(join.matched)} mm to ${join.deviation.toFixed(1)} mm, traced to ${errorMm.toFixed(1)} mm; ${sayChance(byChance)}; pairs compared: ${pairs}.`,
+        ({ first, second, join, byChance, pairs, errorMm }): Said =>
+          phrase(
+            '{0} and {1} may join: alike over {2} mm to {3} mm, traced to {4} mm; {5}; pairs compared: {6}.',
+            first.trace.id,
+            second.trace.id,
+            Math.round(join.matched),
+            measured(join.deviation, 1),
+            measured(errorMm, 1),
+            sayChance(byChance),
+            pairs,
+          ),
       );
     const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
-    effects.out(`${[...told, ...joins, caution].join('\n\n')}\n`);
+    effects.out(inRow([inRow([...told, ...joins, named(caution)], '\n\n'), '\n'], ''));
   }
   return errors.length > 0 ? 1 : 0;
 };
@@ -31,47 +43,91 @@ export const panels: RunCommand = async (options, effects) => {
 function tell(
   { geometry, areas, sections, motifs, weight, sectionWeights, layers, isCut }: PanelFindings,
   title: string,
-): string {
-  const cm2 = (squareMm: number): string => `${(squareMm / 100).toFixed(0)} cm²`;
-  return [
-    `Panel ${geometry.panel} of ${title}`,
+): Said {
+  const cm2 = (squareMm: number): Said => phrase('{0} cm²', measured(squareMm / 100, 0));
+  const lines: readonly Said[] = [
+    phrase('Panel {0} of {1}', geometry.panel, title),
     ...[...geometry.figures, ...geometry.back.figures].map(
-      ({ figure, registration }) => `  ${figure.id}: ${registration.kind}, ${sayError(registration)}`,
+      ({ figure, registration }): Said =>
+        inRow(['  ', figure.id, ': ', named(registration.kind), ', ', sayError(registration)], ''),
     ),
     ...(isCut
-      ? ['  Surface and weights are not told to this audience: entries of this panel are not shown.']
+      ? [phrase('  Surface and weights are not told to this audience: entries of this panel are not shown.')]
       : areas.length > 0
-        ? ['  Surface, as far as it is traced:']
-        : ['  No areas are traced.']),
+        ? [phrase('  Surface, as far as it is traced:')]
+        : [phrase('  No areas are traced.')]),
     ...areas
       .filter((one) => one.squareMm > 0)
-      .map((one) => `    ${one.category}: ${cm2(one.squareMm)}, ${formatOutward(one.perCent, 1)} %`),
+      .map(
+        (one): Said =>
+          inRow(['    ', named(one.category), ': ', cm2(one.squareMm), ', ', sayOutward(one.perCent, 1), ' %'], ''),
+      ),
     ...(sections.joints.length > 0
       ? [
-          `  Sections by ${sections.joints.length} ${sections.joints.length === 1 ? 'joint' : 'joints'}: ${sections.sections.length}`,
+          phrase(
+            '  Sections by {0, plural, one {# joint} other {# joints}}: {1}',
+            sections.joints.length,
+            sections.sections.length,
+          ),
         ]
       : []),
     ...(sections.joints.length > 0
       ? sections.sections.map(
-          (one, i) =>
-            `    ${one.number}: ${Math.round(one.width)} × ${Math.round(one.height)} mm, ${cm2(one.squareMm)}${sectionWeights[i]?.parts.length ? `; ${sayWeight(sectionWeights[i] as PanelFindings['weight'])}` : ''}`,
+          (one, i): Said =>
+            phrase(
+              '    {0}: {1} × {2} mm, {3}{4}',
+              one.number,
+              Math.round(one.width),
+              Math.round(one.height),
+              cm2(one.squareMm),
+              sectionWeights[i]?.parts.length
+                ? inRow(['; ', sayWeight(sectionWeights[i] as PanelFindings['weight'])], '')
+                : '',
+            ),
         )
       : []),
-    ...motifs.map(({ shape, fit, beyond }) => {
-      const to = fit.radius.most === null ? 'no upper end' : `${fit.radius.most.toFixed(0)} mm`;
-      const reach = beyond.map((one) => `${one.side} edge by ${one.least.toFixed(0)} mm at least`).join(', ');
-      return `  ${shape.trace.id}: radius ${fit.circle.radius.toFixed(0)} mm (${fit.radius.least.toFixed(0)} mm to ${to}), ${fit.arc.toFixed(0)}° of arc${reach ? `; if it was a full circle, the painting went on beyond the ${reach}` : ''}`;
+    ...motifs.map(({ shape, fit, beyond }): Said => {
+      const to: Said =
+        fit.radius.most === null ? phrase('no upper end') : phrase('{0} mm', measured(fit.radius.most, 0));
+      const reach = inRow(
+        beyond.map((one): Said => phrase('{0} edge by {1} mm at least', named(one.side), measured(one.least, 0))),
+        ', ',
+      );
+      return phrase(
+        '  {0}: radius {1} mm ({2} mm to {3}), {4}° of arc{5}',
+        shape.trace.id,
+        measured(fit.circle.radius, 0),
+        measured(fit.radius.least, 0),
+        to,
+        measured(fit.arc, 0),
+        beyond.length > 0 ? phrase('; if it was a full circle, the painting went on beyond the {0}', reach) : '',
+      );
     }),
-    ...(weight.parts.length > 0 || weight.weighed ? [`  Weight: ${sayWeight(weight)}`] : []),
-    ...weight.parts.map((part) => `    ${part.trace}: ${part.words}, ${formatOutward(part.kg, 1)} kg (${part.source})`),
-    ...weight.unweighed.map((one) => `    ${one.trace ?? 'The rest'}: not counted, wants ${one.missing}`),
-    ...(layers.lines.length > 0 ? ['  Layers, the later first:'] : []),
+    ...(weight.parts.length > 0 || weight.weighed ? [phrase('  Weight: {0}', sayWeight(weight))] : []),
+    ...weight.parts.map(
+      (part): Said => phrase('    {0}: {1}, {2} kg ({3})', part.trace, part.words, sayOutward(part.kg, 1), part.source),
+    ),
+    ...weight.unweighed.map(
+      (one): Said => phrase('    {0}: not counted, wants {1}', one.trace ?? phrase('The rest'), one.missing),
+    ),
+    ...(layers.lines.length > 0 ? [phrase('  Layers, the later first:')] : []),
     ...layers.lines.map(
-      (one) =>
-        `    ${layers.boxes[one.upper]?.join(' = ')} ${one.kinds.join(' and ')} ${layers.boxes[one.lower]?.join(' = ')}`,
+      (one): Said =>
+        inRow(
+          [
+            '    ',
+            layers.boxes[one.upper]?.join(' = ') ?? '',
+            ' ',
+            allOf(one.kinds.map(named)),
+            ' ',
+            layers.boxes[one.lower]?.join(' = ') ?? '',
+          ],
+          '',
+        ),
     ),
     ...layers.loops.map(
-      (loop) => `  A loop of layers: ${loop.map((box) => layers.boxes[box]?.join(' = ')).join(', ')}`,
+      (loop): Said => phrase('  A loop of layers: {0}', loop.map((box) => layers.boxes[box]?.join(' = ')).join(', ')),
     ),
-  ].join('\n');
+  ];
+  return inRow(lines, '\n');
 }

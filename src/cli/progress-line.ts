@@ -1,3 +1,4 @@
+import type { Sayer } from '../language/sayer.ts';
 import type { Step } from './effects.ts';
 
 /** Shortest time between two lines, in milliseconds. */
@@ -6,13 +7,15 @@ const PAUSE_MS = 80;
 /** One line of a terminal that is written over as the work goes on, and cleared before anything else is printed. */
 export class ProgressLine {
   private readonly write: (text: string) => void;
+  private readonly sayer: Sayer;
   private readonly columns: () => number;
   private readonly now: () => number;
   private last = Number.NEGATIVE_INFINITY;
   private what = '';
   private shown = false;
 
-  constructor(write: (text: string) => void, columns: () => number, now: () => number) {
+  constructor(sayer: Sayer, write: (text: string) => void, columns: () => number, now: () => number) {
+    this.sayer = sayer;
     this.write = write;
     this.columns = columns;
     this.now = now;
@@ -20,12 +23,13 @@ export class ProgressLine {
 
   /** Shows a step; steps that follow faster than the eye are passed over. */
   show({ what, done, all }: Step): void {
-    const isNew = what !== this.what;
+    const name = this.sayer.say(what);
+    const isNew = name !== this.what;
     if (!isNew && this.now() - this.last < PAUSE_MS) return;
     this.last = this.now();
-    this.what = what;
+    this.what = name;
     this.shown = true;
-    const words = all === undefined ? what : `${what} ${done ?? 0} of ${all}`;
+    const words = all === undefined ? name : this.sayer.words('{0} {1} of {2}', name, done ?? 0, all);
     this.write(`\r\u001b[K${words.slice(0, Math.max(10, this.columns() - 1))}`);
   }
 

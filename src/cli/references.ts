@@ -1,4 +1,5 @@
 import { GRADES } from '../base/grade.ts';
+import { inLines, inRow, named, phrase, type Said } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { offeredReferences, sayNothingOffered } from '../findings/offered-references.ts';
 import type { OrderToReference } from '../findings/order-to-reference.ts';
@@ -16,52 +17,111 @@ export const references: RunCommand = async (options, effects) => {
     const rows = referenceTable().map(
       (row) => `${row.id.padEnd(44)} ${row.dateAsGiven.padEnd(34)} ${row.title} (${row.territory})`,
     );
-    effects.out(`${rows.join('\n')}\n`);
+    effects.out(inRow([rows.join('\n'), '\n'], ''));
     return 0;
   }
-  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const { file, errors } = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options), {
+    spoken: effects.sayer.language,
+  });
   const tests = testReferences(file);
-  if (options.flags.json) effects.out(`${JSON.stringify(report(file, tests), null, 2)}\n`);
+  if (options.flags.json) effects.out(inRow([JSON.stringify(report(file, tests), null, 2), '\n'], ''));
   else if (options.flags.offered) effects.out(tellOffered(file));
   else {
-    const lines = tests.flatMap(({ reference, events, holdings }) => [
-      `${reference.title} (${reference.id})`,
-      ...events.flatMap(({ event, answers }) => [
-        `  ${titleOf(event, file.settings.languages)} [${event.id}]`,
-        ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }) => [
-          `    ${grades.join(', ')}: ${sayOrder(order)}${because.length > 0 ? `; rests on ${because.map((one) => one.id).join(', ')}` : ''}`,
+    const lines = tests.flatMap(({ reference, events, holdings }): readonly Said[] => [
+      inRow([reference.title, ' (', reference.id, ')'], ''),
+      ...events.flatMap(({ event, answers }): readonly Said[] => [
+        inRow(['  ', titleOf(event, file.settings.languages), ' [', event.id, ']'], ''),
+        ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }): readonly Said[] => [
+          inRow(
+            [
+              '    ',
+              inRow(grades.map(named), ', '),
+              ': ',
+              sayOrder(order),
+              because.length > 0 ? phrase('; rests on {0}', because.map((one) => one.id).join(', ')) : '',
+            ],
+            '',
+          ),
           ...decidedBy.map(
-            (one) =>
-              `      ${sayOrder(one.order)}, were ${one.statements.length > 1 ? 'any one of ' : ''}${one.statements.map((s) => s.id).join(', ')} established`,
+            (one): Said =>
+              phrase(
+                '      {0}, were {1, plural, one {} other {any one of }}{2} established',
+                sayOrder(one.order),
+                one.statements.length,
+                one.statements.map((s) => s.id).join(', '),
+              ),
           ),
         ]),
       ]),
       ...holdings.map(
-        ({ holding, answers }) =>
-          `  ${titleOf(holding, file.settings.languages)} [${holding.id}]: ${answers.map((held, rank) => `${GRADES[rank]} ${sayHeld(held)}`).join('; ')}`,
+        ({ holding, answers }): Said =>
+          inRow(
+            [
+              '  ',
+              titleOf(holding, file.settings.languages),
+              ' [',
+              holding.id,
+              ']: ',
+              inRow(
+                answers.map((held, rank): Said => inRow([named(GRADES[rank] as string), ' ', sayHeld(held)], '')),
+                '; ',
+              ),
+            ],
+            '',
+          ),
       ),
       '',
     ]);
     const caution = cautions.find((one) => one.subject === 'legal')?.text ?? '';
     effects.out(
-      `${tests.length === 0 ? 'No reference dates were chosen for this file.\n\n' : `${lines.join('\n')}\n`}The order of dates only; it does not say that an act was lawful or unlawful.\n${caution}\n`,
+      inRow(
+        [
+          tests.length === 0 ? phrase('No reference dates were chosen for this file.\n') : inLines(lines),
+          '\n',
+          phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
+          '\n',
+          named(caution),
+          '\n',
+        ],
+        '',
+      ),
     );
   }
   return errors.length > 0 ? 1 : 0;
 };
 
-function tellOffered(file: CaseFile): string {
-  const told = offeredReferences(file).map((one) => {
+function tellOffered(file: CaseFile): Said {
+  const told = offeredReferences(file).map((one): Said => {
     const rule = one.rule ? `, ${one.rule.power} (${one.rule.kind})` : '';
     const head = `${titleOf(one.event, file.settings.languages)} [${one.event.id}]${one.place ? `: ${titleOf(one.place, file.settings.languages)}${rule}` : ''}`;
     const nothing = sayNothingOffered(one);
     const rows = one.rows.map(
-      ({ row, decision }) =>
-        `    ${row.id}: ${row.dateAsGiven}, ${row.title} (${row.kind}; ${row.standing}): ${decision}`,
+      ({ row, decision }): Said =>
+        inRow(
+          [
+            '    ',
+            row.id,
+            ': ',
+            row.dateAsGiven,
+            ', ',
+            row.title,
+            ' (',
+            row.kind,
+            '; ',
+            row.standing,
+            '): ',
+            named(decision),
+          ],
+          '',
+        ),
     );
-    return [head, ...(nothing ? [`    ${nothing}`] : rows)].join('\n');
+    const none: readonly Said[] = nothing ? [inRow(['    ', nothing], '')] : [];
+    return inRow([head, ...(nothing ? none : rows)], '\n');
   });
-  return `${told.join('\n\n')}\n\nOffered by the rule over each place at the time of the event; a person chooses or declines, in the workspace entry.\n`;
+  return phrase(
+    '{0}\n\nOffered by the rule over each place at the time of the event; a person chooses or declines, in the workspace entry.\n',
+    inRow(told, '\n\n'),
+  );
 }
 
 function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
@@ -73,11 +133,11 @@ function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
       place: one.place?.id ?? null,
       jurisdiction: one.jurisdiction,
       rows: one.rows.map(({ row, decision }) => ({ id: row.id, decision })),
-      nothing: sayNothingOffered(one),
+      nothing: sayOrNull(file, sayNothingOffered(one)),
     })),
     references: tests.map(({ reference, events, holdings }) => ({
       id: reference.id,
-      title: reference.title,
+      title: file.sayer.say(reference.title),
       events: events.map(({ event, answers }) => ({
         entry: event.id,
         answers: answers.map(({ grade, order, because, decidedBy }) => ({
@@ -90,4 +150,8 @@ function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
       holdings: holdings.map(({ holding, answers }) => ({ entry: holding.id, held: answers })),
     })),
   };
+}
+
+function sayOrNull({ sayer }: CaseFile, said: Said | null): string | null {
+  return said === null ? null : sayer.say(said);
 }

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { nearest } from '../base/nearest.ts';
+import { inRow, phrase, type Said } from '../base/said.ts';
 import { COMMANDS } from './command-list.ts';
 import type { Command, Options } from './commands.ts';
 import type { Effects } from './effects.ts';
@@ -24,7 +25,14 @@ export async function run(line: readonly string[], effects: Effects): Promise<nu
         COMMANDS.map((one) => one.name),
         1,
       );
-      throw new Fault(`There is no command "${name}".${near ? ` Did you mean "${near}"?` : ''}\n${overview()}`);
+      throw new Fault(
+        phrase(
+          'There is no command "{0}".{1}\n{2}',
+          name,
+          near ? phrase(' Did you mean "{0}"?', near) : '',
+          overview(),
+        ),
+      );
     }
     const options = parse(command, rest);
     if (options.flags.help) {
@@ -36,7 +44,7 @@ export async function run(line: readonly string[], effects: Effects): Promise<nu
   } catch (error) {
     const folder = rest[rest.indexOf('--in') + 1];
     asTyped(effects, { words: [], flags: rest.includes('--in') && folder ? { in: folder } : {} }).err(
-      `${faultWords(error)}\n`,
+      inRow([faultWords(error), '\n'], ''),
     );
     return 2;
   }
@@ -52,7 +60,8 @@ function asTyped(effects: Effects, { flags }: Options): Effects {
   const given = typeof flags.in === 'string' ? ` --in ${/\s/.test(flags.in) ? `"${flags.in}"` : flags.in}` : '';
   const typed = (text: string): string =>
     text.replace(NAMED, (_, name: string) => `${program} ${name}${name === 'explain' ? '' : given}`);
-  return { ...effects, out: (text) => effects.out(typed(text)), err: (text) => effects.err(typed(text)) };
+  const { say } = effects.sayer;
+  return { ...effects, out: (said) => effects.out(typed(say(said))), err: (said) => effects.err(typed(say(said))) };
 }
 
 function parse(command: Command, rest: readonly string[]): Options {
@@ -73,27 +82,34 @@ function parse(command: Command, rest: readonly string[]): Options {
     // "--without A, B": what stands after the comma came as a word of its own.
     const spread = without?.some((one) => one.trim().endsWith(',')) ? positionals.slice(most) : [];
     const stray = positionals.slice(most + spread.length);
-    if (stray.length > 0) throw new Fault(`"${stray.join(' ')}" is not understood here.\nUsage: ${command.usage}`);
+    if (stray.length > 0)
+      throw new Fault(phrase('"{0}" is not understood here.\nUsage: {1}', stray.join(' '), command.usage));
     const joined = without ? { ...values, without: [...without, ...spread].join(',') } : values;
     return { words: positionals.slice(0, most), flags: joined as Options['flags'] };
   } catch (error) {
     if (error instanceof Fault) throw error;
-    throw new Fault(`${(error as Error).message.split('. To specify')[0]}.\nUsage: ${command.usage}`);
+    throw new Fault(phrase('{0}.\nUsage: {1}', (error as Error).message.split('. To specify')[0], command.usage));
   }
 }
 
-function faultWords(error: unknown): string {
-  if (error instanceof Fault) return error.message;
+function faultWords(error: unknown): Said {
+  if (error instanceof Fault) return error.said;
   const { code, message } = systemErrorIn(error) ?? { code: undefined, message: '' };
   if (code === 'ENOSPC' || code === 'EDQUOT')
-    return 'The disk is full. Nothing was changed: the last good site is still there. Make room and try again.';
+    return phrase('The disk is full. Nothing was changed: the last good site is still there. Make room and try again.');
   if (code === 'EROFS')
-    return `The folder can only be read: ${message}. Nothing was changed. Work on a copy, or name another folder with --out.`;
-  if (code === 'EACCES' || code === 'EPERM') return `Not allowed: ${message}. Check who owns the folder.`;
+    return phrase(
+      'The folder can only be read: {0}. Nothing was changed. Work on a copy, or name another folder with --out.',
+      message,
+    );
+  if (code === 'EACCES' || code === 'EPERM') return phrase('Not allowed: {0}. Check who owns the folder.', message);
   if (code === 'EMFILE' || code === 'ENFILE')
-    return 'Too many files are open on this computer. Close other programs and try again.';
-  if (code === 'EADDRINUSE') return 'That port is in use. Try another with --port.';
-  return `This is a mistake of the program, not of your entries. Please report it with these lines:\n${((error as Error).stack ?? String(error)).slice(0, 4000)}`;
+    return phrase('Too many files are open on this computer. Close other programs and try again.');
+  if (code === 'EADDRINUSE') return phrase('That port is in use. Try another with --port.');
+  return phrase(
+    'This is a mistake of the program, not of your entries. Please report it with these lines:\n{0}',
+    ((error as Error).stack ?? String(error)).slice(0, 4000),
+  );
 }
 
 /** What the system said, however deep other errors were wrapped around it. */
@@ -107,12 +123,21 @@ function systemErrorIn(error: unknown): NodeJS.ErrnoException | null {
 
 type ErrorAround = NodeJS.ErrnoException & { readonly originalError?: unknown };
 
-function overview(): string {
+function overview(): Said {
   const width = Math.max(...COMMANDS.map((one) => one.name.length)) + 2;
-  const lines = COMMANDS.map((one) => `  ${one.name.padEnd(width)}${one.summary}`);
-  return `kerfmark COMMAND [options]\n\n${lines.join('\n')}\n\nEvery command takes --in FOLDER (the folder that holds entries/) and --help.\n`;
+  const lines = COMMANDS.map((one): Said => inRow([inRow(['  ', one.name.padEnd(width)], ''), one.summary], ''));
+  return phrase(
+    'kerfmark COMMAND [options]\n\n{0}\n\nEvery command takes --in FOLDER (the folder that holds entries/) and --help.\n',
+    inRow(lines, '\n'),
+  );
 }
 
-function helpOf(command: Command): string {
-  return `${command.name}: ${command.summary}\n\n  ${command.usage}\n\nExamples:\n${command.examples.map((one) => `  ${one}`).join('\n')}\n\nExit code: 0 clean, 1 problems in the entries, 2 fault.\n`;
+function helpOf(command: Command): Said {
+  return phrase(
+    '{0}: {1}\n\n  {2}\n\nExamples:\n{3}\n\nExit code: 0 clean, 1 problems in the entries, 2 fault.\n',
+    command.name,
+    command.summary,
+    command.usage,
+    command.examples.map((one) => `  ${one}`).join('\n'),
+  );
 }

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import * as z from 'zod';
+import { named, phrase } from '../base/said.ts';
 import { findRingFault } from '../geometry/ring.ts';
 import { formatShape, LEAST_SHAPE_POINTS } from '../geometry/shape-text.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
@@ -42,29 +43,38 @@ export interface SavedTrace {
  */
 export async function saveTrace(folder: string, sent: unknown): Promise<SavedTrace> {
   const read = message.safeParse(sent);
-  if (!read.success) throw new Fault('The page sent what is no trace. Load the page again, and draw anew.');
+  if (!read.success) throw new Fault(phrase('The page sent what is no trace. Load the page again, and draw anew.'));
   const { figure: figureId, kind, points, error, into } = read.data;
   const files = await loadWorkspace(folder);
   const { catalogue, leftOut } = readWorkspace(files);
   const figure = catalogue.get(figureId);
-  if (!figure || !isOfType(figure, 'figure')) throw new Fault(`There is no figure "${figureId}" in the file now.`);
+  if (!figure || !isOfType(figure, 'figure'))
+    throw new Fault(phrase('There is no figure "{0}" in the file now.', figureId));
   const shape = formatShape(kind, points, figureId, error);
   if (shape === '')
-    throw new Fault(`${/^a/.test(kind) ? 'An' : 'A'} ${kind} needs ${LEAST_SHAPE_POINTS[kind]} points or more.`);
+    throw new Fault(
+      phrase('This kind of shape ({0}) needs {1} points or more.', named(kind), LEAST_SHAPE_POINTS[kind]),
+    );
   if (points.some(([x, y]) => Math.abs(x) > FARTHEST || Math.abs(y) > FARTHEST))
-    throw new Fault('A point lies far outside of the photograph. Draw it anew.');
+    throw new Fault(phrase('A point lies far outside of the photograph. Draw it anew.'));
   if (kind === 'area' && findRingFault(points)?.kind === 'crossing')
     throw new Fault(
-      'The sides of this area cross, so it cannot be measured. Take points away until they do not, and save again.',
+      phrase(
+        'The sides of this area cross, so it cannot be measured. Take points away until they do not, and save again.',
+      ),
     );
   if ('entry' in into) {
     const trace = catalogue.get(into.entry);
-    if (!trace || !isOfType(trace, 'evidence')) throw new Fault(`There is no trace "${into.entry}" in the file now.`);
+    if (!trace || !isOfType(trace, 'evidence'))
+      throw new Fault(phrase('There is no trace "{0}" in the file now.', into.entry));
     if (trace.keys.object !== figure.keys.object || trace.keys.panel !== figure.keys.panel)
-      throw new Fault(`${trace.id} is a trace of another panel than the one in this photograph.`);
+      throw new Fault(phrase('{0} is a trace of another panel than the one in this photograph.', trace.id));
     if (trace.keys.shape !== undefined)
       throw new Fault(
-        `${trace.id} has a shape already, in its entry or in a drawing, and is left as it is. Take that out first, or make a new trace.`,
+        phrase(
+          '{0} has a shape already, in its entry or in a drawing, and is left as it is. Take that out first, or make a new trace.',
+          trace.id,
+        ),
       );
     return addToEntry(folder, trace, files.entries.find((one) => one.file === trace.file)?.text, shape);
   }
@@ -82,14 +92,20 @@ async function addToEntry(
   shape: string,
 ): Promise<SavedTrace> {
   if (text === undefined)
-    throw new Fault(`${trace.id} stands in the table ${trace.file}. Copy the line into its column "shape" yourself.`);
+    throw new Fault(
+      phrase('{0} stands in the table {1}. Copy the line into its column "shape" yourself.', trace.id, trace.file),
+    );
   const longer = addShape({ file: trace.file, text }, shape);
   if (longer === null)
     throw new Fault(
-      `${trace.id} has a shape already, and it is left as it is. Take it out of ${trace.file} first, or make a new trace.`,
+      phrase(
+        '{0} has a shape already, and it is left as it is. Take it out of {1} first, or make a new trace.',
+        trace.id,
+        trace.file,
+      ),
     );
   if (!(await replaceText(path.join(folder, trace.file), text, longer)))
-    throw new Fault(`${trace.file} was changed meanwhile, and is left as it is. Try again.`);
+    throw new Fault(phrase('{0} was changed meanwhile, and is left as it is. Try again.', trace.file));
   return { entry: trace.id, file: trace.file, isNew: false };
 }
 

@@ -1,12 +1,15 @@
 import { existsSync, watch } from 'node:fs';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import path from 'node:path';
+import { inRow, phrase } from '../base/said.ts';
+import type { Sayer } from '../language/sayer.ts';
+import { OLD_SENT_FOLDER } from '../model/sent-file.ts';
 import { compute } from '../pipeline.ts';
 import { audienceOf, folderOf, languageOf, type Options, type RunCommand } from './commands.ts';
 import { type Effects, progressOf } from './effects.ts';
 import { Fault } from './fault.ts';
 import { countWords, formatProblems } from './format-problems.ts';
-import { loadWorkspace, SENT } from './load-workspace.ts';
+import { loadWorkspace } from './load-workspace.ts';
 import { PreviewSite } from './preview-site.ts';
 import { Session } from './session.ts';
 import { answerTrace } from './trace-requests.ts';
@@ -14,13 +17,15 @@ import { answerTrace } from './trace-requests.ts';
 export const serve: RunCommand = async (options, effects) => {
   const port = Number(options.flags.port ?? 8040);
   if (!Number.isInteger(port) || port < 0 || port > 65535)
-    throw new Fault(`"${String(options.flags.port)}" is no port. Write a number such as 8040.`);
+    throw new Fault(phrase('"{0}" is no port. Write a number such as 8040.', String(options.flags.port)));
   const preview = await startPreview(options, effects, port);
   const stopped = new Promise<void>((resolve) => {
     process.once('SIGINT', resolve);
     process.once('SIGTERM', resolve);
   });
-  effects.out(`\nThe site is shown at  ${preview.address}\nOnly this computer can see it. Stop with Ctrl+C.\n`);
+  effects.out(
+    phrase('\nThe site is shown at  {0}\nOnly this computer can see it. Stop with Ctrl+C.\n', preview.address),
+  );
   await stopped;
   preview.close();
   return 0;
@@ -43,10 +48,10 @@ export async function startPreview(options: Options, effects: Effects, port: num
   let shown = 0;
   const rebuild = async (): Promise<void> => {
     try {
-      effects.progress?.({ what: 'Reading and computing' });
+      effects.progress?.({ what: phrase('Reading and computing') });
       const computed = compute(await loadWorkspace(folder, session), audience, {
         language: languageOf(options),
-        inItsLanguage: true,
+        languages: effects.languages,
         session,
       });
       const pages = await site.update({
@@ -61,17 +66,26 @@ export async function startPreview(options: Options, effects: Effects, port: num
       shown += 1;
       const { errors } = computed;
       effects.out(
-        `${errors.length > 0 ? formatProblems(errors, 'text', computed.problems) : `${countWords(computed.problems)} `}${shown === 1 ? `${pages} pages.` : 'The change is shown.'}\n`,
+        inRow(
+          [
+            errors.length > 0
+              ? formatProblems(effects.sayer, errors, 'text', computed.problems)
+              : inRow([countWords(computed.problems), ' '], ''),
+            shown === 1 ? phrase('{0} pages.', pages) : phrase('The change is shown.'),
+            '\n',
+          ],
+          '',
+        ),
       );
     } catch (error) {
       fault = (error as Error).message;
-      if (shown > 0) effects.err(`${fault}\nThe last good site is still shown.\n`);
+      if (shown > 0) effects.err(phrase('{0}\nThe last good site is still shown.\n', fault));
     }
     for (const listener of listeners) listener.write('data: changed\n\n');
   };
   // Watched from the first moment on: what is saved while the first site is made comes after it.
   const first = rebuild();
-  const watcher = watchFolders([path.join(folder, 'entries'), path.join(folder, SENT)], rebuild, first);
+  const watcher = watchFolders([path.join(folder, 'entries'), path.join(folder, OLD_SENT_FOLDER)], rebuild, first);
   await first;
   if (fault !== null) {
     watcher.close();
@@ -79,11 +93,13 @@ export async function startPreview(options: Options, effects: Effects, port: num
     throw new Fault(fault);
   }
   const server = createServer((request, response) => {
-    answer({ site, folder, listeners, fault: () => fault }, request, response).catch((error: Error) => {
-      // One page that cannot be read never ends the preview.
-      if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });
-      response.end(`This page could not be read: ${error.message}`);
-    });
+    answer({ site, folder, listeners, sayer: effects.sayer, fault: () => fault }, request, response).catch(
+      (error: Error) => {
+        // One page that cannot be read never ends the preview.
+        if (!response.headersSent) response.writeHead(500, { 'content-type': 'text/plain; charset=utf-8' });
+        response.end(effects.sayer.words('This page could not be read: {0}', error.message));
+      },
+    );
   });
   const used = await listen(server, port);
   return {
@@ -110,7 +126,7 @@ async function listen(server: Server, port: number): Promise<number> {
     if (used !== null) return used;
     server.removeAllListeners('error');
   }
-  throw new Fault(`The ports ${port} to ${port + 19} are all in use. Try another with --port.`);
+  throw new Fault(phrase('The ports {0} to {1} are all in use. Try another with --port.', port, port + 19));
 }
 
 /** How long a folder has to be at rest, in ms: an editor saves in two or three steps that follow at once. */
@@ -159,7 +175,7 @@ fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
   const box = document.createElement('aside');
   box.className = 'banner';
   box.setAttribute('role', 'alert');
-  box.textContent = 'The last build failed, so this is the last good site. ' + fault;
+  box.textContent = fault;
   document.querySelector('main')?.before(box);
 });
 `;
@@ -168,11 +184,12 @@ interface Shown {
   readonly site: PreviewSite;
   readonly folder: string;
   readonly listeners: Set<ServerResponse>;
+  readonly sayer: Sayer;
   fault(): string | null;
 }
 
 async function answer(
-  { site, folder, listeners, fault }: Shown,
+  { site, folder, listeners, sayer, fault }: Shown,
   request: IncomingMessage,
   response: ServerResponse,
 ): Promise<void> {
@@ -185,9 +202,13 @@ async function answer(
     });
     response.end(request.method === 'HEAD' ? undefined : body);
   };
+  const faultWords = (): string => {
+    const words = fault();
+    return words === null ? '' : sayer.words('The last build failed, so this is the last good site. {0}', words);
+  };
   const host = (request.headers.host ?? '').replace(/:\d+$/, '');
   if (host !== '127.0.0.1' && host !== 'localhost')
-    return send(403, 'text/plain', 'This preview answers to this computer only.');
+    return send(403, 'text/plain', sayer.words('This preview answers to this computer only.'));
   const address = decodeAddress(request.url ?? '/');
   if (address === '/_preview/changes') {
     response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
@@ -196,25 +217,28 @@ async function answer(
     return;
   }
   if (address === '/_preview/trace') {
-    const { status, body } = await answerTrace(folder, request);
+    const { status, body } = await answerTrace(sayer, folder, request);
     return send(status, TYPES['.json'] as string, JSON.stringify(body));
   }
-  if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', fault() ?? '');
+  if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', faultWords());
   if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
   const wanted = address.endsWith('/') ? `${address}index.html` : address;
   const page = await site.find(wanted.slice(1));
   if (page === null) {
-    return send(
-      404,
-      TYPES['.html'] as string,
-      withReload(
-        '<!doctype html><html lang="en"><head><title>Not found</title></head><body><main><p>There is no such page in this site. <a href="/">The opening page</a></p></main></body></html>',
-      ),
-    );
+    return send(404, TYPES['.html'] as string, withReload(notFoundPage(sayer)));
   }
   const type =
     TYPES[path.extname(address)] ?? (address.endsWith('/') ? (TYPES['.html'] as string) : 'application/octet-stream');
   return send(200, type, type.startsWith('text/html') ? withReload(page.toString()) : page);
+}
+
+function notFoundPage({ words, language }: Sayer): string {
+  const [title, text, link] = [
+    words('Not found'),
+    words('There is no such page in this site.'),
+    words('The opening page'),
+  ];
+  return `<!doctype html><html lang="${language.tag}"><head><title>${title}</title></head><body><main><p>${text} <a href="/">${link}</a></p></main></body></html>`;
 }
 
 function withReload(html: string): string {

@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
+import { phrase } from '../base/said.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import { readWorkspace } from '../reading/reading.ts';
@@ -22,11 +23,15 @@ export const sheet: RunCommand = async (options, effects) => {
   const panel = object?.keys.panels?.find((one) => one.id === found?.part?.split('.')[0]) ?? null;
   if (target !== undefined && (object === null || panel === null))
     throw new Fault(
-      `There is no panel "${target}". Write an object and its panel, such as ${catalogue.ofType('object')[0]?.id ?? 'OB-1'}/A.`,
+      phrase(
+        'There is no panel "{0}". Write an object and its panel, such as {1}/A.',
+        target,
+        catalogue.ofType('object')[0]?.id ?? 'OB-1',
+      ),
     );
   const rows = Number(options.flags.rows ?? MOST_ROWS);
   if (!Number.isInteger(rows) || rows < 1 || rows > 200)
-    throw new Fault(`"${String(options.flags.rows)}" is no number of rows from 1 to 200.`);
+    throw new Fault(phrase('"{0}" is no number of rows from 1 to 200.', String(options.flags.rows)));
   const institution = catalogue.workspace?.keys.institution ?? '';
   const data = sheetData(object, panel, object ? titleOf(object) : '', institution, rows);
   const pdf = await setInPrint('sheet.typ', { '/sheet.json': Buffer.from(data) }, effects.today());
@@ -41,7 +46,12 @@ export const sheet: RunCommand = async (options, effects) => {
   );
   const from = (file: string): string => path.relative(effects.cwd, file) || file;
   effects.out(
-    `Written: ${from(path.join(out, `${name}.pdf`))}\n${isNew ? 'Written' : 'There already, left as it is'}: ${from(table)}\nWrite on the sheet; type it into the table; lay the table beside a survey entry ("kerfmark new survey").\n`,
+    phrase(
+      'Written: {0}\n{1}: {2}\nWrite on the sheet; type it into the table; lay the table beside a survey entry ("kerfmark new survey").\n',
+      from(path.join(out, `${name}.pdf`)),
+      isNew ? phrase('Written') : phrase('There already, left as it is'),
+      from(table),
+    ),
   );
   return 0;
 };
@@ -52,6 +62,6 @@ export const card: RunCommand = async (options, effects) => {
   const data = JSON.stringify({ entry: CARD_ENTRY, parts: QUICK_CARD });
   const file = path.join(out, 'quick-card.pdf');
   await writeFile(file, await setInPrint('card.typ', { '/card.json': Buffer.from(data) }, effects.today()));
-  effects.out(`Written: ${path.relative(effects.cwd, file) || file}\n`);
+  effects.out(phrase('Written: {0}\n', path.relative(effects.cwd, file) || file));
   return 0;
 };

@@ -1,3 +1,4 @@
+import { inRow, named, phrase, type Said } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { leaveOneRootOut, type MovedBound, whatToCheckFirst } from '../findings/check-first.ts';
 import { sayTitles } from '../findings/independence.ts';
@@ -5,6 +6,7 @@ import { sayChanged } from '../findings/range-changes.ts';
 import { type EntryChange, sayChanges } from '../findings/worth-in-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute } from '../pipeline.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import type { FileStatement } from '../statements/statements.ts';
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
 import { Fault } from './fault.ts';
@@ -12,65 +14,115 @@ import { formatProblems } from './format-problems.ts';
 import { loadWorkspace } from './load-workspace.ts';
 
 export const worth: RunCommand = async (options, effects) => {
-  const computed = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options));
+  const computed = compute(await loadWorkspace(folderOf(options, effects)), audienceOf(options), {
+    spoken: effects.sayer.language,
+  });
   const { file, errors } = computed;
   const [id] = options.words;
   const chosen = file.statements.used.filter((one) => id === undefined || one.id === id || one.entry === id);
   if (id !== undefined && chosen.length === 0)
-    throw new Fault(`There is no statement ${id} in the computation. "kerfmark dates --json" lists the statements.`);
-  if (options.flags.json) effects.out(`${JSON.stringify(worthReport(file, chosen), null, 2)}\n`);
+    throw new Fault(
+      phrase('There is no statement {0} in the computation. "kerfmark dates --json" lists the statements.', id),
+    );
+  if (options.flags.json) effects.out(inRow([JSON.stringify(worthReport(file, chosen), null, 2), '\n'], ''));
   else if (id === undefined) effects.out(checkFirst(file));
-  else effects.out(`${chosen.map((one) => worthOf(file, one)).join('\n')}\n`);
-  if (errors.length > 0) effects.err(formatProblems(errors, 'text', computed.problems));
+  else effects.out(inRow([...chosen.flatMap((one) => [worthOf(file, one), '\n'])], ''));
+  if (errors.length > 0) effects.err(formatProblems(effects.sayer, errors, 'text', computed.problems));
   return errors.length > 0 ? 1 : 0;
 };
 
-function worthOf(file: CaseFile, statement: FileStatement): string {
+function worthOf(file: CaseFile, statement: FileStatement): Said {
   const { bounds, stretches, resolved } = file.worth.of(file.statements.used.indexOf(statement));
-  const said = sayChanges(file, bounds, [statement]);
-  const changes = [
-    ...said.changes.map(({ effect, grades, ...one }) => `  ${effect}: ${sayChange(one)} (${grades.join(', ')})`),
-    ...(said.finer > 0 ? [`  ${said.finer} dates move by less than what is printed`] : []),
+  const told = sayChanges(file, bounds, [statement]);
+  const changes: readonly Said[] = [
+    ...told.changes.map(
+      ({ effect, grades, ...one }): Said =>
+        inRow(['  ', named(effect), ': ', sayChange(one), ' (', inRow(grades.map(named), ', '), ')'], ''),
+    ),
+    ...(told.finer > 0 ? [phrase('  {0} dates move by less than what is printed', told.finer)] : []),
   ];
-  const gone = resolved.map((i) => `  resolved: contradiction ${i + 1}`);
-  const none = changes.length + gone.length + stretches.length === 0 ? ['  nothing changes without it'] : [];
-  const gaps = stretches.length > 0 ? ['  the separate stretches of a date with gaps become others'] : [];
-  return [`${statement.id}: ${statement.text} (${statement.grade})`, ...gone, ...changes, ...gaps, ...none].join('\n');
+  const gone = resolved.map((i): Said => phrase('  resolved: contradiction {0}', i + 1));
+  const none: readonly Said[] =
+    changes.length + gone.length + stretches.length === 0 ? [phrase('  nothing changes without it')] : [];
+  const gaps: readonly Said[] =
+    stretches.length > 0 ? [phrase('  the separate stretches of a date with gaps become others')] : [];
+  const head: Said = inRow([statement.id, ': ', sayStatement(statement.says), ' (', named(statement.grade), ')'], '');
+  return inRow([head, ...gone, ...changes, ...gaps, ...none], '\n');
 }
 
-function checkFirst(file: CaseFile): string {
+function checkFirst(file: CaseFile): Said {
   const { languages, printedGrade } = file.settings;
   const objects = file.catalogue.ofType('object').filter((one) => one.keys['key-events'] !== undefined);
   if (objects.length === 0)
-    return 'No object names its key events yet. Add "key-events: [EV-...]" to an object to see what to check first.\n';
-  return objects
-    .map((object) => {
-      const statements = whatToCheckFirst(file, object).map(({ statement, moved }, i) =>
-        [
-          `  ${i + 1}. ${statement.id}: ${statement.text} (${statement.grade})`,
-          ...lines(file, moved, [statement]),
-        ].join('\n'),
-      );
-      const roots = leaveOneRootOut(file, object).map(
-        ({ root, statements: out, moved }) =>
-          `  without ${sayTitles(file.catalogue, [root], languages)} [${root}] and what goes back to it alone (${out.map((one) => one.id).join(', ')}):\n${lines(file, moved, out).join('\n')}`,
-      );
-      return [
-        `What to check first for ${titleOf(object, languages)} (${object.id}), on ${printedGrade} statements; for readers inside the institution`,
-        ...(statements.length > 0 ? statements : ['  No statement below "established" moves its key events.']),
-        ...(roots.length > 0 ? ['', '  One root left out after the other:', ...roots] : []),
-      ].join('\n');
-    })
-    .join('\n\n')
-    .concat('\n');
+    return phrase(
+      'No object names its key events yet. Add "key-events: [EV-...]" to an object to see what to check first.\n',
+    );
+  return inRow(
+    [
+      inRow(
+        objects.map((object): Said => {
+          const statements = whatToCheckFirst(file, object).map(({ statement, moved }, i) =>
+            inRow(
+              [
+                inRow(
+                  [
+                    '  ',
+                    i + 1,
+                    '. ',
+                    statement.id,
+                    ': ',
+                    sayStatement(statement.says),
+                    ' (',
+                    named(statement.grade),
+                    ')',
+                  ],
+                  '',
+                ),
+                ...lines(file, moved, [statement]),
+              ],
+              '\n',
+            ),
+          );
+          const roots = leaveOneRootOut(file, object).map(
+            ({ root, statements: out, moved }): Said =>
+              phrase(
+                '  without {0} [{1}] and what goes back to it alone ({2}):\n{3}',
+                sayTitles(file.catalogue, [root], languages),
+                root,
+                out.map((one) => one.id).join(', '),
+                inRow(lines(file, moved, out), '\n'),
+              ),
+          );
+          return inRow(
+            [
+              phrase(
+                'What to check first for {0} ({1}), on {2} statements; for readers inside the institution',
+                titleOf(object, languages),
+                object.id,
+                named(printedGrade),
+              ),
+              ...(statements.length > 0
+                ? statements
+                : [phrase('  No statement below "established" moves its key events.')]),
+              ...(roots.length > 0 ? [phrase('\n  One root left out after the other:'), ...roots] : []),
+            ],
+            '\n',
+          );
+        }),
+        '\n\n',
+      ),
+      '\n',
+    ],
+    '',
+  );
 }
 
-function lines(file: CaseFile, moved: readonly MovedBound[], withdrawn: readonly FileStatement[]): readonly string[] {
-  return sayChanges(file, moved, withdrawn).changes.map((one) => `       ${sayChange(one)}`);
+function lines(file: CaseFile, moved: readonly MovedBound[], withdrawn: readonly FileStatement[]): readonly Said[] {
+  return sayChanges(file, moved, withdrawn).changes.map((one): Said => inRow(['       ', sayChange(one)], ''));
 }
 
-function sayChange({ of, title, was, is }: Pick<EntryChange, 'of' | 'title' | 'was' | 'is'>): string {
-  return `${sayChanged(of, title)}: ${was} → ${is}`;
+function sayChange({ of, title, was, is }: Pick<EntryChange, 'of' | 'title' | 'was' | 'is'>): Said {
+  return inRow([sayChanged(of, title), ': ', was, ' → ', is], '');
 }
 
 function worthReport(file: CaseFile, chosen: readonly FileStatement[]): unknown {
@@ -87,8 +139,8 @@ function worthReport(file: CaseFile, chosen: readonly FileStatement[]): unknown 
           of,
           grades,
           effect,
-          was,
-          is,
+          was: file.sayer.say(was),
+          is: file.sayer.say(is),
         })),
       };
     }),

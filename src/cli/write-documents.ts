@@ -1,6 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { standaloneDocument } from '../../site/standalone-document.tsx';
+import { inRow, phrase } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { caseFileReport } from '../findings/case-file-report.ts';
 import type { ReportDocument } from '../reports/document.ts';
@@ -35,7 +36,9 @@ export async function writeDocuments(job: DocumentJob, options: Options, effects
     .map((one) => one.trim().toLowerCase());
   const strange = wanted.filter((one) => !(FORMATS as readonly string[]).includes(one));
   if (strange.length > 0)
-    throw new Fault(`"${strange.join(', ')}" is no form of a document. The forms are: ${FORMATS.join(', ')}.`);
+    throw new Fault(
+      phrase('"{0}" is no form of a document. The forms are: {1}.', strange.join(', '), FORMATS.join(', ')),
+    );
   const out = path.resolve(effects.cwd, String(options.flags.out ?? path.join(job.folder, 'documents')));
   await mkdir(out, { recursive: true });
   const built = effects.today();
@@ -48,7 +51,7 @@ export async function writeDocuments(job: DocumentJob, options: Options, effects
     written.push(name);
   };
   for (const format of FORMATS.filter((one) => wanted.includes(one))) {
-    effects.progress?.({ what: `Setting ${job.name} as ${format.toUpperCase()}` });
+    effects.progress?.({ what: phrase('Setting {0} as {1}', job.name, format.toUpperCase()) });
     if (format === 'pdf') {
       const bytes = Buffer.from(JSON.stringify(caseFileReport(job.file), null, 1));
       const attachment = { bytes, description: 'The case file, for machines (kerfmark-case-file/1)' };
@@ -69,6 +72,7 @@ export async function writeDocuments(job: DocumentJob, options: Options, effects
       await keep('html', standaloneDocument(set, job.pictures, { style, built }));
     }
   }
-  if (options.flags.json) effects.out(`${JSON.stringify({ format: 'kerfmark-written/1', files: written }, null, 2)}\n`);
-  else for (const name of written) effects.out(`Written: ${path.relative(effects.cwd, name) || name}\n`);
+  if (options.flags.json)
+    effects.out(inRow([JSON.stringify({ format: 'kerfmark-written/1', files: written }, null, 2), '\n'], ''));
+  else for (const name of written) effects.out(phrase('Written: {0}\n', path.relative(effects.cwd, name) || name));
 }

@@ -1,6 +1,7 @@
 import { readdir, readFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import path from 'node:path';
+import { phrase } from '../base/said.ts';
 import type { SetDocument } from '../typeset/annotate.ts';
 import { type Picture, picturePath, printData } from '../typeset/print-data.ts';
 import { type FurtherScript, scriptsBeyond } from '../typeset/scripts.ts';
@@ -36,7 +37,10 @@ export async function makePdf(job: PdfJob): Promise<Buffer> {
   const { scripts, unknown } = scriptsBeyond(probe);
   if (unknown.length > 0)
     throw new Fault(
-      `No face is known for these letters: ${unknown.slice(0, 12).join(' ')}. Leave them out of the PDF, or set them in DOCX.`,
+      phrase(
+        'No face is known for these letters: {0}. Leave them out of the PDF, or set them in DOCX.',
+        unknown.slice(0, 12).join(' '),
+      ),
     );
   const further = await furtherFonts(scripts, job.folder);
   const data = printData(job.document, job.pictures, {
@@ -79,13 +83,16 @@ export async function setInPrint(
   const compiled = compiler.compile({ mainFilePath: '/main.typ' });
   const warnings = compiled.takeWarnings();
   if (!compiled.result || warnings)
-    throw new Fault(`The document could not be set: ${describe(compiled.takeError() ?? warnings)}`);
+    throw new Fault(phrase('The document could not be set: {0}', describe(compiled.takeError() ?? warnings)));
   try {
     compiler.pdf(compiled.result, { pdfStandard: 'ua-1', creationTimestamp: timestamp(built) });
     return compiler.pdf(compiled.result, { pdfStandard: 'a-3a', creationTimestamp: timestamp(built) });
   } catch (error) {
     throw new Fault(
-      `The document could not be made an archival PDF: ${String((error as Error).message ?? error).slice(0, 600)}`,
+      phrase(
+        'The document could not be made an archival PDF: {0}',
+        String((error as Error).message ?? error).slice(0, 600),
+      ),
     );
   }
 }
@@ -124,7 +131,12 @@ async function furtherFonts(scripts: readonly FurtherScript[], folder: string): 
       .find((one): one is typeof one & { root: string } => one.root !== null);
     if (!face)
       throw new Fault(
-        `The document holds ${name} text, for which no face is shipped. Install one beside your workspace, then try again:\n  cd ${folder} && npm install ${faces[0]?.fontPackage}`,
+        phrase(
+          'The document holds {0} text, for which no face is shipped. Install one beside your workspace, then try again:\n  cd {1} && npm install {2}',
+          name,
+          folder,
+          faces[0]?.fontPackage,
+        ),
       );
     const regular = path.join(face.root, '400Regular');
     const files = (await readdir(regular)).filter((one) => one.endsWith('.ttf'));

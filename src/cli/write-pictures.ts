@@ -1,5 +1,6 @@
 import { readFile, realpath } from 'node:fs/promises';
 import path from 'node:path';
+import { phrase } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import type { Step } from './effects.ts';
 import { keyOf, type PictureStore } from './picture-store.ts';
@@ -34,7 +35,7 @@ export async function writePictures(
   const { default: sharp } = await import('sharp');
   const inside = await realpath(path.join(folder, 'entries')).catch(() => folder);
   for (const [done, figure] of figures.entries()) {
-    progress?.({ what: 'Pictures', done: done + 1, all: figures.length });
+    progress?.({ what: phrase('Pictures'), done: done + 1, all: figures.length });
     const source = path.join(folder, path.dirname(figure.file), figure.keys.file);
     const real = await realpath(source).catch(() => null);
     if (real === null || !real.startsWith(inside + path.sep)) continue;

@@ -4,6 +4,7 @@ import path from 'node:path';
 import type { SiteData } from '../../site/context.ts';
 import { sitePages } from '../../site/pages.tsx';
 import { writePages } from '../../site/write-pages.ts';
+import { phrase } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findResting } from '../findings/resting.ts';
 import { titleOf } from '../model/catalogue.ts';
@@ -72,7 +73,7 @@ export async function writeSite(job: SiteJob): Promise<WrittenSite> {
     let done = 0;
     await writePages(pages, fresh, output, kept.isKept, () => {
       done += 1;
-      progress?.({ what: 'Pages', done, all: pages.length });
+      progress?.({ what: phrase('Pages'), done, all: pages.length });
     });
     await writeAssets(fresh);
     const marker = { format: 'kerfmark-site/1', built, audience: file.catalogue.audience, pages: pages.length };
@@ -100,9 +101,9 @@ export async function putPictures(
   store: PictureStore,
 ): Promise<SitePictures> {
   const pictures = await writePictures(file, folder, store, progress);
-  progress?.({ what: 'Laying the pictures on the panels' });
+  progress?.({ what: phrase('Laying the pictures on the panels') });
   const plans = await writePlanPictures(file, pictures, store);
-  progress?.({ what: 'Cutting tiles' });
+  progress?.({ what: phrase('Cutting tiles') });
   const tiles = await writeTiles(pictures, file.catalogue.workspace?.keys['base-url'] ?? null, store);
   return {
     pictures: new Map([...pictures].map(([id, { address }]) => [id, address])),
@@ -235,7 +236,10 @@ async function refuseForeign(output: string): Promise<void> {
   const names = await readdir(output).catch(() => null);
   if (names === null || names.length === 0 || names.includes(MARKER)) return;
   throw new Fault(
-    `${output} holds files that are no site of this program, so it is not replaced.\nName another folder with --out FOLDER.`,
+    phrase(
+      '{0} holds files that are no site of this program, so it is not replaced.\nName another folder with --out FOLDER.',
+      output,
+    ),
   );
 }
 

@@ -1,4 +1,6 @@
-import { term, words } from '../language/spoken.ts';
+import { phrase, type Said } from '../base/said.ts';
+import { ENGLISH } from '../language/language.ts';
+import { type Sayer, sayerIn } from '../language/sayer.ts';
 import type { Acquisition, LineNote, NamedParty, ReadHolding, YearRange } from './line-types.ts';
 
 /** A holding as a provenance line tells it; the order is that of time. */
@@ -17,11 +19,7 @@ export const USUAL_STYLE: LineStyle = { order: 'earliest first', marks: 'semicol
 type Lead = 'by' | 'to' | 'with';
 
 /** The word between what happened and the name. */
-const LEADS: Readonly<Record<Lead, () => string>> = {
-  by: () => words('by'),
-  to: () => words('to'),
-  with: () => words('with'),
-};
+const LEADS: Readonly<Record<Lead, Said>> = { by: phrase('by'), to: phrase('to'), with: phrase('with') };
 
 /** Words in front of the one who got it: what happened, and the word that leads to the name. */
 const BEFORE: Readonly<Record<Acquisition, readonly [string, Lead] | null>> = {
@@ -53,6 +51,7 @@ export function writeLine(
   holdings: readonly LineHolding[],
   notes: readonly LineNote[] = [],
   style: LineStyle = USUAL_STYLE,
+  sayer: Sayer = sayerIn(ENGLISH),
 ): string {
   const direct = style.marks === 'semicolon is direct' ? ';' : '.';
   const other = direct === ';' ? '.' : ';';
@@ -64,7 +63,7 @@ export function writeLine(
   });
   const line = told
     .map((one, i) => {
-      const text = i === 0 || marks[i - 1] === '.' ? capital(sayHolding(one)) : sayHolding(one);
+      const text = i === 0 || marks[i - 1] === '.' ? capital(sayHolding(sayer, one)) : sayHolding(sayer, one);
       const mark = /\.$/.test(text) && marks[i] === '.' ? '' : marks[i];
       return `${text}${mark}${one.notes.map((n) => `[${n}]`).join('')}`;
     })
@@ -73,57 +72,60 @@ export function writeLine(
 }
 
 /** What the marks of a line mean, to be printed with it. */
-export function sayLegend({ order, marks }: LineStyle): string {
+export function sayLegend(sayer: Sayer, { order, marks }: LineStyle): string {
   const earliest = order === 'earliest first';
-  const first = earliest ? words('Earliest first.') : words('Latest first.');
+  const first = earliest ? sayer.words('Earliest first.') : sayer.words('Latest first.');
   const [direct, other] =
     marks === 'semicolon is direct'
-      ? [words('A semicolon'), words('a period')]
-      : [words('A period'), words('a semicolon')];
+      ? [sayer.words('A semicolon'), sayer.words('a period')]
+      : [sayer.words('A period'), sayer.words('a semicolon')];
   const passage = earliest
-    ? words(
+    ? sayer.words(
         '{0} says that a holder had it directly from the one before, {1} that this was not so or is not known.',
         direct,
         other,
       )
-    : words(
+    : sayer.words(
         '{0} says that a holder had it directly from the one named after it, {1} that this was not so or is not known.',
         direct,
         other,
       );
-  return `${first} ${passage} ${words('Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.')}`;
+  return `${first} ${passage} ${sayer.words('Dealers, agents and auction houses stand in parentheses, life dates in square brackets; “by 1936” says that it was there in that year, and may have been before.')}`;
 }
 
-function sayHolding(one: LineHolding): string {
-  if (one['acquired-by'] === 'auction') return sayAuction(one);
-  const dates = sayYears(one.begins, one.ends, {
+function sayHolding(sayer: Sayer, one: LineHolding): string {
+  if (one['acquired-by'] === 'auction') return sayAuction(sayer, one);
+  const dates = sayYears(sayer, one.begins, one.ends, {
     begins: one['begins-circa'],
     ends: one['ends-circa'],
     transfer: one['acquired-by'] !== null && !['descent', 'inheritance', 'commission'].includes(one['acquired-by']),
   });
-  const hedge = one.hedge === null ? '' : `${term(one.hedge)} `;
+  const hedge = one.hedge === null ? '' : `${sayer.term(one.hedge)} `;
   const [act, leads] = (one['acquired-by'] === null ? null : BEFORE[one['acquired-by']]) ?? [null, null];
   const isDealer = one.capacity === 'dealer';
   const lifeDates = one['life-dates'] === null ? '' : ` [${one['life-dates']}]`;
-  if (one.holder === '') return `${hedge}${act === null ? '' : term(act)}${dates === '' ? '' : ` ${dates}`}`.trim();
-  const named = [`${one.holder}${lifeDates}`, one.place].filter(Boolean).join(', ');
-  const who = isDealer ? `(${named})` : named;
-  const through = one.through.map((party) => words(' through {0}', inBrackets(party))).join('');
+  if (one.holder === '')
+    return `${hedge}${act === null ? '' : sayer.term(act)}${dates === '' ? '' : ` ${dates}`}`.trim();
+  const name = [`${one.holder}${lifeDates}`, one.place].filter(Boolean).join(', ');
+  const who = isDealer ? `(${name})` : name;
+  const through = one.through.map((party) => sayer.words(' through {0}', inBrackets(party))).join('');
   // Dealers share on joint account; anybody else has it jointly.
   const shared = one['shared-with']
     .map(inBrackets)
-    .map((party) => (isDealer ? words(' on joint account with {0}', party) : words(' jointly with {0}', party)))
+    .map((party) =>
+      isDealer ? sayer.words(' on joint account with {0}', party) : sayer.words(' jointly with {0}', party),
+    )
     .join('');
   // "sold through (A) to B": the agent stands between the verb and the one who got it.
   const between = leads === 'to' ? through : '';
-  const verbs = act === null || leads === null ? '' : `${term(act)}${between} ${LEADS[leads]()} `;
+  const verbs = act === null || leads === null ? '' : `${sayer.term(act)}${between} ${sayer.say(LEADS[leads])} `;
   return `${hedge}${verbs}${who}${between === '' ? through : ''}${shared}${dates === '' ? '' : `, ${dates}`}`;
 }
 
-function sayAuction(one: LineHolding): string {
+function sayAuction(sayer: Sayer, one: LineHolding): string {
   const years = one.begins.latest === null ? '' : String(one.begins.latest);
-  const sale = one['consigned-by'] === null ? words('sale') : words('{0} sale', one['consigned-by']);
-  const parts = [sale, one.holder, one.place, years, one.lot === null ? '' : words('lot {0}', one.lot)].filter(
+  const sale = one['consigned-by'] === null ? sayer.words('sale') : sayer.words('{0} sale', one['consigned-by']);
+  const parts = [sale, one.holder, one.place, years, one.lot === null ? '' : sayer.words('lot {0}', one.lot)].filter(
     (part) => part !== null && part !== '',
   );
   return `(${parts.join(', ')})`;
@@ -135,6 +137,7 @@ function inBrackets({ holder, place }: NamedParty): string {
 
 /** Years in the words by which lines are read: see `readLineDates`. */
 export function sayYears(
+  sayer: Sayer,
   begins: YearRange,
   ends: YearRange,
   {
@@ -145,28 +148,30 @@ export function sayYears(
 ): string {
   const { earliest: b1, latest: b2 } = begins;
   const { earliest: e1, latest: e2 } = ends;
-  if (b1 === null && b2 !== null && e2 === null && e1 === b2) return words('by {0}', sayYear(b2, aboutBegin));
-  const end = sayEnd(ends, aboutEnd);
+  if (b1 === null && b2 !== null && e2 === null && e1 === b2)
+    return sayer.words('by {0}', sayYear(sayer, b2, aboutBegin));
+  const end = sayEnd(sayer, ends, aboutEnd);
   // A single year stands before its end without a comma; a stretch or an open beginning with one.
   if (b1 !== null && b1 === b2) {
-    const year = sayYear(b1, aboutBegin);
-    return spaced(end === '' && !transfer ? words('from {0}', year) : year, end, ' ');
+    const year = sayYear(sayer, b1, aboutBegin);
+    return spaced(end === '' && !transfer ? sayer.words('from {0}', year) : year, end, ' ');
   }
-  if (b1 !== null && b2 !== null) return spaced(words('between {0} and {1}', b1, b2), end, ', ');
-  if (b2 !== null && e1 !== null) return spaced(words('by {0}', sayYear(b2, aboutBegin)), end, ' ');
-  if (b2 !== null) return spaced(words('before {0}', b2 + 1), end, ', ');
-  return b1 === null ? end : spaced(words('after {0}', sayYear(b1, aboutBegin)), end, ', ');
+  if (b1 !== null && b2 !== null) return spaced(sayer.words('between {0} and {1}', b1, b2), end, ', ');
+  if (b2 !== null && e1 !== null) return spaced(sayer.words('by {0}', sayYear(sayer, b2, aboutBegin)), end, ' ');
+  if (b2 !== null) return spaced(sayer.words('before {0}', b2 + 1), end, ', ');
+  return b1 === null ? end : spaced(sayer.words('after {0}', sayYear(sayer, b1, aboutBegin)), end, ', ');
 }
 
-function sayEnd({ earliest, latest }: YearRange, about: boolean): string {
-  if (earliest !== null && earliest === latest) return words('until {0}', sayYear(latest, about));
-  if (earliest !== null && latest !== null) return words('until between {0} and {1}', earliest, latest);
-  if (latest !== null) return words('until before {0}', latest + 1);
-  return earliest === null ? '' : words('until at least {0}', sayYear(earliest, about));
+function sayEnd(sayer: Sayer, { earliest, latest }: YearRange, about: boolean): string {
+  if (earliest !== null && earliest === latest)
+    return sayer.words('until {0}', sayYear(sayer, latest, about), about ? 'about' : 'year', String(latest));
+  if (earliest !== null && latest !== null) return sayer.words('until between {0} and {1}', earliest, latest);
+  if (latest !== null) return sayer.words('until before {0}', latest + 1);
+  return earliest === null ? '' : sayer.words('until at least {0}', sayYear(sayer, earliest, about));
 }
 
-function sayYear(year: number, about: boolean): string {
-  return about ? words('c. {0}', year) : String(year);
+function sayYear(sayer: Sayer, year: number, about: boolean): string {
+  return about ? sayer.words('c. {0}', year) : String(year);
 }
 
 function spaced(first: string, second: string, between: string): string {

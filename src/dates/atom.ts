@@ -1,3 +1,4 @@
+import { phrase } from '../base/said.ts';
 import { type Calendar, LEAP_MONTH } from './calendars/calendar.ts';
 import { eraDays, parseEraDate } from './calendars/japanese-era.ts';
 import type { Day, DayRange } from './day.ts';
@@ -94,7 +95,12 @@ function seasonWarnings(text: string, year: number, season: number): readonly Da
   return [
     {
       code: 'date-season-or-years',
-      text: `"${text}" is read as a part of the year ${year} (number ${season} of ISO 8601-2), not as two years`,
+      text: phrase(
+        '"{0}" is read as a part of the year {1} (number {2} of ISO 8601-2), not as two years',
+        text,
+        year,
+        season,
+      ),
     },
   ];
 }
@@ -149,9 +155,10 @@ function warningsOf(text: string, parts: Parts, calendar: Calendar): readonly Da
   const short = /^-?\d{2,3}$/.test(parts.year) && parts.month === undefined && countsLong(calendar);
   if (short) {
     const what = parts.year.replace('-', '').length === 2 ? 'century' : 'decade';
-    warnings.push({ code: 'date-short-year', text: `"${text}" means a whole ${what}` });
+    warnings.push({ code: 'date-short-year', text: phrase('"{0}" means a whole {1}', text, what) });
   }
-  if (parts.time) warnings.push({ code: 'date-time-of-day', text: `the time of day in "${text}" is not used` });
+  if (parts.time)
+    warnings.push({ code: 'date-time-of-day', text: phrase('the time of day in "{0}" is not used', text) });
   return warnings;
 }
 

@@ -62,14 +62,16 @@ export function longestDays(duration: Duration): number {
   return spansOf(duration.months).long + duration.days;
 }
 
-/** A length in words: `2 weeks`, `1 year and 6 months`, `no time at all` for P0D. */
-export function formatDuration(duration: Duration): string {
+/** A number of calendar units of one size. */
+export interface DurationUnit {
+  readonly count: number;
+  readonly unit: 'year' | 'month' | 'week' | 'day';
+}
+
+/** The units that a length is written in, the largest first; none for P0D. */
+export function durationUnits(duration: Duration): readonly DurationUnit[] {
   const found = SHAPE.exec(duration.text) ?? [];
-  const units = ['year', 'month', 'week', 'day'];
-  const parts = units.flatMap((unit, i) => {
-    const count = Number(found[i + 1] ?? 0);
-    return count === 0 ? [] : [`${count} ${unit}${count === 1 ? '' : 's'}`];
-  });
-  if (parts.length === 0) return 'no time at all';
-  return parts.length === 1 ? (parts[0] as string) : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)}`;
+  return (['year', 'month', 'week', 'day'] as const)
+    .map((unit, i) => ({ unit, count: Number(found[i + 1] ?? 0) }))
+    .filter(({ count }) => count > 0);
 }

@@ -1,3 +1,4 @@
+import type { Said } from '../base/said.ts';
 import type { CalendarName } from './calendars/calendar.ts';
 import type { Day, DayRange } from './day.ts';
 
@@ -38,7 +39,7 @@ export interface DateExpression {
 /** Something that is allowed but easily a slip. */
 export interface DateWarning {
   readonly code: 'date-short-year' | 'date-time-of-day' | 'date-season-or-years' | 'date-far-off';
-  readonly text: string;
+  readonly text: Said;
 }
 
 /** Why a text is no date, with the mend. */
@@ -51,8 +52,8 @@ export interface DateProblem {
     | 'date-reversed'
     | 'date-era'
     | 'date-calendar-year';
-  readonly message: string;
-  readonly mend: string;
+  readonly message: Said;
+  readonly mend: Said;
 }
 
 /** Years (or months, days) either side that a `~` stands for, by the precision of the date. */
@@ -83,6 +84,11 @@ export function hullOf(members: readonly DayRange[]): DayRange {
     first: Math.min(...members.map((one) => one.first)),
     last: Math.max(...members.map((one) => one.last)),
   };
+}
+
+/** First and last day of anything that an expression covers. */
+export function hullOfExpression({ shape }: DateExpression): DayRange {
+  return shape.kind === 'lasted' ? { first: shape.a.first, last: shape.b.last } : hullOf(shape.members);
 }
 
 /** Members in order, those that overlap or touch (next day) made one. */

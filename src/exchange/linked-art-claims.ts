@@ -1,10 +1,11 @@
 import type { Grade } from '../base/grade.ts';
 import type { DayRange } from '../dates/day.ts';
-import { hullOfExpression } from '../dates/wording.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement } from '../statements/file-statement.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import { type Json, ref, spanOf, statement } from './linked-art-parts.ts';
 
 /** The standard has no number for confidence: a word of the file's own stands as the class of the assignment. */
@@ -21,7 +22,7 @@ export function claimsAbout(file: CaseFile, event: Entry<'event'>): readonly Jso
     return [
       {
         type: 'AttributeAssignment',
-        _label: one.text,
+        _label: file.sayer.say(sayStatement(one.says)),
         assigned_property: 'timespan',
         ...(span ? { assigned: [span] } : {}),
         classified_as: [confidence(one.grade)],
@@ -29,7 +30,7 @@ export function claimsAbout(file: CaseFile, event: Entry<'event'>): readonly Jso
         referred_to_by: [
           statement('Statement', one.id),
           ...(one.why ? [statement('Why', one.why)] : []),
-          ...(one.notUsed ? [statement('Not used in the computation, because', one.notUsed)] : []),
+          ...(one.notUsed ? [statement('Not used in the computation, because', file.sayer.say(one.notUsed))] : []),
         ],
       },
     ];
@@ -37,7 +38,7 @@ export function claimsAbout(file: CaseFile, event: Entry<'event'>): readonly Jso
 }
 
 /** The span that a statement claims, by its sense: by a day, not before it, within; any other sense is left in words. */
-function claimedSpan(file: CaseFile, { entry, path, kind, text }: FileStatement, { first, last }: DayRange): Json {
+function claimedSpan(file: CaseFile, { entry, path, kind, says }: FileStatement, { first, last }: DayRange): Json {
   const keys = file.catalogue.get(entry)?.keys as Readonly<Record<string, unknown>> | undefined;
   const at = (kind === 'claim' ? ['says'] : path).reduce<unknown>(
     (value, key) => (value as Readonly<Record<string | number, unknown>> | undefined)?.[key],
@@ -49,7 +50,9 @@ function claimedSpan(file: CaseFile, { entry, path, kind, text }: FileStatement,
   if (sense === 'within') return spanOf([begin, end]);
   if (sense === 'by') return spanOf([end]);
   if (sense === 'not-before') return spanOf([begin]);
-  return { timespan: { type: 'TimeSpan', identified_by: [{ type: 'Name', content: text }] } };
+  return {
+    timespan: { type: 'TimeSpan', identified_by: [{ type: 'Name', content: file.sayer.say(sayStatement(says)) }] },
+  };
 }
 
 /** Assertions of title, and candidate origins: who says so, on which ground; nothing is found. */

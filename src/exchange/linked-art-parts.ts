@@ -1,7 +1,9 @@
 import { rankOf } from '../base/grade.ts';
 import { civilOf, formatIsoDay } from '../dates/day.ts';
-import { formatDay } from '../dates/wording.ts';
 import type { CaseFile } from '../findings/case-file.ts';
+import { sayDay } from '../language/date-words.ts';
+import { ENGLISH } from '../language/language.ts';
+import { sayerIn } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Edge } from '../statements/file-statement.ts';
@@ -95,7 +97,10 @@ export function spanOf(bounds: readonly (readonly [string, number | undefined, '
   const isNamed = written.some(([key]) => key === 'begin_of_the_begin' || key === 'end_of_the_end');
   if (isNamed) return { timespan: { type: 'TimeSpan', ...Object.fromEntries(written) } };
   const words = known
-    .map(({ key, day }) => `${key.replaceAll('_', ' ')}: ${formatDay(day, civilOf(day).year >= 1 ? 'day' : 'year')}`)
+    .map(
+      ({ key, day }) =>
+        `${key.replaceAll('_', ' ')}: ${sayerIn(ENGLISH).say(sayDay(day, civilOf(day).year >= 1 ? 'day' : 'year'))}`,
+    )
     .join('; ');
   return {
     timespan: { type: 'TimeSpan', identified_by: [{ type: 'Name', content: words }], ...Object.fromEntries(written) },

@@ -1,13 +1,15 @@
+import { phrase, type Said } from '../base/said.ts';
 import type { CalendarName } from '../dates/calendars/calendar.ts';
 import type { DayRange } from '../dates/day.ts';
 import type { DateSettings } from '../dates/expression.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { formatDays, hullOfExpression } from '../dates/wording.ts';
+import { sayDays } from '../language/date-words.ts';
 
 /** What a day written in another calendar is, in days and words. */
 export interface ConvertedHint {
   readonly range: DayRange;
-  readonly words: string;
+  readonly words: Said;
 }
 
 /** Month names that belong to one calendar only, with the number by which entries write the month. */
@@ -63,7 +65,7 @@ export function gregorianHint(words: string, settings: DateSettings): ConvertedH
     const result = readDate(found, calendar, settings);
     if (isDateProblem(result)) continue;
     const range = hullOfExpression(result);
-    return { range, words: `${formatDays(range, 'day')} in the Gregorian calendar` };
+    return { range, words: phrase('{0} in the Gregorian calendar', sayDays(range, 'day')) };
   }
   return null;
 }

@@ -1,3 +1,4 @@
+import { sayStatement } from '../statements/say-statement.ts';
 import type { CaseFile } from './case-file.ts';
 import { findChains } from './custody-chains.ts';
 import { datesReport } from './dates-report.ts';
@@ -6,7 +7,7 @@ import { lineOfChain } from './provenance-line.ts';
 
 /** The whole file for other programs: entries as this audience may see them, statements, dates, contradictions, chains, panels. */
 export function caseFileReport(file: CaseFile): unknown {
-  const { catalogue, settings } = file;
+  const { catalogue, settings, sayer } = file;
   return {
     format: 'kerfmark-case-file/1',
     audience: catalogue.audience,
@@ -20,7 +21,7 @@ export function caseFileReport(file: CaseFile): unknown {
       withheld: entry.withheld,
     })),
     links: catalogue.links,
-    statements: file.statements.all.map(({ id, entry, kind, grade, statedGrade, source, why, text, notUsed }) => ({
+    statements: file.statements.all.map(({ id, entry, kind, grade, statedGrade, source, why, says, notUsed }) => ({
       id,
       entry,
       kind,
@@ -28,8 +29,8 @@ export function caseFileReport(file: CaseFile): unknown {
       statedGrade,
       source,
       why,
-      text,
-      notUsed,
+      text: sayer.say(sayStatement(says)),
+      notUsed: notUsed === null ? null : sayer.say(notUsed),
     })),
     dates: datesReport(file),
     chains: findChains(file).map((chain) => ({

@@ -1,6 +1,8 @@
 import type { Access } from '../base/access.ts';
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
-import { lazilySpoken } from '../language/spoken.ts';
+import { lazily } from '../base/once.ts';
+import { allOf, named, oneOf, phrase } from '../base/said.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
@@ -18,6 +20,8 @@ export type { FileContradiction } from './dated-part.ts';
 export interface CaseFile extends DatedPart {
   readonly catalogue: Catalogue;
   readonly settings: Settings;
+  /** Who says what was found, in the language of the file. */
+  readonly sayer: Sayer;
   /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
   readonly withdrawn: readonly string[];
   /** What is wrong with what the audience sees, so that something is left out or told otherwise than it was meant. */
@@ -36,22 +40,23 @@ export interface CaseFile extends DatedPart {
 export function buildCaseFile(
   whole: Catalogue,
   audience: Access,
+  sayer: Sayer,
   withdrawn: readonly string[] = [],
   last = new Map<string, DatedBefore>(),
   sibling: DatedPart | null = null,
 ): CaseFile {
-  const catalogue = forAudience(whole, audience);
+  const catalogue = forAudience(whole, audience, sayer.term);
   const dated = datedPart(whole, catalogue, withdrawn, last, sibling);
-  const physical = lazilySpoken(() => findPhysical(catalogue));
-  const faults = lazilySpoken(() => [...physical().faults, ...findCircles(catalogue)].sort(compareDiagnostics));
-  const doubts = lazilySpoken(() =>
+  const physical = lazily(() => findPhysical(catalogue));
+  const faults = lazily(() => [...physical().faults, ...findCircles(catalogue)].sort(compareDiagnostics));
+  const doubts = lazily(() =>
     [
       ...physical().doubts,
       ...findDoubts(file),
       ...contradictionDoubts(catalogue, file.contradictions, (one) => sayContradiction(file, one)),
     ].sort(compareDiagnostics),
   );
-  const doubtsOfWhole = lazilySpoken(() =>
+  const doubtsOfWhole = lazily(() =>
     [...dated.statements.problems, ...referenceProblems(whole), ...inquiryDoubts(whole, catalogue)].sort(
       compareDiagnostics,
     ),
@@ -59,6 +64,7 @@ export function buildCaseFile(
   const file: CaseFile = {
     catalogue,
     settings: settingsOf(catalogue.workspace),
+    sayer,
     withdrawn,
     statements: dated.statements,
     get chronology() {
@@ -104,24 +110,27 @@ function contradictionDoubts(
 ): readonly Diagnostic[] {
   return contradictions.flatMap((one) => {
     const said = say(one);
-    const sides = said ? `; ${said.moment} would lie ${said.earliest.words} and ${said.latest.words}` : '';
+    const sides = said
+      ? phrase('; {0} would lie {1} and {2}', said.moment, said.earliest.words, said.latest.words)
+      : '';
     const [first, ...others] = one.statements.flatMap((statement) => {
       const place = catalogue.get(statement.entry)?.placeOf(statement.path);
       return place ? [{ place, statement }] : [];
     });
     if (!first) return [];
-    const what = one.kind === 'order' ? 'make a loop of order' : 'cannot all be right';
+    const ids = one.statements.map((s) => s.id).join(', ');
+    const ways = one.waysOut.slice(0, 3).map((way) => phrase('without {0}', allOf(way.map((s) => s.id))));
     return [
       {
         code: 'contradiction',
         severity: 'doubt' as const,
         place: first.place,
         entry: first.statement.entry,
-        message: `statements that ${what} (${one.grade}): ${one.statements.map((s) => s.id).join(', ')}${sides}`,
-        mend: `nothing has to be withdrawn; ways out: ${one.waysOut
-          .slice(0, 3)
-          .map((way) => `without ${way.map((s) => s.id).join(' and ')}`)
-          .join('; or ')}. "kerfmark dates" tells more`,
+        message:
+          one.kind === 'order'
+            ? phrase('statements that make a loop of order ({0}): {1}{2}', named(one.grade), ids, sides)
+            : phrase('statements that cannot all be right ({0}): {1}{2}', named(one.grade), ids, sides),
+        mend: phrase('nothing has to be withdrawn; ways out: {0}. "kerfmark dates" tells more', oneOf(ways)),
         related: others.map(({ place, statement }) => ({ place, text: statement.id })),
       },
     ];

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import { ancestorsOf } from './independence.ts';
@@ -11,7 +12,7 @@ export function findCircles(catalogue: Catalogue): readonly Diagnostic[] {
   ];
 }
 
-function fault(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+function fault(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'error', place: entry.placeOf(path), message, mend, entry: entry.id };
 }
 
@@ -23,8 +24,8 @@ function copiesInACircle(catalogue: Catalogue, source: Entry<'source'>): readonl
       source,
       ['derives-from'],
       'copies-in-a-circle',
-      `${source.id} is said to be copied, through others, from itself`,
-      'one of the steps under derives-from must be wrong: a copy is younger than what it copies',
+      phrase('{0} is said to be copied, through others, from itself', source.id),
+      phrase('one of the steps under derives-from must be wrong: a copy is younger than what it copies'),
     ),
   ];
 }
@@ -44,8 +45,8 @@ function holdingsInACircle(catalogue: Catalogue, holding: Entry<'holding'>): rea
         holding,
         ['from'],
         'holdings-in-a-circle',
-        `the holdings ${seen.join(', ')} come from each other in a circle`,
-        'one of the lines "from" must be wrong: it names the holding before',
+        phrase('the holdings {0} come from each other in a circle', seen.join(', ')),
+        phrase('one of the lines "from" must be wrong: it names the holding before'),
       ),
     ];
   }

@@ -1,7 +1,7 @@
 import { oncePerBoth } from '../base/once.ts';
 import { leastDistance } from '../chronology/distances.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import { partsOfObject } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';

@@ -1,21 +1,33 @@
+import { measured, phrase, type Said } from '../base/said.ts';
 import { civilOf } from '../dates/day.ts';
-import { formatDay } from '../dates/wording.ts';
+import { sayCount, sayDay } from '../language/date-words.ts';
 import type { Gap, Stretch } from './chain.ts';
 
-/** A stretch in words: "1933 to 1936", "until 1938", "from 1951 on", "not bounded". */
-export function sayStretch({ first, last }: Stretch): string {
-  const [from, to] = [first, last].map((day) => (Number.isFinite(day) ? formatDay(day, 'year') : null));
-  if (from && to) return from === to ? from : `${from} to ${to}`;
-  return from ? `from ${from} on` : to ? `until ${to}` : 'not bounded';
+/** A stretch in years: "1933 to 1936", "until 1938", "from 1951 on", "not bounded". */
+export function sayStretch({ first, last }: Stretch): Said {
+  const [from, to] = yearsOf({ first, last });
+  if (from !== null && to !== null) return from.year === to.year ? from : between(from, to);
+  if (from !== null) return phrase('from {0} on', from, 'year');
+  return to === null ? phrase('not bounded') : phrase('until {0}', to, 'year');
+}
+
+function yearsOf({ first, last }: Stretch): readonly [SaidYear | null, SaidYear | null] {
+  const year = (day: number): SaidYear | null => (Number.isFinite(day) ? sayDay(day, 'year') : null);
+  return [year(first), year(last)];
+}
+
+type SaidYear = ReturnType<typeof sayDay>;
+
+function between(from: Said, to: Said, finest: 'year' | 'day' = 'year'): Said {
+  return phrase('{0} to {1}', from, to, finest, finest);
 }
 
 /** A certain stretch, never longer than it is: in years where it is of whole years, else to the day. */
-export function sayExactly({ first, last }: Stretch): string {
-  if (first === last) return formatDay(first, 'day');
+export function sayExactly({ first, last }: Stretch): Said {
+  if (first === last) return sayDay(first, 'day');
   const [from, to] = [civilOf(first), civilOf(last)];
   const isWhole = from.month === 1 && from.day === 1 && to.month === 12 && to.day === 31;
-  if (isWhole) return sayStretch({ first, last });
-  return `${formatDay(first, 'day')} to ${formatDay(last, 'day')}`;
+  return isWhole ? sayStretch({ first, last }) : between(sayDay(first, 'day'), sayDay(last, 'day'), 'day');
 }
 
 /** When somebody certainly had it: "throughout 1938 to 1951", "at some time in 1936", or that nothing says so. */
@@ -25,28 +37,35 @@ export function sayCertain({
 }: {
   readonly throughout: Stretch | null;
   readonly recorded: Stretch | null;
-}): string {
-  if (throughout) return `throughout ${sayExactly(throughout)}`;
-  return recorded ? sayWithin(recorded).replace('some time', 'at some time') : 'no stretch that is certain';
+}): Said {
+  if (throughout) return phrase('throughout {0}', sayExactly(throughout));
+  if (!recorded) return phrase('no stretch that is certain');
+  const [from, to] = yearsOf(recorded);
+  if (from === null && to === null) return phrase('at a time that nothing bounds');
+  if (to === null) return phrase('at some time from {0} on', from as Said);
+  if (from === null) return phrase('at some time until {0}', to);
+  return from.year === to.year ? phrase('at some time in {0}', from) : phrase('at some time from {0} to {1}', from, to);
 }
 
 /** Days as years and days in round words; the exact number of days stands beside it. */
-export function sayLength(days: number): string {
-  if (days < 62) return `${days} ${days === 1 ? 'day' : 'days'}`;
-  if (days < 730) return `${Math.round(days / 30.44)} months`;
-  return `${(days / 365.25).toFixed(1)} years`;
+export function sayLength(days: number): Said {
+  if (days < 62) return sayCount(days, 'day');
+  if (days < 730) return sayCount(Math.round(days / 30.44), 'month');
+  return phrase('{0} years', measured(days / 365.25, 1));
 }
 
 /** How long the gap is: by the network, not by printed ranges. */
-export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): string {
-  if (most === null) return least > 0 ? `at least ${sayLength(least)}` : 'length not known';
-  if (least === 0) return `up to ${sayLength(most)}`;
-  return least === most ? sayLength(most) : `${sayLength(least)} to ${sayLength(most)}`;
+export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): Said {
+  if (most === null) return least > 0 ? phrase('at least {0}', sayLength(least)) : phrase('length not known');
+  if (least === 0) return phrase('up to {0}', sayLength(most));
+  return least === most ? sayLength(most) : phrase('{0} to {1}', sayLength(least), sayLength(most), 'length', 'length');
 }
 
 /** When a gap lies, as the end of a sentence: "some time from 1936 to 1938", "some time until 1936". */
-export function sayWithin(within: Stretch): string {
-  const words = sayStretch(within);
-  if (words === 'not bounded') return 'at a time that nothing bounds';
-  return `some time ${/^(?:from|until)/.test(words) ? words : / to /.test(words) ? `from ${words}` : `in ${words}`}`;
+export function sayWithin(within: Stretch): Said {
+  const [from, to] = yearsOf(within);
+  if (from === null && to === null) return phrase('at a time that nothing bounds');
+  if (to === null) return phrase('some time from {0} on', from as Said);
+  if (from === null) return phrase('some time until {0}', to);
+  return from.year === to.year ? phrase('some time in {0}', from) : phrase('some time from {0} to {1}', from, to);
 }

@@ -2,9 +2,9 @@ import { lazily, oncePerName } from '../base/once.ts';
 import { type Chronology, computeChronology, type Network, type Trial } from '../chronology/chronology.ts';
 import { type LocalTrial, openTrials } from '../chronology/trials.ts';
 import { type WorthFinder, weighStatements } from '../chronology/worth.ts';
-import { language } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { settingsOf } from '../model/settings.ts';
 import { type FileStatement, type FileStatements, findStatements, type Moment } from '../statements/statements.ts';
 import { type MomentRange, rangesOfMoment } from './printed-range.ts';
 
@@ -63,7 +63,7 @@ export function datedPart(
   sibling: DatedPart | null = null,
 ): DatedPart {
   if (withdrawn.length > 0) return computeDated(whole, shown, withdrawn, sibling);
-  const name = `${shown.audience} ${language().tag}`;
+  const name = `${shown.audience} ${settingsOf(whole.workspace).languages.join(' ')}`;
   const before = last.get(name);
   if (before && sameKeys(before.whole, whole, sameRow) && sameKeys(before.shown, shown, sameCut)) return before.dated;
   const dated = computeDated(whole, shown, withdrawn, sibling);

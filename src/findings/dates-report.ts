@@ -1,4 +1,5 @@
 import { formatIsoDay } from '../dates/day.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import type { CaseFile } from './case-file.ts';
 import type { MomentBound } from './printed-range.ts';
 
@@ -65,7 +66,7 @@ export function datesReport(file: CaseFile): DatesReport {
     statements: Object.fromEntries(
       file.statements.used
         .filter((one) => !file.withdrawn.includes(one.id))
-        .map(({ id, kind, grade, text }) => [id, { kind, grade, text }]),
+        .map(({ id, kind, grade, says }) => [id, { kind, grade, text: file.sayer.say(sayStatement(says)) }]),
     ),
   };
 }

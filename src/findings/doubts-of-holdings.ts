@@ -1,7 +1,8 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import { phrase, type Said } from '../base/said.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { DoubtInput } from './doubts.ts';
 
@@ -30,10 +31,18 @@ function outsideLife(input: DoubtInput, holding: Entry<'holding'>): readonly Dia
   const { born, died, founded, closed } = party.keys;
   const first = days(born ?? founded);
   const last = days(died ?? closed);
-  const word = party.keys.is === 'person' ? ['born', 'died'] : ['founded', 'closed'];
-  const early = first && begunBy !== undefined && begunBy < first.first ? `${word[0]} ${born ?? founded}` : null;
+  const early =
+    first && begunBy !== undefined && begunBy < first.first
+      ? born
+        ? phrase('born {0}', born)
+        : phrase('founded {0}', founded)
+      : null;
   const late =
-    last && notEndedBefore !== undefined && notEndedBefore > last.last ? `${word[1]} ${died ?? closed}` : null;
+    last && notEndedBefore !== undefined && notEndedBefore > last.last
+      ? died
+        ? phrase('died {0}', died)
+        : phrase('closed {0}', closed)
+      : null;
   const outside = early ?? late;
   if (outside === null) return [];
   return [
@@ -41,8 +50,8 @@ function outsideLife(input: DoubtInput, holding: Entry<'holding'>): readonly Dia
       holding,
       [early ? 'begins' : 'ends'],
       'holding-outside-life',
-      `${holding.id} has it with ${party.id} at a time when the party was not there (${outside})`,
-      'check the dates; an estate, an heir or a successor firm is a holding and a party of its own',
+      phrase('{0} has it with {1} at a time when the party was not there ({2})', holding.id, party.id, outside),
+      phrase('check the dates; an estate, an heir or a successor firm is a holding and a party of its own'),
     ),
   ];
 }
@@ -61,12 +70,18 @@ function dealerWhoBought({ catalogue }: DoubtInput, holding: Entry<'holding'>): 
       holding,
       ['capacity'],
       'dealer-who-bought',
-      `the dealer is said to have acquired it (${holding.keys['acquired-by']}), but counts as an agent, so that ${before.id} goes on possessing it`,
-      'if the dealer owned it, write capacity: possessor; if it was only to be sold for another, write acquired-by: consignment',
+      phrase(
+        'the dealer is said to have acquired it ({0}), but counts as an agent, so that {1} goes on possessing it',
+        holding.keys['acquired-by'],
+        before.id,
+      ),
+      phrase(
+        'if the dealer owned it, write capacity: possessor; if it was only to be sold for another, write acquired-by: consignment',
+      ),
     ),
   ];
 }
 
-function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+function doubt(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
 }

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
 import { naturalOrder } from '../base/natural-order.ts';
+import { allOf, phrase, type Said } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
 import type { DoubtInput } from './doubts.ts';
 
@@ -28,8 +29,8 @@ function goneBefore(input: DoubtInput, seen: Entry<'event'>): readonly Diagnosti
     doubt(
       seen,
       'removal-before-sighting',
-      `${seen.id} sees the piece in place, but ${ids(ofPiece)} had ended before that`,
-      'check the dates; if another piece was seen, or only part was taken, name it under objects',
+      phrase('{0} sees the piece in place, but {1} had ended before that', seen.id, ids(ofPiece)),
+      phrase('check the dates; if another piece was seen, or only part was taken, name it under objects'),
     ),
   ];
 }
@@ -43,18 +44,18 @@ function leftBefore(input: DoubtInput, crossing: Entry<'event'>): readonly Diagn
     doubt(
       crossing,
       'customs-before-removal',
-      `${crossing.id} had ended before ${ids(ofPiece)} began`,
-      'check the dates; if another piece crossed the border then, name it under objects',
+      phrase('{0} had ended before {1} began', crossing.id, ids(ofPiece)),
+      phrase('check the dates; if another piece crossed the border then, name it under objects'),
     ),
   ];
 }
 
-function doubt(entry: Entry, code: string, message: string, mend: string): Diagnostic {
+function doubt(entry: Entry, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(['kind']), message, mend, entry: entry.id };
 }
 
-function ids(events: readonly Entry[]): string {
-  return events.map((one) => one.id).join(' and ');
+function ids(events: readonly Entry[]): Said {
+  return allOf(events.map((one) => one.id));
 }
 
 /** A bound at the printed grade; where it is open, the infinity that makes no order certain. */

@@ -2,9 +2,11 @@ import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
 import { naturalOrder } from '../base/natural-order.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { formatDays, hullOfExpression } from '../dates/wording.ts';
+import { sayDays } from '../language/date-words.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { DoubtInput } from './doubts.ts';
 import { type ChosenReference, referenceNamed } from './reference-dates.ts';
@@ -50,10 +52,18 @@ function outOfOrder(lower: DatedNumber, higher: DatedNumber): Diagnostic {
       lower.object,
       ['numbers', lower.index, 'number'],
       'stock-numbers-out-of-order',
-      `number ${lower.number} is dated ${formatDays(lower.days, 'day')}, and the higher number ${higher.number} earlier: ${formatDays(higher.days, 'day')}`,
-      'check both dates and both numbers; a number may have been used again, or the series begun anew',
+      phrase(
+        'number {0} is dated {1}, and the higher number {2} earlier: {3}',
+        lower.number,
+        sayDays(lower.days, 'day'),
+        higher.number,
+        sayDays(higher.days, 'day'),
+      ),
+      phrase('check both dates and both numbers; a number may have been used again, or the series begun anew'),
     ),
-    related: [{ place: higher.object.placeOf(['numbers', higher.index, 'number']), text: `number ${higher.number}` }],
+    related: [
+      { place: higher.object.placeOf(['numbers', higher.index, 'number']), text: phrase('number {0}', higher.number) },
+    ],
   };
 }
 
@@ -81,16 +91,24 @@ function lawsBeforeForce(input: DoubtInput): readonly Diagnostic[] {
           entry,
           ['under-law', i],
           'law-before-force',
-          `${entry.id} cites “${law.title}”, which was ${law.madeOnly ? 'made only on' : 'in force only from'} ${sayFrom(law)}`,
-          'check the date and the law that is meant; a paper that cites a later law was written later than it says',
+          phrase(
+            '{0} cites “{1}”, which was {2} {3}',
+            entry.id,
+            law.title,
+            law.madeOnly ? phrase('made only on') : phrase('in force only from'),
+            sayFrom(law),
+          ),
+          phrase(
+            'check the date and the law that is meant; a paper that cites a later law was written later than it says',
+          ),
         ),
       ];
     }),
   );
 }
 
-function sayFrom({ from }: ChosenReference): string {
-  return from ? formatDays({ first: from.first, last: from.first }, 'day') : '';
+function sayFrom({ from }: ChosenReference): Said {
+  return from ? sayDays({ first: from.first, last: from.first }, 'day') : '';
 }
 
 /** The last day that an act, a paper or an assertion can be of; null where nothing bounds it. */
@@ -117,8 +135,8 @@ function nilSearches({ catalogue }: DoubtInput): readonly Diagnostic[] {
           reading,
           ['weighs', i, 'is'],
           'nil-search-as-proof',
-          `${search.id} found nothing, and nothing found in what was searched proves no absence`,
-          'write is: compatible or is: not diagnostic, with the reason',
+          phrase('{0} found nothing, and nothing found in what was searched proves no absence', search.id),
+          phrase('write is: compatible or is: not diagnostic, with the reason'),
         ),
       ];
     }),
@@ -130,6 +148,6 @@ function daysOf({ settings }: DoubtInput, text: string): DayRange | null {
   return isDateProblem(read) ? null : hullOfExpression(read);
 }
 
-function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+function doubt(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
 }

@@ -1,8 +1,10 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { formatDays, hullOfExpression } from '../dates/wording.ts';
+import { sayDays } from '../language/date-words.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
 import type { Settings } from '../model/settings.ts';
@@ -55,7 +57,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
   ];
 }
 
-function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+function doubt(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
 }
 
@@ -75,8 +77,12 @@ function claimAndCopy(catalogue: Catalogue, claim: Entry<'claim'>): readonly Dia
       claim,
       ['basis'],
       'first-hand-from-a-copy',
-      `the claim is called first-hand, but its source ${source.id} derives from ${[...ancestors].join(', ')}`,
-      'write basis: reported, or let the claim rest on the first source',
+      phrase(
+        'the claim is called first-hand, but its source {0} derives from {1}',
+        source.id,
+        [...ancestors].join(', '),
+      ),
+      phrase('write basis: reported, or let the claim rest on the first source'),
     ),
   ];
 }
@@ -99,8 +105,12 @@ function gradeAboveSource({ catalogue, statements }: DoubtInput): readonly Diagn
         entry,
         path,
         'grade-above-source',
-        `the statement is ${one.statedGrade}, but its source ${one.source} is questioned; it is computed as possible`,
-        'write grade: possible, or settle the question about the source',
+        phrase(
+          'the statement is {0}, but its source {1} is questioned; it is computed as possible',
+          one.statedGrade,
+          one.source,
+        ),
+        phrase('write grade: possible, or settle the question about the source'),
       ),
     ];
   });
@@ -130,8 +140,12 @@ function labelOutsideYears(input: DoubtInput, trace: Entry<'evidence'>): readonl
       trace,
       ['firm-at-address'],
       'label-outside-years',
-      `the firm was at this address in ${years}, but other statements put this label ${made ? sayRange(made) : ''}`,
-      'check the dates of the address, or of the label; old labels and slates were used again',
+      phrase(
+        'the firm was at this address in {0}, but other statements put this label {1}',
+        years,
+        made ? sayRange(made) : '',
+      ),
+      phrase('check the dates of the address, or of the label; old labels and slates were used again'),
     ),
   ];
 }
@@ -168,8 +182,8 @@ function twoPossessors(input: DoubtInput): readonly Diagnostic[] {
           other,
           ['begins'],
           'two-possessors',
-          `${one.id} and ${other.id} are both possessors of the same piece, ${formatDays(both, 'day')}`,
-          'if they shared it, write shared-with; else check the dates, or the capacity of one of them',
+          phrase('{0} and {1} are both possessors of the same piece, {2}', one.id, other.id, sayDays(both, 'day')),
+          phrase('if they shared it, write shared-with; else check the dates, or the capacity of one of them'),
         ),
       ];
     }),
@@ -204,8 +218,8 @@ function convertedSlip(
       entry,
       path,
       'text-and-date-differ',
-      `“${words['as-written']}” is ${hint.words}, which is not ${words.date}`,
-      'check the conversion; write the date in its own calendar (calendar: ...) and let the program convert it',
+      phrase('“{0}” is {1}, which is not {2}', words['as-written'], hint.words, words.date),
+      phrase('check the conversion; write the date in its own calendar (calendar: ...) and let the program convert it'),
     ),
   ];
 }
@@ -219,8 +233,8 @@ function livingPerson(party: Entry<'party'>): readonly Diagnostic[] {
       party,
       ['living'],
       'living-person-public',
-      'the entry is public, but the person may be living; it is left out of public builds',
-      'set access: internal, give a public-name, or add "may-be-named: { ground: ... }"',
+      phrase('the entry is public, but the person may be living; it is left out of public builds'),
+      phrase("set access: internal, give a public-name, or add \"may-be-named: '{' ground: ... '}'\""),
     ),
   ];
 }
@@ -236,8 +250,8 @@ function printBeforeTaking({ settings }: DoubtInput, figure: Entry<'figure'>): r
       figure,
       ['printed'],
       'printed-before-taken',
-      'the print is dated before the picture was taken',
-      'check both dates',
+      phrase('the print is dated before the picture was taken'),
+      phrase('check both dates'),
     ),
   ];
 }

@@ -1,8 +1,9 @@
+import { phrase, type Said } from '../base/said.ts';
 import { RANKS, type Side, type Step } from '../chronology/chronology.ts';
 import { coarsest, type Precision } from '../dates/expression.ts';
-import { formatBound } from '../dates/wording.ts';
-import { dated, words } from '../language/spoken.ts';
+import { sayDateOf } from '../language/date-words.ts';
 import { titleOf } from '../model/catalogue.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
 
@@ -10,8 +11,8 @@ import type { CaseFile } from './case-file.ts';
 export interface Sentence {
   /** The statement that it cites; null for what always holds. */
   readonly statement: FileStatement | null;
-  readonly because: string;
-  readonly so: string;
+  readonly because: Said;
+  readonly so: Said;
 }
 
 /** Why a bound holds: numbered sentences, and statements that exclude other possibilities. */
@@ -22,46 +23,46 @@ export interface Explanation {
 }
 
 /** What one link says when it carries an earliest day on, and when it carries a latest day back. */
-const BECAUSE: Readonly<Record<string, Readonly<Record<Side, (said: string, days: number) => string>>>> = {
+const BECAUSE: Readonly<Record<string, Readonly<Record<Side, (said: Said, days: number) => Said>>>> = {
   axiom: {
-    earliest: () => words('Nothing ends before it starts'),
-    latest: () => words('Nothing starts after it ends'),
+    earliest: () => phrase('Nothing ends before it starts'),
+    latest: () => phrase('Nothing starts after it ends'),
   },
   'gap-min': {
-    earliest: (said, days) => words('{0} (counted as {1} days at least)', said, days),
-    latest: (said, days) => words('{0} (counted back, {1} days at least)', said, days),
+    earliest: (said, days) => phrase('{0} (counted as {1} days at least)', said, days),
+    latest: (said, days) => phrase('{0} (counted back, {1} days at least)', said, days),
   },
   'gap-max': {
-    earliest: (said, days) => words('{0} (counted back, {1} days at most)', said, days),
-    latest: (said, days) => words('{0} (counted as {1} days at most)', said, days),
+    earliest: (said, days) => phrase('{0} (counted back, {1} days at most)', said, days),
+    latest: (said, days) => phrase('{0} (counted as {1} days at most)', said, days),
   },
   'lasts-min': {
-    earliest: (said, days) => words('{0} ({1} days at least from beginning to end)', said, days),
-    latest: (said, days) => words('{0} ({1} days at least back from its end)', said, days),
+    earliest: (said, days) => phrase('{0} ({1} days at least from beginning to end)', said, days),
+    latest: (said, days) => phrase('{0} ({1} days at least back from its end)', said, days),
   },
   'lasts-max': {
-    earliest: (said, days) => words('{0} ({1} days at most back from its end)', said, days),
-    latest: (said, days) => words('{0} ({1} days at most from its beginning)', said, days),
+    earliest: (said, days) => phrase('{0} ({1} days at most back from its end)', said, days),
+    latest: (said, days) => phrase('{0} ({1} days at most from its beginning)', said, days),
   },
   'left-by': {
-    earliest: (said) => words('{0}, so not before it began', said),
-    latest: (said) => words('{0}, so not after it ended', said),
+    earliest: (said) => phrase('{0}, so not before it began', said),
+    latest: (said) => phrase('{0}, so not after it ended', said),
   },
   'layer-over': {
-    earliest: (said) => words('{0}, and what lies over came later', said),
-    latest: (said) => words('{0}, and what lies under came earlier', said),
+    earliest: (said) => phrase('{0}, and what lies over came later', said),
+    latest: (said) => phrase('{0}, and what lies under came earlier', said),
   },
   'layer-cuts': {
-    earliest: (said) => words('{0}, and a cut is later than what it cuts', said),
-    latest: (said) => words('{0}, and what is cut was there before', said),
+    earliest: (said) => phrase('{0}, and a cut is later than what it cuts', said),
+    latest: (said) => phrase('{0}, and what is cut was there before', said),
   },
   'layer-fills': {
-    earliest: (said) => words('{0}, and a fill is later than what it fills', said),
-    latest: (said) => words('{0}, and what is filled was there before', said),
+    earliest: (said) => phrase('{0}, and a fill is later than what it fills', said),
+    latest: (said) => phrase('{0}, and what is filled was there before', said),
   },
   'passage-inside': {
-    earliest: (said) => words('{0}, and a possessor had it when it was handed on', said),
-    latest: (said) => words('{0}, and it was handed on while the possessor had it', said),
+    earliest: (said) => phrase('{0}, and a possessor had it when it was handed on', said),
+    latest: (said) => phrase('{0}, and it was handed on while the possessor had it', said),
   },
 };
 
@@ -75,39 +76,39 @@ export function explainBound(file: CaseFile, moment: Moment, rank: number, side:
     const statement = step.owner < 0 ? null : used(step.owner);
     if (statement) precisions.push(statement.precision);
     about ||= statement?.about ?? false;
-    const date = formatBound({ day: step.day, precision: coarsest(precisions), about });
+    const date = sayDateOf({ day: step.day, precision: coarsest(precisions), about });
     const reached = sayMoment(file, file.statements.moments.all[step.moment] as Moment);
     return {
       statement,
       because: becauseOf(step, statement, side),
       so:
         side === 'earliest'
-          ? words('{0} was not before {1}', reached, dated(date))
-          : words('{0} was not after {1}', reached, dated(date)),
+          ? phrase('{0} was not before {1}', reached, date)
+          : phrase('{0} was not after {1}', reached, date),
     };
   });
   const cited = new Set(sentences.map((sentence) => sentence.statement?.id));
   return { sentences, excluding: statements.map(used).filter((one) => !cited.has(one.id)) };
 }
 
-function becauseOf(step: Step, statement: FileStatement | null, side: Side): string {
-  const said = statement?.text ?? '';
+function becauseOf(step: Step, statement: FileStatement | null, side: Side): Said {
+  const said = statement ? sayStatement(statement.says) : '';
   const say = BECAUSE[step.link.role]?.[side];
   return say ? say(said, Math.abs(step.link.days)) : said;
 }
 
 /** A moment in words: the beginning of an event, the end of a holding, a trace. */
-export function sayMoment(file: CaseFile, moment: Moment): string {
+export function sayMoment(file: CaseFile, moment: Moment): Said {
   const entry = file.catalogue.get(moment.entry);
   const title = entry ? titleOf(entry, file.settings.languages) : moment.entry;
   switch (moment.edge) {
     case 'start':
     case 'begins':
-      return words('the beginning of “{0}”', title);
+      return phrase('the beginning of “{0}”', title);
     case 'end':
     case 'ends':
-      return words('the end of “{0}”', title);
+      return phrase('the end of “{0}”', title);
     case 'moment':
-      return words('the making of “{0}”', title);
+      return phrase('the making of “{0}”', title);
   }
 }

@@ -1,5 +1,5 @@
 import { groupBy } from '../base/group-by.ts';
-import { words } from '../language/spoken.ts';
+import { inRow, phrase, type Said } from '../base/said.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -18,7 +18,7 @@ export type Band = (typeof BANDS)[number];
 export interface Step {
   readonly band: Band;
   readonly entry: string;
-  readonly name: string;
+  readonly name: Said;
   /** Panels that it concerns, where not all of the object; empty else. */
   readonly panels: readonly string[];
   /** An act that took place some time in the stretch, or something that lasted. */
@@ -143,14 +143,15 @@ function custody(
     }
   }
   return [...found.values()].map(({ one: { holding, throughout, recorded, possibly }, panels, aside }) => {
-    const named = holding.keys['not-disclosed']
-      ? words('Known, not disclosed')
+    const holder = holding.keys['not-disclosed']
+      ? phrase('Known, not disclosed')
       : titleOf(holding, file.settings.languages);
     const isAgent = holding.keys.capacity === 'agent or dealer' || holding.keys.capacity === 'consignee';
+    const shown = isAgent ? inRow(['(', holder, ')'], '') : holder;
     return {
       band: 'custody',
       entry: holding.id,
-      name: `${aside ? words('Meanwhile: ') : ''}${isAgent ? `(${named})` : named}`,
+      name: aside ? phrase('Meanwhile: {0}', shown) : shown,
       panels: panel !== null || chains.length < 2 || panels.length === (object.keys.panels ?? []).length ? [] : panels,
       is: 'lasting',
       throughout,

@@ -1,7 +1,7 @@
 import { naturalOrder } from '../base/natural-order.ts';
 import type { DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 import { PRINTED_RANK, type Stretch } from './chain.ts';

@@ -1,5 +1,5 @@
 import { oncePerName } from '../base/once.ts';
-import { term, words } from '../language/spoken.ts';
+import { capital, inRow, named, phrase, type Said } from '../base/said.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { FileStatement } from '../statements/statements.ts';
@@ -93,29 +93,28 @@ export function countRoots(catalogue: Catalogue, statements: readonly FileStatem
   };
 }
 
-const NUMBERS = ['0', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-
 /** A small number as a word, `one` to `ten`; figures above. */
-function sayNumber(count: number): string {
-  return term(NUMBERS[count] ?? String(count));
+function sayNumber(count: number): Said {
+  return count >= 1 && count <= NUMBERS.length ? named(NUMBERS[count - 1] as string) : String(count);
 }
 
-/** `Five statements from sources that go back to one root; two seen on the object; one names no source.` */
-export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): string {
-  const statements = (count: number): string =>
-    count === 1 ? words('{0} statement', sayNumber(count)) : words('{0} statements', sayNumber(count));
-  const range = least === most ? sayNumber(most) : words('{0} to {1}', sayNumber(least), sayNumber(most));
-  const roots = most === 1 ? words('{0} root', range) : words('{0} roots', range);
+const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+
+/** `Five statements with a source, one root; two seen on the object; one that names no source`. */
+export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): Said {
+  const statements = (count: number): Said =>
+    phrase('{0, plural, one {{1} statement} other {{1} statements}}', count, sayNumber(count));
+  const range = least === most ? sayNumber(most) : phrase('{0} to {1}', sayNumber(least), sayNumber(most));
+  const roots = phrase('{0, plural, one {{1} root} other {{1} roots}}', most, range);
   const plain = sourced + seen > 0 ? sayNumber(unsourced) : statements(unsourced);
   const parts = [
-    ...(sourced > 0 ? [words('{0} with a source, {1}', statements(sourced), roots)] : []),
-    ...(seen > 0 ? [words('{0} seen on the object', sayNumber(seen))] : []),
+    ...(sourced > 0 ? [phrase('{0} with a source, {1}', statements(sourced), roots)] : []),
+    ...(seen > 0 ? [phrase('{0} seen on the object', sayNumber(seen))] : []),
     ...(unsourced > 0
-      ? [unsourced === 1 ? words('{0} that names no source', plain) : words('{0} that name no source', plain)]
+      ? [phrase('{0, plural, one {{1} that names no source} other {{1} that name no source}}', unsourced, plain)]
       : []),
   ];
-  const text = parts.join('; ');
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return capital(inRow(parts, '; '));
 }
 
 /**
@@ -156,11 +155,12 @@ export function sharedRoots(
 }
 
 /** Titles of sources, for a sentence. */
-export function sayTitles(catalogue: Catalogue, ids: readonly string[], languages: readonly string[]): string {
-  return ids
-    .map((id) => {
+export function sayTitles(catalogue: Catalogue, ids: readonly string[], languages: readonly string[]): Said {
+  return inRow(
+    ids.map((id) => {
       const entry = catalogue.get(id);
-      return entry ? words('“{0}”', titleOf(entry, languages)) : id;
-    })
-    .join(', ');
+      return entry ? phrase('“{0}”', titleOf(entry, languages)) : id;
+    }),
+    ', ',
+  );
 }

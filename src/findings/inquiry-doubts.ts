@@ -1,5 +1,6 @@
 import type { Access } from '../base/access.ts';
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase, type Said } from '../base/said.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
@@ -40,8 +41,10 @@ function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: C
           inquiry,
           ['questions', i, 'answer'],
           'answer-without-entries',
-          'the answer names no entry that it rests on',
-          'add rests-on: [...] with the ids of the entries; for what is not known, the question or the search that says so',
+          phrase('the answer names no entry that it rests on'),
+          phrase(
+            'add rests-on: [...] with the ids of the entries; for what is not known, the question or the search that says so',
+          ),
         ),
       ];
     }
@@ -52,8 +55,14 @@ function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: C
         inquiry,
         ['questions', i, 'rests-on'],
         'answer-rests-on-hidden',
-        `the answer rests on ${hidden.join(', ')}, which the one who asks may not see (${answeredFor(inquiry)})`,
-        'let the answer rest on entries that may be shown, or say under withheld what it rests on besides; answered-from sets who may see what',
+        phrase(
+          'the answer rests on {0}, which the one who asks may not see ({1})',
+          hidden.join(', '),
+          answeredFor(inquiry),
+        ),
+        phrase(
+          'let the answer rest on entries that may be shown, or say under withheld what it rests on besides; answered-from sets who may see what',
+        ),
       ),
     ];
   });
@@ -81,8 +90,8 @@ function onNilSearches(
       inquiry,
       ['questions', index, 'answer'],
       'answer-on-nil-searches',
-      'the answer rests only on searches that found nothing, and does not say so',
-      'write "not found in the sources searched"; nothing found in what was searched proves no absence',
+      phrase('the answer rests only on searches that found nothing, and does not say so'),
+      phrase('write "not found in the sources searched"; nothing found in what was searched proves no absence'),
     ),
   ];
 }
@@ -95,8 +104,11 @@ function approvalDoubts(inquiry: Entry<'inquiry'>): readonly Diagnostic[] {
       inquiry,
       ['state'],
       'approved-without-name',
-      `the state is "${state}", but nobody is named under approved-by; every page goes on saying that it is a draft`,
-      'write approved-by and approved-on, or set the state back to in review',
+      phrase(
+        'the state is "{0}", but nobody is named under approved-by; every page goes on saying that it is a draft',
+        state,
+      ),
+      phrase('write approved-by and approved-on, or set the state back to in review'),
     ),
   ];
 }
@@ -109,12 +121,16 @@ function withheldDoubts(inquiry: Entry<'inquiry'>, forAsker: Catalogue): readonl
       inquiry,
       ['state'],
       'withheld-unsaid',
-      'the file holds entries that the one who asks may not see, and the answer does not say that anything is withheld',
-      'add withheld: [{ class: ..., ground: ... }]: what kind of thing is kept back, and why, without telling what is in it',
+      phrase(
+        'the file holds entries that the one who asks may not see, and the answer does not say that anything is withheld',
+      ),
+      phrase(
+        "add withheld: ['{' class: ..., ground: ... '}']: what kind of thing is kept back, and why, without telling what is in it",
+      ),
     ),
   ];
 }
 
-function doubt(entry: Entry, path: KeyPath, code: string, message: string, mend: string): Diagnostic {
+function doubt(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
 }

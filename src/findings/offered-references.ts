@@ -1,8 +1,8 @@
 import { GRADES, rankOf } from '../base/grade.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
-import { words } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type Keys } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -134,13 +134,13 @@ function slug(power: string): string {
 }
 
 /** What is said where there is nothing to offer; null where there are rows. */
-export function sayNothingOffered({ place, rule, rows, rowsOfTerritory }: OfferedReferences): string | null {
-  if (!place) return words('no place is recorded for it');
-  if (!rule) return words('no rule over the place at that time is recorded');
+export function sayNothingOffered({ place, rule, rows, rowsOfTerritory }: OfferedReferences): Said | null {
+  if (!place) return phrase('no place is recorded for it');
+  if (!rule) return phrase('no rule over the place at that time is recorded');
   if (rows.length > 0) return null;
   return rowsOfTerritory === 0
-    ? words('no rows for {0} in this table', rule.power)
-    : words(
+    ? phrase('no rows for {0} in this table', rule.power)
+    : phrase(
         'none of the {0} rows for {1} in this table speaks of such an act at that time',
         rowsOfTerritory,
         rule.power,

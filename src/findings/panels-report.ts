@@ -1,6 +1,8 @@
+import type { Sayer } from '../language/sayer.ts';
 import { coverageOf } from '../physical/coverage.ts';
-import { reasonsOfPanel } from '../physical/measured-reasons.ts';
+import { type MeasuredReason, reasonsOfPanel } from '../physical/measured-reasons.ts';
 import type { PanelShape, RegisteredFigure } from '../physical/panel-shapes.ts';
+import type { Weight } from '../physical/panel-weight.ts';
 import type { PanelFindings } from '../physical/panels.ts';
 import type { CaseFile } from './case-file.ts';
 
@@ -56,7 +58,7 @@ function panelReport(file: CaseFile, panel: PanelFindings): unknown {
       arcDegrees: fit.arc,
       beyond,
     })),
-    weight: { kg: weight.kg, weighed: weight.weighed, parts: weight.parts, notCounted: weight.unweighed },
+    weight: { kg: weight.kg, weighed: weight.weighed, ...saidWeight(file.sayer, weight) },
     layers: {
       boxes: layers.boxes,
       lines: layers.lines.map(({ upper, lower, kinds }) => ({
@@ -72,12 +74,32 @@ function panelReport(file: CaseFile, panel: PanelFindings): unknown {
       notSeen: [...one.notSeen.map(({ id }) => id), ...one.notSeenWords],
       notAccessible: [...one.notAccessible.map(({ id }) => id), ...one.notAccessibleWords],
     })),
-    reasons: reasonsOfPanel(panel, file.physical.joinsOf(object.id, name)),
+    reasons: reasonsOfPanel(panel, file.physical.joinsOf(object.id, name)).map((one) => saidReason(file.sayer, one)),
   };
 }
 
 function shapeReport({ trace, kind, path, holes, errorMm }: PanelShape): unknown {
   return { trace: trace.id, kind, path, holes, errorMm };
+}
+
+function saidWeight({ say }: Sayer, { parts, unweighed }: Weight): Readonly<Record<string, unknown>> {
+  return {
+    parts: parts.map((one) => ({ ...one, words: say(one.words), source: say(one.source) })),
+    notCounted: unweighed.map((one) => ({ ...one, missing: say(one.missing) })),
+  };
+}
+
+function saidReason({ say }: Sayer, { what, result, method, source, caution, ...rest }: MeasuredReason): unknown {
+  const { id, inputs } = rest;
+  return {
+    id,
+    what: say(what),
+    result: say(result),
+    inputs,
+    method: say(method),
+    source: say(source),
+    caution: caution === null ? null : say(caution),
+  };
 }
 
 function figureReport({ figure, registration }: RegisteredFigure): unknown {

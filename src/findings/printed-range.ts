@@ -1,7 +1,9 @@
 import { GRADES, type Grade } from '../base/grade.ts';
+import type { Said } from '../base/said.ts';
 import type { Chronology, Side, Tried } from '../chronology/chronology.ts';
 import { coarsest, type Precision } from '../dates/expression.ts';
-import { formatRange, type PrintedBound } from '../dates/wording.ts';
+import type { PrintedBound } from '../dates/printed-bound.ts';
+import { sayBounds } from '../language/date-words.ts';
 import type { FileStatement } from '../statements/statements.ts';
 
 /** A range as it is printed: of a moment at a grade, or from the beginning of something to its end. */
@@ -126,6 +128,6 @@ export function fromTo(first: PrintedRange | undefined, last: PrintedRange | und
 }
 
 /** A range in words: the one way in which ranges are printed. */
-export function sayRange({ earliest, latest }: PrintedRange): string {
-  return formatRange(earliest, latest);
+export function sayRange({ earliest, latest }: PrintedRange): Said {
+  return sayBounds(earliest, latest);
 }

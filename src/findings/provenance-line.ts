@@ -2,7 +2,7 @@ import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import type { Acquisition, LineNote } from '../custody/line-types.ts';
 import { type LineHolding, type LineStyle, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
 import { civilOf } from '../dates/day.ts';
-import { words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -45,18 +45,19 @@ export function houseStyle({ catalogue }: CaseFile): LineStyle {
 }
 
 /** The provenance line of a chain with a note for every holding: what each step rests on. */
-export function lineOfChain(file: CaseFile, chain: Chain, style = houseStyle(file)): string {
+export function lineOfChain(file: CaseFile, chain: Chain, style = houseStyle(file), sayer = file.sayer): string {
   const notes: LineNote[] = [];
   const holdings = chain.holdings.map((one, i): LineHolding => {
     const text = noteOf(file, one.holding);
     if (text !== '') notes.push({ n: notes.length + 1, text, span: [0, 0] });
-    return { ...sayOf(file, chain, one, i), notes: text === '' ? [] : [notes.length] };
+    return { ...holdingOf(file, sayer, chain, one, i), notes: text === '' ? [] : [notes.length] };
   });
-  return writeLine(holdings, notes, style);
+  return writeLine(holdings, notes, style, sayer);
 }
 
-function sayOf(
+function holdingOf(
   file: CaseFile,
+  sayer: Sayer,
   chain: Chain,
   { holding, possibly, begunBy, notEndedBefore }: ChainHolding,
   i: number,
@@ -77,10 +78,10 @@ function sayOf(
   const ends = { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
   return {
     holder: keys['not-disclosed']
-      ? words('known, not disclosed')
+      ? sayer.words('known, not disclosed')
       : holder
         ? titleOf(holder, languages)
-        : words('no record known to this museum'),
+        : sayer.words('no record known to this museum'),
     capacity: keys.capacity === 'agent or dealer' || keys.capacity === 'consignee' ? 'dealer' : null,
     'acquired-by':
       (holder || keys['not-disclosed']) && ACQUISITIONS.includes(keys['acquired-by'] ?? '')

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { rankOf } from '../base/grade.ts';
+import { named, phrase, type Said, sameSaid } from '../base/said.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
@@ -13,9 +14,9 @@ export interface PublicDifference {
   readonly entry: string;
   readonly kind: 'range' | 'gap' | 'contradiction';
   /** What it is about: `beginning of “Taken off the wall”`. */
-  readonly what: string;
-  readonly here: string;
-  readonly public: string;
+  readonly what: Said;
+  readonly here: Said;
+  readonly public: Said;
 }
 
 /**
@@ -37,13 +38,13 @@ function rangeDifferences(file: CaseFile, forPublic: CaseFile): readonly PublicD
     const [here, there] = [own ? file.rangesOf(own)[rank] : undefined, forPublic.rangesOf(moment)[rank]];
     if (!entry || !here || !there) return [];
     const [a, b] = [sayRange(here), sayRange(there)];
-    if (a === b && here.consistent === there.consistent) return [];
-    const said = (words: string, consistent: boolean): string => (consistent ? words : `${words}, disputed`);
+    if (sameSaid(a, b) && here.consistent === there.consistent) return [];
+    const said = (words: Said, consistent: boolean): Said => (consistent ? words : phrase('{0}, disputed', words));
     return [
       {
         entry: entry.id,
         kind: 'range',
-        what: `${EDGES[moment.edge]} of “${titleOf(entry, file.settings.languages)}”`,
+        what: phrase('{0} of “{1}”', named(EDGES[moment.edge]), titleOf(entry, file.settings.languages)),
         here: said(a, here.consistent),
         public: said(b, there.consistent),
       },
@@ -61,16 +62,20 @@ function gapDifferences(file: CaseFile, forPublic: CaseFile): readonly PublicDif
   const [own, there] = [gapsOf(file), gapsOf(forPublic)];
   return [...new Set([...own.keys(), ...there.keys()])].flatMap((key): readonly PublicDifference[] => {
     const [here, open] = [own.get(key), there.get(key)];
-    const [a, b] = [here, open].map((gap) => (gap ? sayGap(gap) : 'no such gap'));
+    const [a, b] = [here, open].map((gap) => (gap ? sayGap(gap) : phrase('no such gap')));
     const after = (here ?? open)?.after;
     const before = (here ?? open)?.before;
     const isSeen = [before, after].every((one) => one && forPublic.catalogue.get(one.id));
-    if (!before || !after || !isSeen || a === b) return [];
+    if (!before || !after || !isSeen || sameSaid(a ?? '', b ?? '')) return [];
     return [
       {
         entry: after.id,
         kind: 'gap',
-        what: `gap between “${titleOf(before, file.settings.languages)}” and “${titleOf(after, file.settings.languages)}”`,
+        what: phrase(
+          'gap between “{0}” and “{1}”',
+          titleOf(before, file.settings.languages),
+          titleOf(after, file.settings.languages),
+        ),
         here: a ?? '',
         public: b ?? '',
       },
@@ -86,9 +91,9 @@ function hidden(file: CaseFile, forPublic: CaseFile): readonly PublicDifference[
     .map((one) => ({
       entry: one.statements[0]?.entry ?? '',
       kind: 'contradiction',
-      what: `statements that cannot all be right: ${one.statements.map((s) => s.id).join(', ')}`,
-      here: 'told',
-      public: 'not told',
+      what: phrase('statements that cannot all be right: {0}', one.statements.map((s) => s.id).join(', ')),
+      here: phrase('told'),
+      public: phrase('not told'),
     }));
 }
 
@@ -106,9 +111,12 @@ export function publicDoubts(file: CaseFile, differences: readonly PublicDiffere
         entry: id,
         message:
           kind === 'contradiction'
-            ? `a public build does not tell this: ${what}`
-            : `a public build says otherwise of the ${what}: ${there} (here: ${here})`,
-        mend: `if that may be published, sign it off in the workspace entry: signed-off: [{ entry: ${id}, by: ..., on: ..., why: ... }]; else change access or withhold`,
+            ? phrase('a public build does not tell this: {0}', what)
+            : phrase('a public build says otherwise of the {0}: {1} (here: {2})', what, there, here),
+        mend: phrase(
+          "if that may be published, sign it off in the workspace entry: signed-off: ['{' entry: {0}, by: ..., on: ..., why: ... '}']; else change access or withhold",
+          id,
+        ),
       },
     ];
   });

@@ -1,7 +1,7 @@
 import { GRADES, type Grade, rankOf } from '../base/grade.ts';
+import { phrase, type Said, sameSaid } from '../base/said.ts';
 import { coarsest } from '../dates/expression.ts';
-import type { PrintedBound } from '../dates/wording.ts';
-import { words } from '../language/spoken.ts';
+import type { PrintedBound } from '../dates/printed-bound.ts';
 import { fromTo, type GradedRange, type PrintedRange, sayRange, UNBOUNDED } from './printed-range.ts';
 
 /** An entry with the ranges of its beginning and its end at the four grades. */
@@ -32,8 +32,8 @@ export interface RangeChange {
   /** From the earliest beginning to the latest end; or one end alone, where only that moved. */
   readonly of: 'whole' | 'beginning' | 'end';
   readonly grades: readonly Grade[];
-  readonly was: string;
-  readonly is: string;
+  readonly was: Said;
+  readonly is: Said;
   readonly effect: 'widens' | 'narrows' | 'moves';
 }
 
@@ -55,9 +55,9 @@ function changes(
   after.forEach((range, rank) => {
     const old = before[rank] ?? UNBOUNDED;
     const [was, is] = alike(old, range);
-    if (was === is) return;
+    if (sameSaid(was, is)) return;
     const grade = GRADES[rank] as Grade;
-    const known = told.find((one) => one.was === was && one.is === is);
+    const known = told.find((one) => sameSaid(one.was, was) && sameSaid(one.is, is));
     if (known) known.grades.push(grade);
     else told.push({ of, grades: [grade], was, is, effect: effectOf(old, range) });
   });
@@ -65,7 +65,7 @@ function changes(
 }
 
 /** Both ranges in words, each pair of bounds no finer than the coarser of the two, so that they can be compared. */
-function alike(before: PrintedRange, after: PrintedRange): readonly [string, string] {
+function alike(before: PrintedRange, after: PrintedRange): readonly [Said, Said] {
   const pair = (
     a: PrintedBound | null,
     b: PrintedBound | null,
@@ -93,7 +93,7 @@ function effectOf(before: PrintedRange, after: PrintedRange): RangeChange['effec
 }
 
 /** `the beginning of “Taken off the wall”`, or the title alone for the whole. */
-export function sayChanged(of: RangeChange['of'], title: string): string {
-  if (of === 'whole') return words('“{0}”', title);
-  return of === 'beginning' ? words('the beginning of “{0}”', title) : words('the end of “{0}”', title);
+export function sayChanged(of: RangeChange['of'], title: string): Said {
+  if (of === 'whole') return phrase('“{0}”', title);
+  return of === 'beginning' ? phrase('the beginning of “{0}”', title) : phrase('the end of “{0}”', title);
 }

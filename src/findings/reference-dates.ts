@@ -1,6 +1,7 @@
+import { phrase, type Said } from '../base/said.ts';
 import type { DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import table from '../reference/reference-dates.json' with { type: 'json' };
@@ -27,7 +28,7 @@ export function referenceTable(): readonly ReferenceRow[] {
 /** A reference date chosen for a workspace, with the days that it falls on. */
 export interface ChosenReference {
   readonly id: string;
-  readonly title: string;
+  readonly title: Said;
   readonly row: ReferenceRow;
   /** When it came into force; where the table has no such day, when it was made. */
   readonly from: DayRange | null;
@@ -84,7 +85,7 @@ function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenR
     {
       ...main,
       id: `${row.id}-adopted`,
-      title: `${row.title}, adopted`,
+      title: phrase('{0}, adopted', row.title),
       from: made,
       to: null,
       madeOnly: true,

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { oneOf, phrase } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { isKnownReference, REFERENCE_IDS, referenceTable } from './reference-dates.ts';
@@ -30,11 +31,11 @@ export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
         severity: 'error',
         place: entry.placeOf(path),
         entry: entry.id,
-        message: `there is no reference date "${id}" in the table`,
+        message: phrase('there is no reference date "{0}" in the table', id),
         mend:
           offers.length > 0
-            ? `did you mean ${offers.join(', or ')}? "kerfmark references --list" prints all`
-            : '"kerfmark references --list" prints all; one of your own is an entry of type reference-date',
+            ? phrase('did you mean {0}? "kerfmark references --list" prints all', oneOf(offers))
+            : phrase('"kerfmark references --list" prints all; one of your own is an entry of type reference-date'),
       },
     ];
   });
@@ -52,10 +53,12 @@ export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
         entry: entry.id,
         message:
           strange.length > 0
-            ? `"${strange.join(', ')}" is no act that a reference date can be tested on`
-            : `${entry.id} has no date, so nothing can be tested on it`,
+            ? phrase('"{0}" is no act that a reference date can be tested on', strange.join(', '))
+            : phrase('{0} has no date, so nothing can be tested on it', entry.id),
         mend:
-          strange.length > 0 ? `write of these: ${ACT_WORDS.join(', ')}; several with ;` : 'add made or in-force-from',
+          strange.length > 0
+            ? phrase('write of these: {0}; several with ;', ACT_WORDS.join(', '))
+            : phrase('add made or in-force-from'),
       },
     ];
   });
@@ -80,8 +83,8 @@ function unknownTerritories(catalogue: Catalogue): readonly Diagnostic[] {
           severity: 'doubt',
           place: place.placeOf(['rule', i, 'jurisdiction']),
           entry: place.id,
-          message: `the table of reference dates has no territory "${rule.jurisdiction}"`,
-          mend: `did you mean ${near.join(', or ')}? "kerfmark references --list" prints all`,
+          message: phrase('the table of reference dates has no territory "{0}"', rule.jurisdiction),
+          mend: phrase('did you mean {0}? "kerfmark references --list" prints all', oneOf(near)),
         },
       ];
     }),

@@ -1,5 +1,5 @@
 import type { Grade } from '../base/grade.ts';
-import { term } from '../language/spoken.ts';
+import { named, type Said } from '../base/said.ts';
 import type { HeldAtReference, OrderToReference } from './order-to-reference.ts';
 import type { ReferenceAnswer } from './reference-tests.ts';
 
@@ -12,8 +12,8 @@ const ORDER_WORDS: Readonly<Record<OrderToReference, string>> = {
 };
 
 /** How an event lies to a reference date, in a word. */
-export function sayOrder(order: OrderToReference): string {
-  return term(ORDER_WORDS[order]);
+export function sayOrder(order: OrderToReference): Said {
+  return named(ORDER_WORDS[order]);
 }
 
 const HELD_WORDS: Readonly<Record<HeldAtReference, string>> = {
@@ -25,8 +25,8 @@ const HELD_WORDS: Readonly<Record<HeldAtReference, string>> = {
 };
 
 /** How somebody's time with a piece lies to a reference date, in words. */
-export function sayHeld(held: HeldAtReference): string {
-  return term(HELD_WORDS[held]);
+export function sayHeld(held: HeldAtReference): Said {
+  return named(HELD_WORDS[held]);
 }
 
 /** Answers that are the same at several grades, told once. */

@@ -2,7 +2,7 @@ import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import { naturalOrder } from '../base/natural-order.ts';
 import { computeChronology, type Link, type Network, type Trial, type Tried } from '../chronology/chronology.ts';
 import { openTrials, type TriedContradiction } from '../chronology/trials.ts';
-import type { PrintedBound } from '../dates/wording.ts';
+import type { PrintedBound } from '../dates/printed-bound.ts';
 import { heldAtReference, type MomentDays, orderToReference } from './order-to-reference.ts';
 import { type GradedRange, printedRanges } from './printed-range.ts';
 import type { EntryRanges } from './range-changes.ts';

@@ -1,3 +1,4 @@
+import type { Said } from '../base/said.ts';
 import { twoSidesOf } from '../chronology/two-sides.ts';
 import { coarsest } from '../dates/expression.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
@@ -7,14 +8,14 @@ import { sayBound } from './say-bound.ts';
 
 /** A contradiction as a sentence that names both sides, each with the statements that lead to it. */
 export interface SaidContradiction {
-  readonly moment: string;
+  readonly moment: Said;
   readonly earliest: SaidSide;
   readonly latest: SaidSide;
 }
 
 /** `not before 23 April 1933`, and the statements that say so together. */
 export interface SaidSide {
-  readonly words: string;
+  readonly words: Said;
   readonly statements: readonly FileStatement[];
 }
 

@@ -1,7 +1,7 @@
 import { oncePer } from '../base/once.ts';
 import { civilOf, type DayRange } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 import type { ChainHolding } from './chain.ts';

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { textsIn } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 
 /**
@@ -22,7 +23,9 @@ export function shownProblems(
       one.entry !== undefined &&
       shown.isWhole(one.entry) &&
       !namesHidden(
-        [one.message, one.mend, ...(one.related ?? []).flatMap(({ text, place }) => [text, place.file])].join('\n'),
+        [one.message, one.mend, ...(one.related ?? []).flatMap(({ text, place }) => [text, place.file])]
+          .flatMap(textsIn)
+          .join('\n'),
       ),
   );
 }

@@ -1,4 +1,5 @@
 import type { Grade } from '../base/grade.ts';
+import type { Said } from '../base/said.ts';
 import type { Link } from '../chronology/chronology.ts';
 import type { PrintableStatement } from './printed-range.ts';
 import type { EntryRanges } from './range-changes.ts';
@@ -65,7 +66,7 @@ export interface TrialAnswer {
   readonly reference: string;
   readonly entry: string;
   readonly title: string;
-  readonly words: readonly string[];
+  readonly words: readonly Said[];
 }
 
 /** The file as a trial leaves it. */

@@ -1,5 +1,6 @@
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import type { CaseFile } from './case-file.ts';
 import { eventsInOrder } from './event-order.ts';
 import { testReferences } from './reference-tests.ts';
@@ -7,7 +8,7 @@ import type { TrialEntry, TrialFile, TrialReference, TrialStatement } from './ru
 
 /** What a reader's trial needs of a case file, as plain data; nothing that the audience may not see is in the file. */
 export function trialFileOf(file: CaseFile): TrialFile {
-  const { statements, catalogue, settings } = file;
+  const { statements, catalogue, settings, sayer } = file;
   const placed = new Set<number>();
   const ordered: readonly (readonly [TrialEntry['type'], Entry])[] = [
     ...eventsInOrder(file).map((entry) => ['event', entry] as const),
@@ -44,7 +45,7 @@ export function trialFileOf(file: CaseFile): TrialFile {
       return {
         id: one.id,
         grade: one.grade,
-        text: one.text,
+        text: sayer.say(sayStatement(one.says)),
         source: source ? titleOf(source, settings.languages) : null,
         precision: one.precision,
         about: one.about,
@@ -61,9 +62,16 @@ export function trialFileOf(file: CaseFile): TrialFile {
 function referencesOf(file: CaseFile): readonly TrialReference[] {
   return testReferences(file).flatMap(({ reference: { title, from, to, row }, events, holdings }) => {
     if (!from) return [];
+    const name = file.sayer.say(title);
     const period = row.kind === 'period' ? to : null;
-    const order = { title, from, to, asks: 'order' as const, entries: events.map((one) => one.event.id) };
-    const held = { title, from, to: period, asks: 'held' as const, entries: holdings.map((one) => one.holding.id) };
+    const order = { title: name, from, to, asks: 'order' as const, entries: events.map((one) => one.event.id) };
+    const held = {
+      title: name,
+      from,
+      to: period,
+      asks: 'held' as const,
+      entries: holdings.map((one) => one.holding.id),
+    };
     return [order, held].filter((one) => one.entries.length > 0);
   });
 }

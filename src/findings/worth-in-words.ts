@@ -1,9 +1,9 @@
 import { GRADES } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
+import { phrase, type Said, sameSaid } from '../base/said.ts';
 import type { Tried } from '../chronology/chronology.ts';
 import type { BoundChange } from '../chronology/worth.ts';
-import { formatBound } from '../dates/wording.ts';
-import { dated, words } from '../language/spoken.ts';
+import { sayDateOf } from '../language/date-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
@@ -30,12 +30,12 @@ export function sayBoundWithout(
   rank: number,
   side: 'earliest' | 'latest',
   withdrawn: readonly FileStatement[],
-): string {
+): Said {
   const bound = printedBound(withoutThese(file, withdrawn), file.statements.used, rank, moment.index, side);
   const now = file.rangesOf(moment)[rank]?.[side];
-  if (bound && now && formatBound(bound) === formatBound(now))
-    return words('a little further, by less than what is printed');
-  return bound ? sayBound(side, bound) : dated('not bounded');
+  if (bound && now && sameSaid(sayDateOf(bound), sayDateOf(now)))
+    return phrase('a little further, by less than what is printed');
+  return bound ? sayBound(side, bound) : phrase('not bounded');
 }
 
 /** Tells the dates that a withdrawal changes, entry by entry, each no finer than what it rests on. */

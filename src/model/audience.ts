@@ -13,10 +13,16 @@ import { findNotedFields } from './walk-fields.ts';
  * every inline statement that rests on an entry that goes. A party with a public name stays
  * in the public file as a stand-in without name and id. Living persons and figures that may not
  * be shown stay out of public files unless `may-be-named` gives a ground.
+ *
+ * @param named how the program's own words are told that stand for what is taken out
  */
-export function forAudience(whole: Catalogue, audience: Access): Catalogue {
+export function forAudience(
+  whole: Catalogue,
+  audience: Access,
+  named: (words: string) => string = (words) => words,
+): Catalogue {
   if (audience === 'restricted') return whole;
-  const standIns = standInsOf(whole, audience);
+  const standIns = standInsOf(whole, audience, named);
   let entries = whole.entries
     .map((entry) => withoutOwnText(entry, audience))
     .filter((entry) => isShown(entry, audience) && !standIns.has(entry.id))
@@ -29,14 +35,16 @@ export function forAudience(whole: Catalogue, audience: Access): Catalogue {
   while (entries.length < before) {
     before = entries.length;
     const gone = removed();
-    entries = entries.flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
+    entries = entries.flatMap((entry) => withoutReferences(whole, entry, gone, standIns, named) ?? []);
   }
   const gone = removed();
   const shown =
     gone.size === 0
       ? entries
       : entries.map((entry) => ({ ...entry, argument: withoutLinks(whole, entry.argument, gone) }));
-  const stands = [...standIns.values()].flatMap((entry) => withoutReferences(whole, entry, gone, standIns) ?? []);
+  const stands = [...standIns.values()].flatMap(
+    (entry) => withoutReferences(whole, entry, gone, standIns, named) ?? [],
+  );
   const holdsMore =
     shown.length + stands.length < whole.entries.length ||
     shown.some((entry) => (entry.withheld ?? []).length > 0) ||
@@ -79,7 +87,7 @@ function isShown(entry: Entry, audience: Access): boolean {
 }
 
 /** Stand-ins without name and id: parties with a public name, holdings that are known, not disclosed, and requests with a public text. */
-function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Entry> {
+function standInsOf(whole: Catalogue, audience: Access, named: (words: string) => string): ReadonlyMap<string, Entry> {
   const standIns = new Map<string, Entry>();
   for (const party of whole.ofType('party')) {
     const name = party.keys['public-name'];
@@ -97,7 +105,7 @@ function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Ent
     const keys = {
       id,
       type: 'holding',
-      title: 'Known, not disclosed',
+      title: named('Known, not disclosed'),
       capacity,
       objects,
       'not-disclosed': notDisclosed,
@@ -116,7 +124,7 @@ function standInsOf(whole: Catalogue, audience: Access): ReadonlyMap<string, Ent
     if (text === undefined || maySee(audience, request.access)) continue;
     requests += 1;
     const id = `RQ-in-public-${requests}`;
-    const keys = { id, type: 'request-for-return', title: 'A request for return', objects, 'public-text': text };
+    const keys = { id, type: 'request-for-return', title: named('A request for return'), objects, 'public-text': text };
     standIns.set(request.id, {
       ...request,
       id,
@@ -186,6 +194,7 @@ function withoutReferences(
   entry: Entry,
   gone: ReadonlySet<string>,
   standIns: ReadonlyMap<string, Entry>,
+  named: (words: string) => string,
 ): Entry | null {
   const schema = ENTRY_SCHEMAS[entry.type];
   const references = findNotedFields(schema, entry.keys).flatMap(({ note, value, path }) => {
@@ -203,7 +212,7 @@ function withoutReferences(
   const restingPaths = new Map(dropped.map((path) => [JSON.stringify(restingPath(path)), restingPath(path)]));
   // The deepest first, then from the end of each list, so that no index moves before its turn.
   for (const path of [...restingPaths.values()].reverse().sort((a, b) => b.length - a.length)) {
-    if (entry.type === 'inquiry' && path[0] === 'questions') hideAnswer(keys, path[1] as number);
+    if (entry.type === 'inquiry' && path[0] === 'questions') hideAnswer(keys, path[1] as number, named);
     else dropAt(keys, path);
   }
   // A map that cannot stand without the name goes whole.
@@ -217,11 +226,11 @@ function withoutReferences(
 }
 
 /** A question stays as it was asked, with its number; an answer that rests on what is gone goes. */
-function hideAnswer(keys: Record<string, unknown>, index: number): void {
+function hideAnswer(keys: Record<string, unknown>, index: number, named: (words: string) => string): void {
   const questions = keys.questions as (Record<string, unknown> | string)[];
   const question = questions[index];
   if (typeof question === 'object')
-    questions[index] = { text: question.text, answer: 'The answer rests on entries that are not shown here' };
+    questions[index] = { text: question.text, answer: named('The answer rests on entries that are not shown here') };
 }
 
 function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): void {

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase } from '../base/said.ts';
 import type { Path, Point } from '../geometry/point.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -53,7 +54,7 @@ export function findPanelShapes(catalogue: Catalogue): {
       const outline = ring ?? rectangle(panel.width ?? 0, panel.height ?? 0);
       const fault = ringFault(outline);
       if (fault) {
-        problems.push(problem(object, ['panels'], `the outline of panel ${panel.id} ${fault}`));
+        problems.push(problem(object, ['panels'], phrase('the outline of panel {0} {1}', panel.id, fault)));
         return [];
       }
       const traces = catalogue

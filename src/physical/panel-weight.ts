@@ -1,11 +1,11 @@
-import { formatOutward, type Interval, plus, times } from '../base/interval.ts';
+import { type Interval, plus, sayOutward, times } from '../base/interval.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
 import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../base/quantity.ts';
+import { inRow, measured, named, phrase, type Said } from '../base/said.ts';
 import type { Point } from '../geometry/point.ts';
 import { intersection, regionArea, regionOf, union } from '../geometry/region.ts';
 import { signedArea } from '../geometry/ring.ts';
-import { term, words } from '../language/spoken.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import table from '../reference/densities.json' with { type: 'json' };
@@ -15,19 +15,19 @@ import type { PanelGeometry, PanelShape } from './panel-shapes.ts';
 /** One layer or one set of bars in a weight. */
 export interface WeightPart {
   readonly trace: string;
-  readonly words: string;
+  readonly words: Said;
   readonly kg: Interval;
   /** Of a layer over the whole panel; null for bars and for patches. */
   readonly thicknessMm: Interval | null;
   /** Where the density comes from, with its standing. */
-  readonly source: string;
+  readonly source: Said;
 }
 
 /** A trace that has a thickness or pieces but cannot be weighed, with what is missing. */
 export interface Unweighed {
   /** Null where no single trace is meant. */
   readonly trace: string | null;
-  readonly missing: string;
+  readonly missing: Said;
   /** What stands for the density where the table has no such row, where it stands, and the nearest rows. */
   readonly density?: string;
   readonly near?: readonly string[];
@@ -52,21 +52,21 @@ export interface Weight {
 export const NO_WEIGHT: Weight = { parts: [], unweighed: [], kg: { least: 0, most: 0 }, weighed: null, planKg: null };
 
 /** The weight in words: never a lower figure alone, never a plan figure that something is missing from. */
-export function sayWeight({ parts, unweighed, kg, weighed, planKg }: Weight): string {
-  const calculated = formatOutward(kg, 0);
+export function sayWeight({ parts, unweighed, kg, weighed, planKg }: Weight): Said {
+  const calculated = sayOutward(kg, 0);
   const said = [
-    ...(weighed ? [words('by a scale {0} kg', formatOutward(weighed, 1))] : []),
+    ...(weighed ? [phrase('by a scale {0} kg', sayOutward(weighed, 1))] : []),
     ...(parts.length === 0
       ? []
       : [
           unweighed.length > 0
-            ? words('calculated {0} kg of what could be counted, which is not all', calculated)
-            : words('calculated {0} kg', calculated),
+            ? phrase('calculated {0} kg of what could be counted, which is not all', calculated)
+            : phrase('calculated {0} kg', calculated),
         ]),
-    planKg === null ? words('heavier than any figure here') : words('plan for not less than {0} kg', planKg),
-    words('weigh before lifting'),
+    planKg === null ? phrase('heavier than any figure here') : phrase('plan for not less than {0} kg', planKg),
+    phrase('weigh before lifting'),
   ];
-  return said.join('; ');
+  return inRow(said, '; ');
 }
 
 /** Kinds of trace that have weight as layers. */
@@ -121,7 +121,7 @@ export function weightOf(
         thicknessMm: volume.thicknessMm,
         source: density.source,
       });
-    else unweighed.push({ trace: trace.id, missing: words('a length or thickness that can be read') });
+    else unweighed.push({ trace: trace.id, missing: phrase('a length or thickness that can be read') });
   }
   const rest = unseenThickness(keys?.thickness, parts);
   if (rest) unweighed.push(rest);
@@ -147,7 +147,7 @@ function unseenThickness(thickness: number | undefined, parts: readonly WeightPa
   if (layers.length === 0 || most >= thickness - THICKNESS_MM) return null;
   return {
     trace: null,
-    missing: words(
+    missing: phrase(
       'layers for {0} mm more: the panel is {1} mm thick, its layers make at most {2} mm',
       Math.floor(thickness - most),
       thickness,
@@ -164,7 +164,7 @@ function tracesOf(catalogue: Catalogue, panel: PanelGeometry): readonly Entry<'e
 
 interface Density {
   readonly kgPerM3: Interval;
-  readonly source: string;
+  readonly source: Said;
 }
 
 /** The density that a trace states, or the row of the table that it names. */
@@ -172,25 +172,25 @@ export function densityOf(trace: Entry<'evidence'>): Density | null {
   const text = trace.keys.density;
   if (text === undefined) return null;
   const stated = parseDensity(text);
-  if (stated) return { kgPerM3: stated, source: words('stated in {0}', trace.id) };
+  if (stated) return { kgPerM3: stated, source: phrase('stated in {0}', trace.id) };
   const row = table.find((one) => one.material === text);
   if (!row || row.kgPerM3Min === null || row.kgPerM3Max === null) return null;
   return {
     kgPerM3: { least: row.kgPerM3Min, most: row.kgPerM3Max },
-    source: words('{0} ({1}, nominal)', row.source, term(row.standing)),
+    source: phrase('{0} ({1}, nominal)', row.source, named(row.standing)),
   };
 }
 
-function missingDensity(trace: Entry<'evidence'>): string {
+function missingDensity(trace: Entry<'evidence'>): Said {
   const text = trace.keys.density;
   return text === undefined
-    ? words('a density')
-    : words('a density: the table has no value for “{0}”; write it as 1000-1500 kg/m3', text);
+    ? phrase('a density')
+    : phrase('a density: the table has no value for “{0}”; write it as 1000-1500 kg/m3', text);
 }
 
 interface Volume {
   readonly mm3: Interval;
-  readonly words: string;
+  readonly words: Said;
   readonly thicknessMm: Interval | null;
 }
 
@@ -214,7 +214,7 @@ function layerMm3(panel: PanelGeometry, trace: Entry<'evidence'>, section: Secti
   const area = regionArea(region);
   return {
     mm3: times({ least: area, most: area }, thickness),
-    words: `${(area / 1e6).toFixed(2)} m² × ${trace.keys.thickness}`,
+    words: phrase('{0} m² × {1}', measured(area / 1e6, 2), trace.keys.thickness ?? ''),
     thicknessMm: shapes.length === 0 ? thickness : null,
   };
 }
@@ -228,7 +228,10 @@ function piecesMm3(trace: Entry<'evidence'>, share: number): Volume | null {
   return {
     mm3: times({ least: count * section, most: count * section }, length),
     thicknessMm: null,
-    words: `${share < 1 ? words('{0} % of ', (100 * share).toFixed(0)) : ''}${pieces.count} × ${pieces.length} × ${pieces.section}`,
+    words:
+      share < 1
+        ? phrase('{0} % of {1} × {2} × {3}', measured(100 * share, 0), pieces.count, pieces.length, pieces.section)
+        : inRow([pieces.count, ' × ', pieces.length, ' × ', pieces.section], ''),
   };
 }
 

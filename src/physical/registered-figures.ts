@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { allOf, phrase, type Said } from '../base/said.ts';
 import type { Path, Point } from '../geometry/point.ts';
 import { isRegistrationFault, type MapKind, type Registration, register } from '../geometry/registration.ts';
 import type { Catalogue } from '../model/catalogue.ts';
@@ -37,7 +38,7 @@ function doubtsOf(catalogue: Catalogue, figure: Entry<'figure'>, { residualsMm }
   // With few points the slip of one spreads over all alike.
   const standsOut = residualsMm.every((one, i) => i === worst || one < 0.8 * far);
   const limit = Math.max(FAR_MM, FAR_SHARE * Math.max(...size));
-  const doubt = (message: string, mend: string, index: number | null): Diagnostic => ({
+  const doubt = (message: Said, mend: Said, index: number | null): Diagnostic => ({
     code: 'control-points-doubtful',
     severity: 'doubt',
     place: figure.placeOf(index === null ? ['control-points'] : ['control-points', index]),
@@ -50,9 +51,14 @@ function doubtsOf(catalogue: Catalogue, figure: Entry<'figure'>, { residualsMm }
       ? [
           doubt(
             standsOut
-              ? `control point ${worst + 1} of ${figure.id} is missed by ${far.toFixed(1)} mm, far more than the others`
-              : `the control points of ${figure.id} are missed by up to ${far.toFixed(1)} mm`,
-            'look for a slip in their numbers: one wrong point pulls at all the others',
+              ? phrase(
+                  'control point {0} of {1} is missed by {2} mm, far more than the others',
+                  worst + 1,
+                  figure.id,
+                  far.toFixed(1),
+                )
+              : phrase('the control points of {0} are missed by up to {1} mm', figure.id, far.toFixed(1)),
+            phrase('look for a slip in their numbers: one wrong point pulls at all the others'),
             standsOut ? worst : null,
           ),
         ]
@@ -60,8 +66,8 @@ function doubtsOf(catalogue: Catalogue, figure: Entry<'figure'>, { residualsMm }
     ...(span < 0.2 || span > 5
       ? [
           doubt(
-            `the control points of ${figure.id} span ${Math.round(100 * span)} % of the panel's size`,
-            'give them in millimetres; for a detail let them stand, as far apart as the photograph allows',
+            phrase("the control points of {0} span {1} % of the panel''s size", figure.id, Math.round(100 * span)),
+            phrase('give them in millimetres; for a detail let them stand, as far apart as the photograph allows'),
             null,
           ),
         ]
@@ -99,23 +105,25 @@ function registerFigure(figure: Entry<'figure'>, problems: Diagnostic[]): Regist
       severity: 'error',
       place: figure.placeOf(['control-points']),
       entry: figure.id,
-      message: `the control points of ${figure.id} show the picture in a mirror`,
-      mend: 'count millimetres from the lower left corner, x to the right, y upwards; pixels from the upper left corner of the picture',
+      message: phrase('the control points of {0} show the picture in a mirror', figure.id),
+      mend: phrase(
+        'count millimetres from the lower left corner, x to the right, y upwards; pixels from the upper left corner of the picture',
+      ),
     });
     return null;
   }
   const words = {
-    'too-few': 'are too few for this kind of map',
-    repeated: `say two things of one point (${result.points.join(' and ')})`,
-    'on-a-line': 'lie on a line, or nearly, so that they settle nothing across it',
+    'too-few': phrase('are too few for this kind of map'),
+    repeated: phrase('say two things of one point ({0})', allOf(result.points)),
+    'on-a-line': phrase('lie on a line, or nearly, so that they settle nothing across it'),
   }[result.fault];
   problems.push({
     code: 'control-points',
     severity: 'error',
     place: figure.placeOf(['control-points']),
     entry: figure.id,
-    message: `the control points of ${figure.id} ${words}`,
-    mend: 'give four points or more, near the corners of the panel',
+    message: phrase('the control points of {0} {1}', figure.id, words),
+    mend: phrase('give four points or more, near the corners of the panel'),
   });
   return null;
 }

@@ -1,14 +1,14 @@
+import { measured, phrase, type Said } from '../base/said.ts';
 import type { Registration } from '../geometry/registration.ts';
-import { words } from '../language/spoken.ts';
 
 /** The error of a registration in words. */
-export function sayError({ errorMm, rootMeanSquareMm, residualsMm }: Registration): string {
-  const missed = words(
+export function sayError({ errorMm, rootMeanSquareMm, residualsMm }: Registration): Said {
+  const missed = phrase(
     'points missed by {0} mm (root mean square of {1})',
-    rootMeanSquareMm.toFixed(2),
+    measured(rootMeanSquareMm, 2),
     residualsMm.length,
   );
   return errorMm === null
-    ? words('{0}; its error cannot be told without a point to spare', missed)
-    : words('{0}; off by about {1} mm', missed, errorMm.toFixed(2));
+    ? phrase('{0}; its error cannot be told without a point to spare', missed)
+    : phrase('{0}; off by about {1} mm', missed, measured(errorMm, 2));
 }

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { formatOutward } from '../base/interval.ts';
+import { sayOutward } from '../base/interval.ts';
 import { parseSizeMm, parseWeightKg } from '../base/quantity.ts';
+import { oneOf, phrase } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Section, sectionAt } from './panel-sections.ts';
 import type { Weight } from './panel-weight.ts';
@@ -22,8 +23,13 @@ export function doubtsOfSections({ geometry, sections, weight, sectionWeights }:
       severity: 'doubt',
       place: joint.trace.placeOf(['shape']),
       entry: joint.trace.id,
-      message: `the joint ${joint.trace.id} ends inside a section, at (${Math.round(at[0])}, ${Math.round(at[1])}); it divides nothing there`,
-      mend: 'lengthen its line to the next joint or edge, if it goes on; else leave it so',
+      message: phrase(
+        'the joint {0} ends inside a section, at ({1}, {2}); it divides nothing there',
+        joint.trace.id,
+        Math.round(at[0]),
+        Math.round(at[1]),
+      ),
+      mend: phrase('lengthen its line to the next joint or edge, if it goes on; else leave it so'),
     }),
   );
   const whole = [
@@ -55,8 +61,8 @@ export function doubtsOfSections({ geometry, sections, weight, sectionWeights }:
       severity: 'doubt',
       place: object.placeOf(['panels', index, 'sections']),
       entry: object.id,
-      message: `panel ${panel} is said to have ${named} sections, but its section joints make ${made}`,
-      mend: 'check which lines are section joints (under inferred), and the sections of the panel',
+      message: phrase('panel {0} is said to have {1} sections, but its section joints make {2}', panel, named, made),
+      mend: phrase('check which lines are section joints (under inferred), and the sections of the panel'),
     },
   ];
 }
@@ -80,8 +86,16 @@ function sizeDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `${name} is stated as ${stated}, but its joints and edges measure ${Math.round(section.width)} x ${Math.round(section.height)} mm`,
-      mend: 'check whether the paper gives the crate or the piece, which piece it means, and whether it was cut again',
+      message: phrase(
+        '{0} is stated as {1}, but its joints and edges measure {2} x {3} mm',
+        name,
+        stated,
+        Math.round(section.width),
+        Math.round(section.height),
+      ),
+      mend: phrase(
+        'check whether the paper gives the crate or the piece, which piece it means, and whether it was cut again',
+      ),
     },
   ];
 }
@@ -101,8 +115,15 @@ function statedWeightDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `${name} is stated to weigh ${stated}; calculated ${formatOutward(weight.kg, 0)} kg from its layers`,
-      mend: 'a crate counts its wood and packing; unseen iron or cement makes a piece heavier. Plan for the higher figure; weigh before lifting',
+      message: phrase(
+        '{0} is stated to weigh {1}; calculated {2} kg from its layers',
+        name,
+        stated,
+        sayOutward(weight.kg, 0),
+      ),
+      mend: phrase(
+        'a crate counts its wood and packing; unseen iron or cement makes a piece heavier. Plan for the higher figure; weigh before lifting',
+      ),
     },
   ];
 }
@@ -120,8 +141,13 @@ function weighedDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `${name} weighs ${formatOutward(weighed, 1)} kg by the scale; calculated ${formatOutward(kg, 0)} kg from its layers`,
-      mend: 'the scale counts; look for a layer that is missing, thicker or of another material',
+      message: phrase(
+        '{0} weighs {1} kg by the scale; calculated {2} kg from its layers',
+        name,
+        sayOutward(weighed, 1),
+        sayOutward(kg, 0),
+      ),
+      mend: phrase('the scale counts; look for a layer that is missing, thicker or of another material'),
     },
   ];
 }
@@ -141,8 +167,10 @@ function thicknessDoubt(
       severity: 'doubt',
       place: object.placeOf(path),
       entry: object.id,
-      message: `panel ${panel} wants ${found.missing}`,
-      mend: 'record the layer that is missing, or correct a thickness; until then no weight can be told to plan for',
+      message: phrase('panel {0} wants {1}', panel, found.missing),
+      mend: phrase(
+        'record the layer that is missing, or correct a thickness; until then no weight can be told to plan for',
+      ),
     },
   ];
 }
@@ -158,8 +186,11 @@ function densityDoubts({ unweighed }: Weight): readonly Diagnostic[] {
             severity: 'doubt' as const,
             place,
             entry: trace,
-            message: `the table of densities has no value for "${density}"`,
-            mend: `${near && near.length > 0 ? `did you mean ${near.join(' or ')}? Or` : 'the table stands on the method page; or'} write a value as 1000-1500 kg/m3`,
+            message: phrase('the table of densities has no value for "{0}"', density),
+            mend:
+              near && near.length > 0
+                ? phrase('did you mean {0}? Or write a value as 1000-1500 kg/m3', oneOf(near))
+                : phrase('the table stands on the method page; or write a value as 1000-1500 kg/m3'),
           },
         ],
   );

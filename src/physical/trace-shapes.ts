@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { Path, Point } from '../geometry/point.ts';
 import { findRingFault, isInside, signedArea } from '../geometry/ring.ts';
 import type { Catalogue } from '../model/catalogue.ts';
@@ -43,11 +44,18 @@ function shapeOf(
       ...problem(
         trace,
         ['shape', at, 'in'],
-        `the shape of ${trace.id} is in pixels of ${shape.in}, which has no control points that can be used`,
+        phrase(
+          'the shape of {0} is in pixels of {1}, which has no control points that can be used',
+          trace.id,
+          shape.in,
+        ),
       ),
       mend: none
-        ? `give ${shape.in} control points: four points of the photograph in pixels, and the same in mm of the panel`
-        : `mend the control points of ${shape.in} first`,
+        ? phrase(
+            'give {0} control points: four points of the photograph in pixels, and the same in mm of the panel',
+            shape.in,
+          )
+        : phrase('mend the control points of {0} first', shape.in),
     });
     return [];
   }
@@ -56,9 +64,9 @@ function shapeOf(
       ...problem(
         trace,
         ['shape', at, 'in'],
-        `the shape of ${trace.id} is drawn over ${figure.figure.id}, which shows another panel`,
+        phrase('the shape of {0} is drawn over {1}, which shows another panel', trace.id, figure.figure.id),
       ),
-      mend: 'draw it over a photograph of its own panel, or correct object and panel of one of them',
+      mend: phrase('draw it over a photograph of its own panel, or correct object and panel of one of them'),
     });
     return [];
   }
@@ -67,11 +75,11 @@ function shapeOf(
       ...problem(
         trace,
         ['shape', at],
-        `the shape of ${trace.id} is an open line, so that this ${trace.keys.kind} has no extent`,
+        phrase('the shape of {0} is an open line, so that this {1} has no extent', trace.id, trace.keys.kind),
       ),
       code: 'shape-without-extent',
       severity: 'doubt',
-      mend: 'draw its outline as an area, closed; a line is right only for what is as thin as a line',
+      mend: phrase('draw its outline as an area, closed; a line is right only for what is as thin as a line'),
     });
   }
   // What is drawn on a picture of the other face lies mirrored in this frame.
@@ -87,9 +95,15 @@ function shapeOf(
   const make = (kind: PanelShape['kind'], path: Path, holes: readonly Path[] = []): readonly PanelShape[] => {
     if (path.some((point) => isFarOutside(outline, point))) {
       problems.push({
-        ...problem(trace, ['shape', at], `the shape of ${trace.id} lies outside its panel by more than 50 mm`),
+        ...problem(
+          trace,
+          ['shape', at],
+          phrase('the shape of {0} lies outside its panel by more than 50 mm', trace.id),
+        ),
         severity: 'doubt',
-        mend: 'check the panel and the frame: millimetres from the lower left corner, y upwards; or say "in:" with the figure',
+        mend: phrase(
+          'check the panel and the frame: millimetres from the lower left corner, y upwards; or say "in:" with the figure',
+        ),
       });
     }
     return [{ trace, kind, path, holes, errorMm }];
@@ -101,29 +115,34 @@ function shapeOf(
   const ring = toMm(shape.area.ring);
   const fault = ringFault(ring);
   if (fault) {
-    problems.push(problem(trace, ['shape', at, 'area'], `the area of ${trace.id} ${fault}`));
+    problems.push(problem(trace, ['shape', at, 'area'], phrase('the area of {0} {1}', trace.id, fault)));
     return [];
   }
   return make('area', counterClockwise(ring), (shape.area.holes ?? []).map(toMm));
 }
 
-export function problem(entry: Entry, path: readonly (string | number)[], message: string): Diagnostic {
+export function problem(entry: Entry, path: readonly (string | number)[], message: Said): Diagnostic {
   return {
     code: 'shape-not-usable',
     severity: 'error',
     place: entry.placeOf([...path]),
     entry: entry.id,
     message,
-    mend: 'draw it anew: points in order round the area, no side across another',
+    mend: phrase('draw it anew: points in order round the area, no side across another'),
   };
 }
 
-export function ringFault(ring: Path): string | null {
+export function ringFault(ring: Path): Said | null {
   const fault = findRingFault(ring);
   if (!fault) return null;
-  if (fault.kind === 'too-few') return 'has fewer than three points';
-  if (fault.kind === 'no-area') return 'has no extent';
-  return `crosses itself at (${fault.at.map((value) => Math.round(value * 10) / 10).join(', ')}), where side ${fault.sides[0]} meets side ${fault.sides[1]}`;
+  if (fault.kind === 'too-few') return phrase('has fewer than three points');
+  if (fault.kind === 'no-area') return phrase('has no extent');
+  return phrase(
+    'crosses itself at ({0}), where side {1} meets side {2}',
+    fault.at.map((value) => Math.round(value * 10) / 10).join(', '),
+    fault.sides[0],
+    fault.sides[1],
+  );
 }
 
 export function counterClockwise(ring: Path): Path {

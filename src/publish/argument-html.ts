@@ -12,6 +12,12 @@ export interface LinkTarget {
   readonly title: string;
 }
 
+/** What stands over the footnotes of a text, and what is read out at the way back from one. */
+export interface FootnoteWords {
+  readonly label: string;
+  back(note: string): string;
+}
+
 /**
  * Renders an argument to HTML: headings two levels down (or as many as `deeper` says), links to entries resolved, raw HTML
  * dropped, everything else through the sanitiser. A link that leads nowhere becomes its words.
@@ -21,6 +27,7 @@ export function argumentHtml(
   id: string,
   resolve: (target: string) => LinkTarget | null,
   deeper = 2,
+  footnotes: FootnoteWords = { label: 'Footnotes', back: (note) => `Back to reference ${note}` },
 ): string {
   const tree = structuredClone(argument);
   visit(tree, (node, index, parent) => {
@@ -38,7 +45,11 @@ export function argumentHtml(
   });
   const prefix = `${id.toLowerCase().replaceAll('.', '-')}-`;
   const processor = unified()
-    .use(remarkRehype, { clobberPrefix: prefix })
+    .use(remarkRehype, {
+      clobberPrefix: prefix,
+      footnoteLabel: footnotes.label,
+      footnoteBackLabel: (note, again) => footnotes.back(again > 1 ? `${note + 1}-${again}` : String(note + 1)),
+    })
     .use(rehypeSanitize, { ...defaultSchema, clobberPrefix: '' })
     .use(rehypeStringify);
   return processor.stringify(processor.runSync(tree));

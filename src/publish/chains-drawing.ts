@@ -1,14 +1,15 @@
+import { inRow, phrase, type Said } from '../base/said.ts';
+import type { Stretch } from '../findings/chain.ts';
 import { sayExactly, sayStretch } from '../findings/custody-words.ts';
 import { BANDS, type Band, type Step } from '../findings/four-chains.ts';
-import { dated, words } from '../language/spoken.ts';
 import { type NamedDay, place, type Ruling, ruleWindow, WIDE, windowOf } from './chronology-drawing.ts';
 
 /** A step as it is drawn: stretches across the drawing, and words. */
 export interface ChainRow {
   readonly step: Step;
   readonly y: number;
-  readonly label: string;
-  readonly years: string;
+  readonly label: Said;
+  readonly years: Said;
   /** From x to x; null where it lies outside what is drawn. */
   readonly possibly: {
     readonly x1: number;
@@ -21,7 +22,7 @@ export interface ChainRow {
   readonly recordedAt: number | null;
   /** Lies before (after) the stretch of time that is drawn. */
   readonly outside: 'before' | 'after' | null;
-  readonly sentence: string;
+  readonly sentence: Said;
 }
 
 /** One chain: its name and its rows. */
@@ -67,12 +68,9 @@ function layOutStep(step: Step, ruling: Ruling, y: number): ChainRow {
   const { possibly, throughout, recorded } = step;
   const outside = possibly.last < window.first ? 'before' : possibly.first > window.last ? 'after' : null;
   const x = (day: number): number => place(ruling, day);
-  const label = step.panels.length > 0 ? words('{0}: {1}', step.panels.join(', '), step.name) : step.name;
+  const label = step.panels.length > 0 ? phrase('{0}: {1}', step.panels.join(', '), step.name) : step.name;
   const isOpen = !Number.isFinite(possibly.first) && !Number.isFinite(possibly.last);
-  const years = isOpen && recorded ? words('recorded {0}', dated(sayStretch(recorded))) : dated(sayStretch(possibly));
-  const certain = throughout
-    ? `${step.is === 'act' ? words('under way') : words('held throughout')} ${dated(sayExactly(throughout))}; `
-    : '';
+  const years = isOpen && recorded ? phrase('recorded {0}', sayStretch(recorded)) : sayStretch(possibly);
   const certainly =
     throughout && !outside
       ? { x1: x(throughout.first), x2: Math.max(x(throughout.last), x(throughout.first) + 3) }
@@ -93,10 +91,21 @@ function layOutStep(step: Step, ruling: Ruling, y: number): ChainRow {
     throughout: certainly,
     recordedAt: recorded ? x((recorded.first + recorded.last) / 2) : null,
     outside,
-    sentence: words(
+    sentence: phrase(
       '{0}: {1}',
       label,
-      `${certain}${step.band === 'title' ? words('asserted for') : words('possibly')} ${years}`,
+      inRow(
+        [
+          throughout ? sayThroughout(step, throughout) : '',
+          step.band === 'title' ? phrase('asserted for {0}', years) : phrase('possibly {0}', years),
+        ],
+        '; ',
+      ),
     ),
   };
+}
+
+function sayThroughout({ is }: Step, throughout: Stretch): Said {
+  const when = sayExactly(throughout);
+  return is === 'act' ? phrase('under way {0}', when) : phrase('held throughout {0}', when);
 }

@@ -1,10 +1,10 @@
 import { ticks } from 'd3-array';
 import { GRADE_LETTER, GRADES, type Grade } from '../base/grade.ts';
+import { named, phrase, type Said } from '../base/said.ts';
 import { civilOf, dayOf } from '../dates/day.ts';
-import type { PrintedBound } from '../dates/wording.ts';
+import type { PrintedBound } from '../dates/printed-bound.ts';
 import { type GradedRange, sayRange } from '../findings/printed-range.ts';
 import { type EntryRanges, shownRank } from '../findings/range-changes.ts';
-import { dated, term, words } from '../language/spoken.ts';
 
 /** A day with a name: a reference date. */
 export interface NamedDay {
@@ -30,11 +30,11 @@ export interface Row {
   readonly core: { readonly x1: number; readonly x2: number } | null;
   /** The two bounds that cross where statements cannot all be right. */
   readonly crossing: { readonly left: number; readonly right: number } | null;
-  readonly years: string;
+  readonly years: Said;
   readonly letter: string;
   /** Lies before (after) the stretch of time that is drawn. */
   readonly outside: 'before' | 'after' | null;
-  readonly sentence: string;
+  readonly sentence: Said;
 }
 
 /** A line of the ruling: a decade or a reference date. */
@@ -182,7 +182,7 @@ export function layOutRow(event: EntryRanges, scale: Scale, printedGrade: Grade)
     years: sayYears(range),
     letter: GRADE_LETTER[GRADES[shown] as Grade],
     outside,
-    sentence: words('{0}: {1}, on {2} statements', title, dated(sayRange(range)), term(GRADES[shown] as Grade)),
+    sentence: phrase('{0}: {1}, on {2} statements', title, sayRange(range), named(GRADES[shown] as Grade)),
   };
 }
 
@@ -198,9 +198,9 @@ function spread(rules: readonly Rule[]): readonly ReferenceRule[] {
 }
 
 /** A range in years only, for the column beside the drawing. */
-function sayYears({ earliest, latest }: Pick<GradedRange, 'earliest' | 'latest'>): string {
+function sayYears({ earliest, latest }: Pick<GradedRange, 'earliest' | 'latest'>): Said {
   const coarse = (bound: PrintedBound | null): PrintedBound | null => bound && { ...bound, precision: 'year' };
-  return dated(sayRange({ earliest: coarse(earliest), latest: coarse(latest) }));
+  return sayRange({ earliest: coarse(earliest), latest: coarse(latest) });
 }
 
 function coreOf(start: GradedRange | undefined, end: GradedRange | undefined, scale: Scale): Row['core'] {

@@ -25,7 +25,7 @@ export function drawnEvents(file: CaseFile, events = eventsInOrder(file)): reado
 /** The reference dates that were chosen, each by its first day. */
 export function drawnReferences(file: CaseFile): readonly NamedDay[] {
   return chosenReferences(file.catalogue).flatMap(({ from, title }) =>
-    from ? [{ day: from.first, name: title }] : [],
+    from ? [{ day: from.first, name: file.sayer.say(title) }] : [],
   );
 }
 

@@ -1,4 +1,5 @@
 import type { ElkNode } from 'elkjs/lib/elk.bundled.js';
+import { allOf, inRow, named, type Said } from '../base/said.ts';
 import type { LayerOrder } from '../physical/layer-order.ts';
 
 /** A box of a layer diagram: units that are one, with their titles. */
@@ -19,7 +20,7 @@ export interface LayerDrawing {
   readonly width: number;
   readonly height: number;
   readonly boxes: readonly LayerBox[];
-  readonly lines: readonly { readonly points: readonly (readonly [number, number])[]; readonly words: string }[];
+  readonly lines: readonly { readonly points: readonly (readonly [number, number])[]; readonly words: Said }[];
   /** Units without any relation; they are named, not drawn. */
   readonly apart: readonly string[];
 }
@@ -94,7 +95,8 @@ export async function layOutLayers(order: LayerOrder, titleOf: (unit: string) =>
         [startPoint, ...bendPoints, endPoint].map(({ x, y }) => [x, y] as const),
       );
       const name = (box = 0): string => (order.boxes[box] ?? []).join(' = ');
-      return { points, words: `${name(line?.upper)} ${line?.kinds.join(' and ')} ${name(line?.lower)}` };
+      const kinds = allOf((line?.kinds ?? []).map(named));
+      return { points, words: inRow([name(line?.upper), kinds, name(line?.lower)], ' ') };
     }),
     apart: order.boxes.flatMap((units, box) => (related.has(box) ? [] : units)),
   };

@@ -6,6 +6,7 @@ import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
+import { phrase } from '../base/said.ts';
 import { decodeTarget, isEntryLink } from '../model/text-links.ts';
 import type { TextFile } from './text-file.ts';
 
@@ -100,8 +101,8 @@ function htmlNote(place: Place): Diagnostic {
     code: 'html-dropped',
     severity: 'note',
     place,
-    message: 'HTML in the text is left out of the site',
-    mend: 'use Markdown: *emphasis*, **strong**, [words](link), > quotation, a table with | bars',
+    message: phrase('HTML in the text is left out of the site'),
+    mend: phrase('use Markdown: *emphasis*, **strong**, [words](link), > quotation, a table with | bars'),
   };
 }
 
@@ -110,8 +111,10 @@ function pictureDoubt(place: Place): Diagnostic {
     code: 'picture-in-text',
     severity: 'doubt',
     place,
-    message: 'a picture inside a text is not shown; its words are',
-    mend: 'give the picture an entry of its own (type: figure), with its credit and what is to be seen, and link to it',
+    message: phrase('a picture inside a text is not shown; its words are'),
+    mend: phrase(
+      'give the picture an entry of its own (type: figure), with its credit and what is to be seen, and link to it',
+    ),
   };
 }
 
@@ -120,7 +123,7 @@ function linkProblem(url: string, place: Place): Diagnostic {
     code: 'link-not-allowed',
     severity: 'error',
     place,
-    message: `a link to "${url.slice(0, 60)}" is not allowed`,
-    mend: 'link to an entry by its id, or to an address that begins with https://, http:// or mailto:',
+    message: phrase('a link to "{0}" is not allowed', url.slice(0, 60)),
+    mend: phrase('link to an entry by its id, or to an address that begins with https://, http:// or mailto:'),
   };
 }

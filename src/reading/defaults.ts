@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { phrase } from '../base/said.ts';
 import { ENTRY_SCHEMAS, type KeyPath } from '../model/entry.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
 import { type PositionedYaml, readYaml } from './positioned-yaml.ts';
@@ -41,8 +42,10 @@ function unknownDefault(key: string, yaml: PositionedYaml): Diagnostic {
     code: 'unknown-key',
     severity: 'error',
     place: yaml.placeOfKey([key]),
-    message: OWN.includes(key) ? `"${key}" cannot be lent to a whole folder` : `"${key}" is no key of any entry`,
-    mend: near && !OWN.includes(key) ? `did you mean "${near}"?` : 'delete the line',
+    message: OWN.includes(key)
+      ? phrase('"{0}" cannot be lent to a whole folder', key)
+      : phrase('"{0}" is no key of any entry', key),
+    mend: near && !OWN.includes(key) ? phrase('did you mean "{0}"?', near) : phrase('delete the line'),
   };
 }
 

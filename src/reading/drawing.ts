@@ -1,5 +1,6 @@
 import { parseXml, type XmlDocument, XmlElement, XmlError } from '@rgrove/parse-xml';
 import svgpath from 'svgpath';
+import { phrase, type Said } from '../base/said.ts';
 
 /** An element of a drawing that carries a name, in the drawing's own units. */
 export interface DrawnElement {
@@ -30,7 +31,7 @@ export type Placing = readonly [a: number, b: number, c: number, d: number, e: n
 
 /** Why a drawing cannot be read, with the line of the SVG where that is known. */
 export interface DrawingFault {
-  readonly fault: string;
+  readonly fault: Said;
   readonly line: number;
   readonly column: number;
 }
@@ -51,7 +52,8 @@ export function readDrawing(text: string): Drawing | DrawingFault {
     return { fault: known.message.split('\n')[0] ?? '', line: known.line, column: known.column };
   }
   const root = document.root;
-  if (root?.name.replace(/^.*:/, '') !== 'svg') return { fault: 'the file holds no svg element', line: 1, column: 1 };
+  if (root?.name.replace(/^.*:/, '') !== 'svg')
+    return { fault: phrase('the file holds no svg element'), line: 1, column: 1 };
   const elements: DrawnElement[] = [];
   const images: { readonly href: string; readonly place: Placing }[] = [];
   const extent = extentOf(root);

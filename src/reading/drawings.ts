@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import { oncePerBoth } from '../base/once.ts';
+import { phrase } from '../base/said.ts';
 import { isInside } from '../geometry/ring.ts';
 import type { Entry, Keys } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
@@ -152,8 +153,12 @@ function unknownName(
       severity: 'doubt',
       place: figure.placeOf(['shapes']),
       entry: figure.id,
-      message: `in the drawing "${figure.keys.shapes}" stands the name "${name}", which is the id of no trace`,
-      mend: `the nearest is ${trace.id}; name the element or its layer by the id of the trace that it shows`,
+      message: phrase(
+        'in the drawing "{0}" stands the name "{1}", which is the id of no trace',
+        figure.keys.shapes,
+        name,
+      ),
+      mend: phrase('the nearest is {0}; name the element or its layer by the id of the trace that it shows', trace.id),
     },
   ];
 }
@@ -166,8 +171,12 @@ function nothingFound(figure: Entry<'figure'>, names: readonly string[]): Diagno
     severity: 'doubt',
     place: figure.placeOf(['shapes']),
     entry: figure.id,
-    message: `in the drawing "${figure.keys.shapes}" no name is the id of a trace${given.length > 0 ? `; its names are ${given.join(', ')}` : ''}`,
-    mend: 'name each line, or its layer, by the id of the trace that it shows, as PE-joint-1',
+    message: phrase(
+      'in the drawing "{0}" no name is the id of a trace{1}',
+      figure.keys.shapes,
+      given.length > 0 ? phrase('; its names are {0}', given.join(', ')) : '',
+    ),
+    mend: phrase('name each line, or its layer, by the id of the trace that it shows, as PE-joint-1'),
   };
 }
 
@@ -177,8 +186,12 @@ function drawnTwice(figure: Entry<'figure'>, trace: Entry<'evidence'>): Diagnost
     severity: 'doubt',
     place: figure.placeOf(['shapes']),
     entry: figure.id,
-    message: `the trace ${trace.id} has a shape in its own entry and is drawn in "${figure.keys.shapes}" too`,
-    mend: 'keep one of them; the shape in the entry is used',
-    related: [{ place: trace.placeOf(['shape']), text: 'its own shape' }],
+    message: phrase(
+      'the trace {0} has a shape in its own entry and is drawn in "{1}" too',
+      trace.id,
+      figure.keys.shapes,
+    ),
+    mend: phrase('keep one of them; the shape in the entry is used'),
+    related: [{ place: trace.placeOf(['shape']), text: phrase('its own shape') }],
   };
 }

@@ -1,4 +1,5 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase, type Said } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
 import { type DrawnElement, type DrawnPath, readDrawing } from './drawing.ts';
 import { besideEntry, type FoundPictures, pictureOf } from './figure-pictures.ts';
@@ -12,7 +13,7 @@ export function readFigureDrawing(
   problems: Diagnostic[],
 ): readonly DrawnElement[] | null {
   const name = figure.keys.shapes ?? '';
-  const refuse = (message: string, mend: string): null => {
+  const refuse = (message: Said, mend: Said): null => {
     problems.push({
       code: 'drawing-not-usable',
       severity: 'error',
@@ -26,20 +27,22 @@ export function readFigureDrawing(
   const file = drawings.find((one) => one.file === besideEntry(figure.file, name));
   if (!file)
     return refuse(
-      `the drawing "${name}" does not stand beside this entry, or cannot be read as text`,
-      'put it there as plain SVG, not compressed (.svgz) and not in the format of the drawing program, or correct its name',
+      phrase('the drawing "{0}" does not stand beside this entry, or cannot be read as text', name),
+      phrase(
+        'put it there as plain SVG, not compressed (.svgz) and not in the format of the drawing program, or correct its name',
+      ),
     );
   const drawing = readDrawing(file.text);
   if ('fault' in drawing)
     return refuse(
-      `the drawing "${name}" cannot be read, at its line ${drawing.line}: ${drawing.fault}`,
-      'save it anew from the drawing program, as plain SVG',
+      phrase('the drawing "{0}" cannot be read, at its line {1}: {2}', name, drawing.line, drawing.fault),
+      phrase('save it anew from the drawing program, as plain SVG'),
     );
   const size = pictureOf(figure, pictures);
   if (!size)
     return refuse(
-      `the picture "${figure.keys.file}" is missing, so nothing can be laid over it`,
-      'put the picture beside this entry',
+      phrase('the picture "{0}" is missing, so nothing can be laid over it', figure.keys.file),
+      phrase('put the picture beside this entry'),
     );
   const ours = baseName(figure.keys.file);
   const image =
@@ -47,18 +50,28 @@ export function readFigureDrawing(
   const stranger = drawing.images[0];
   if (!image && stranger)
     return refuse(
-      `the drawing "${name}" lies over the picture "${baseName(stranger.href)}", not over "${ours}"`,
-      'draw over the picture of this figure, or name the drawing in the entry of the other figure',
+      phrase('the drawing "{0}" lies over the picture "{1}", not over "{2}"', name, baseName(stranger.href), ours),
+      phrase('draw over the picture of this figure, or name the drawing in the entry of the other figure'),
     );
   const placing = image?.place ?? drawing.extent;
   if (!placing)
-    return refuse(`the drawing "${name}" has no extent`, 'save it anew with a page size, or with the photograph in it');
+    return refuse(
+      phrase('the drawing "{0}" has no extent', name),
+      phrase('save it anew with a page size, or with the photograph in it'),
+    );
   const [a, b, c, d, e, f] = placing;
   const shown = Math.hypot(a, b) / Math.hypot(c, d);
   if (Math.abs(shown / (size.width / size.height) - 1) > PROPORTION)
     return refuse(
-      `the drawing "${name}" is ${shown.toFixed(3)} times as wide as high, its photograph ${(size.width / size.height).toFixed(3)} times`,
-      'draw over the whole photograph, with the page as large as the photograph, or leave the photograph in the drawing',
+      phrase(
+        'the drawing "{0}" is {1} times as wide as high, its photograph {2} times',
+        name,
+        shown.toFixed(3),
+        (size.width / size.height).toFixed(3),
+      ),
+      phrase(
+        'draw over the whole photograph, with the page as large as the photograph, or leave the photograph in the drawing',
+      ),
     );
   const determinant = a * d - b * c;
   const toPixel = ([u, v]: readonly [number, number]): [number, number] => [

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { phrase, type Said } from '../base/said.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 
 /** Width and height of a picture file in pixels, upright. */
@@ -28,34 +29,34 @@ export function checkFigurePictures(entries: readonly Entry[], pictures: FoundPi
     const file = besideEntry(figure.file, name);
     const found = file.startsWith('entries/') ? pictures.get(file) : 'outside';
     if (typeof found === 'object') return [];
-    const told = (
+    const report = (
       code: string,
       severity: Diagnostic['severity'],
-      message: string,
-      mend: string,
+      message: Said,
+      mend: Said,
     ): readonly Diagnostic[] => [{ code, severity, place: figure.placeOf(['file']), entry: figure.id, message, mend }];
     if (found === 'outside')
-      return told(
+      return report(
         'picture-outside',
         'error',
-        `the picture "${name}" lies outside the folder entries/, so it is not shown`,
-        'copy the picture itself into entries/, and write its path from this entry',
+        phrase('the picture "{0}" lies outside the folder entries/, so it is not shown', name),
+        phrase('copy the picture itself into entries/, and write its path from this entry'),
       );
     if (found === 'not a picture')
-      return told(
+      return report(
         'picture-not-read',
         'error',
-        `the file "${name}" cannot be read as a picture`,
-        'save it anew as JPEG, PNG, TIFF, WebP or SVG; a file that was renamed keeps its old format',
+        phrase('the file "{0}" cannot be read as a picture', name),
+        phrase('save it anew as JPEG, PNG, TIFF, WebP or SVG; a file that was renamed keeps its old format'),
       );
     const [near] = nearest(file, pictures.keys(), 1);
-    return told(
+    return report(
       'picture-missing',
       'doubt',
-      `the picture "${name}" does not stand where this entry says, so none is shown`,
+      phrase('the picture "{0}" does not stand where this entry says, so none is shown', name),
       near === undefined || !figure.file.startsWith(near.slice(0, near.lastIndexOf('/') + 1))
-        ? `put it there (${file}), or correct its name; capital and small letters count`
-        : `did you mean "${near.slice(near.lastIndexOf('/') + 1)}"? else put it there (${file})`,
+        ? phrase('put it there ({0}), or correct its name; capital and small letters count', file)
+        : phrase('did you mean "{0}"? else put it there ({1})', near.slice(near.lastIndexOf('/') + 1), file),
     );
   });
 }

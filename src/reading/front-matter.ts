@@ -1,5 +1,6 @@
 import matter from 'gray-matter';
 import type { Diagnostic } from '../base/diagnostic.ts';
+import { phrase, type Said } from '../base/said.ts';
 import { isTemplateText } from '../model/template-texts.ts';
 import { inFile, type PositionedYaml, parseYaml, placesIn, type YamlData } from './positioned-yaml.ts';
 import type { TextFile } from './text-file.ts';
@@ -58,7 +59,7 @@ function closingFence(text: string): number {
 
 function fenceProblem(text: string): Diagnostic | null {
   const [first = '', ...rest] = text.split('\n');
-  const problem = (code: string, line: number, message: string, mend: string): Diagnostic => ({
+  const problem = (code: string, line: number, message: Said, mend: Said): Diagnostic => ({
     code,
     severity: 'error',
     place: { file: '', line, column: 1 },
@@ -69,16 +70,16 @@ function fenceProblem(text: string): Diagnostic | null {
     return problem(
       'file-empty',
       1,
-      'the file is empty',
-      'write an entry, or delete the file; "kerfmark new" makes one to fill in',
+      phrase('the file is empty'),
+      phrase('write an entry, or delete the file; "kerfmark new" makes one to fill in'),
     );
   }
   if (/\r(?!\n)/.test(text)) {
     return problem(
       'file-line-ends',
       1,
-      'the lines end in an old way (CR only) that hides them from this program',
-      'save the file with line ends LF or CRLF',
+      phrase('the lines end in an old way (CR only) that hides them from this program'),
+      phrase('save the file with line ends LF or CRLF'),
     );
   }
   if (/^---[ \t]*\r?$/.test(first)) {
@@ -88,23 +89,23 @@ function fenceProblem(text: string): Diagnostic | null {
       return problem(
         'front-matter-open',
         almost + 2,
-        'this line is to close the keys, but it is not three hyphens',
-        'write exactly --- on this line',
+        phrase('this line is to close the keys, but it is not three hyphens'),
+        phrase('write exactly --- on this line'),
       );
     }
     return problem(
       'front-matter-open',
       1,
-      'the front matter is opened with --- but never closed',
-      'write --- on a line of its own after the last key',
+      phrase('the front matter is opened with --- but never closed'),
+      phrase('write --- on a line of its own after the last key'),
     );
   }
   if (/^---\s*[\w]+/.test(first)) {
     return problem(
       'front-matter-language',
       1,
-      `the first line names a language ("${first.trim()}"); only plain YAML is read`,
-      'write --- and nothing else on the first line',
+      phrase('the first line names a language ("{0}"); only plain YAML is read', first.trim()),
+      phrase('write --- and nothing else on the first line'),
     );
   }
   const later = rest.findIndex((line) => /^---[ \t]*\r?$/.test(line));
@@ -112,14 +113,16 @@ function fenceProblem(text: string): Diagnostic | null {
     return problem(
       'front-matter-late',
       1,
-      'something stands before the first ---',
-      'delete what stands above it, empty lines too',
+      phrase('something stands before the first ---'),
+      phrase('delete what stands above it, empty lines too'),
     );
   }
   return problem(
     'front-matter-missing',
     1,
-    'the file does not begin with a line of three hyphens, so it has no keys',
-    'begin the file with ---, then the keys (id, type, title), then --- again, then the text; files that are no entries belong outside entries/',
+    phrase('the file does not begin with a line of three hyphens, so it has no keys'),
+    phrase(
+      'begin the file with ---, then the keys (id, type, title), then --- again, then the text; files that are no entries belong outside entries/',
+    ),
   );
 }

@@ -1,6 +1,7 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
+import { oneOf, phrase } from '../base/said.ts';
 import { buildCatalogue, type Catalogue, titleOf } from '../model/catalogue.ts';
 import { ENTRY_SCHEMAS, type Entry } from '../model/entry.ts';
 import type { EntryType } from '../model/entry-type-names.ts';
@@ -72,9 +73,11 @@ function unknownId(catalogue: Catalogue, entry: Entry, reference: string, note: 
     code: 'unknown-id',
     severity: 'error',
     place,
-    message: `there is no entry "${reference}"`,
+    message: phrase('there is no entry "{0}"', reference),
     mend:
-      offers.length > 0 ? `did you mean ${offers.join(', or ')}?` : 'check the id, or write the entry ("kerfmark new")',
+      offers.length > 0
+        ? phrase('did you mean {0}?', offers.join(', or '))
+        : phrase('check the id, or write the entry ("kerfmark new")'),
     entry: entry.id,
   };
 }
@@ -90,10 +93,15 @@ function wrongType(
     code: 'wrong-target',
     severity: 'error',
     place,
-    message: `"${reference}" is of type ${target.type}, but here stands an entry of type ${allowed.join(' or ')}`,
-    mend: `write the id of an entry of type ${allowed.join(' or ')}`,
+    message: phrase(
+      '"{0}" is of type {1}, but here stands an entry of type {2}',
+      reference,
+      target.type,
+      oneOf(allowed),
+    ),
+    mend: phrase('write the id of an entry of type {0}', oneOf(allowed)),
     entry: entry.id,
-    related: [{ place: target.placeOf(['id']), text: 'the entry referred to' }],
+    related: [{ place: target.placeOf(['id']), text: phrase('the entry referred to') }],
   };
 }
 
@@ -102,8 +110,8 @@ function edgeNotHere(entry: Entry, reference: string, place: Place): Diagnostic 
     code: 'wrong-target',
     severity: 'error',
     place,
-    message: `"${reference}" names one end of an entry, which has no meaning here`,
-    mend: 'write the id alone',
+    message: phrase('"{0}" names one end of an entry, which has no meaning here', reference),
+    mend: phrase('write the id alone'),
     entry: entry.id,
   };
 }

@@ -2,6 +2,7 @@ import { type Document, isMap, isScalar, isSeq, type Node, parseDocument, type Y
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { oncePerName } from '../base/once.ts';
 import type { Place } from '../base/place.ts';
+import { phrase } from '../base/said.ts';
 import type { KeyPath } from '../model/entry.ts';
 import type { Places } from './schema-problems.ts';
 import { lineStarts, positionAt } from './text-file.ts';
@@ -118,8 +119,8 @@ function dataOf(document: Document, problems: Diagnostic[], place: Place): unkno
       code: 'yaml-aliases',
       severity: 'error',
       place,
-      message: 'this entry uses so many aliases (*name) that it cannot be read safely',
-      mend: 'write the values out',
+      message: phrase('this entry uses so many aliases (*name) that it cannot be read safely'),
+      mend: phrase('write the values out'),
     });
     return null;
   }

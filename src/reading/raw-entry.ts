@@ -2,9 +2,10 @@ import type { Root } from 'mdast';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
+import { partsOf, phrase, type Said } from '../base/said.ts';
 import { ENTRY_SCHEMAS, type Entry, type KeyPath, type Keys } from '../model/entry.ts';
 import { ENTRY_TYPES, type EntryType } from '../model/entry-type-names.ts';
-import { type Places, schemaProblems } from './schema-problems.ts';
+import { mendOfMissing, type Places, schemaProblems } from './schema-problems.ts';
 
 /** The keys of one entry as they came from a file or a table row, not yet checked. */
 export interface RawEntry {
@@ -51,23 +52,24 @@ export function checkEntry(raw: RawEntry): CheckedEntry {
 
 /** A required key without a value is told once, as an error with the mend to fill it in. */
 function mergeEmpty(notes: readonly Diagnostic[], errors: readonly Diagnostic[]): readonly Diagnostic[] {
-  const keyOf = (one: Diagnostic): string => /^"([^"]*)"/.exec(one.message)?.[1] ?? '';
-  const missing = new Set(errors.filter((one) => one.code === 'missing-key').map(keyOf));
-  const empty = notes.filter((one) => one.code === 'no-value' && missing.has(keyOf(one)));
-  const filled = new Set(empty.map(keyOf));
+  const missing = new Set(errors.filter((one) => one.code === 'missing-key').map((one) => firstOf(one.message)));
+  const empty = notes.filter((one) => one.code === 'no-value' && missing.has(firstOf(one.message)));
   return [
     ...notes.filter((one) => !empty.includes(one)),
-    ...errors.map((one) =>
-      one.code === 'missing-key' && filled.has(keyOf(one))
-        ? {
-            ...one,
-            place: empty.find((note) => keyOf(note) === keyOf(one))?.place ?? one.place,
-            message: `"${keyOf(one)}" has no value`,
-            mend: one.mend.replace(/^add "[^"]*"/, `write a value after "${keyOf(one)}:"`),
-          }
-        : one,
-    ),
+    ...errors.map((one) => {
+      const key = firstOf(one.message);
+      const written = one.code === 'missing-key' ? empty.find((note) => firstOf(note.message) === key) : undefined;
+      if (!written || key === null) return one;
+      const mend = mendOfMissing(key, true, partsOf(one.mend)[2] ?? '');
+      return { ...one, place: written.place, message: phrase('"{0}" has no value', key), mend };
+    }),
   ];
+}
+
+/** The key that a problem of a key names first. */
+function firstOf(said: Said): string | null {
+  const [first] = partsOf(said);
+  return typeof first === 'string' ? first : null;
 }
 
 function isEntryType(type: unknown): type is EntryType {
@@ -77,13 +79,13 @@ function isEntryType(type: unknown): type is EntryType {
 function typeProblem(type: unknown, places: Places): Diagnostic {
   const written = typeof type === 'string' ? type : null;
   const [near] = written === null ? [] : nearest(written, ENTRY_TYPES, 1);
-  const all = `the types are: ${ENTRY_TYPES.join(', ')}`;
+  const all: Said = phrase('the types are: {0}', ENTRY_TYPES.join(', '));
   return {
     code: written === null ? 'missing-key' : 'unknown-type',
     severity: 'error',
     place: places.placeOfValue(['type']),
-    message: written === null ? '"type" is missing' : `"${written}" is not a type of entry`,
-    mend: near ? `did you mean "${near}"? ${all}` : all,
+    message: written === null ? phrase('"type" is missing') : phrase('"{0}" is not a type of entry', written),
+    mend: near ? phrase('did you mean "{0}"? {1}', near, all) : all,
   };
 }
 
@@ -117,15 +119,17 @@ function emptyKey(key: string, place: Place): Diagnostic {
       code: 'yaml-comma-in-text',
       severity: 'error',
       place,
-      message: `"${key}" was cut off at a comma from the text before it`,
-      mend: 'inside { } or [ ] put text that holds a comma in quotation marks: why: "first part, second part"',
+      message: phrase('"{0}" was cut off at a comma from the text before it', key),
+      mend: phrase(
+        "inside '{' '}' or [ ] put text that holds a comma in quotation marks: why: \"first part, second part\"",
+      ),
     };
   }
   return {
     code: 'no-value',
     severity: 'note',
     place,
-    message: `"${key}" has no value and counts as not written`,
-    mend: 'write a value, or delete the line',
+    message: phrase('"{0}" has no value and counts as not written', key),
+    mend: phrase('write a value, or delete the line'),
   };
 }

@@ -1,4 +1,5 @@
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
+import { phrase } from '../base/said.ts';
 import { buildCatalogue, type Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { SentFile } from '../model/sent-file.ts';
@@ -181,8 +182,8 @@ function templateLeft({ file, text }: TextFile): Diagnostic {
     code: 'template-text-left',
     severity: 'note',
     place: { file, line: Math.max(1, line), column: 1 },
-    message: 'below the keys still stands the text of the template; it is not shown',
-    mend: 'write there what speaks for this entry and what against it, or delete the line',
+    message: phrase('below the keys still stands the text of the template; it is not shown'),
+    mend: phrase('write there what speaks for this entry and what against it, or delete the line'),
   };
 }
 
@@ -191,8 +192,8 @@ function noKeys({ file }: TextFile): Diagnostic {
     code: 'front-matter-no-keys',
     severity: 'error',
     place: { file, line: 2, column: 1 },
-    message: 'between the two lines of hyphens stand no keys',
-    mend: 'write one key a line, each with a colon and a space: "id: EV-removal", "type: event"',
+    message: phrase('between the two lines of hyphens stand no keys'),
+    mend: phrase('write one key a line, each with a colon and a space: "id: EV-removal", "type: event"'),
   };
 }
 
@@ -209,8 +210,8 @@ function readRows(
       code: 'table-missing',
       severity: 'error',
       place: survey.placeOf(['table']),
-      message: `the table "${survey.keys.table}" does not stand beside this entry`,
-      mend: `put the CSV file into the folder ${folder || 'entries/'}, or correct its name`,
+      message: phrase('the table "{0}" does not stand beside this entry', survey.keys.table),
+      mend: phrase('put the CSV file into the folder {0}, or correct its name', folder || 'entries/'),
       entry: survey.id,
     });
     return [];
@@ -237,10 +238,10 @@ function uniqueEntries(checked: readonly CheckedEntry[]): {
       code: 'id-twice',
       severity: 'error',
       place: entry.placeOf(['id']),
-      message: `the id "${entry.id}" is taken already (capital and small letters count as the same)`,
-      mend: 'give this entry another id; ids are kept for ever, so change the newer one',
+      message: phrase('the id "{0}" is taken already (capital and small letters count as the same)', entry.id),
+      mend: phrase('give this entry another id; ids are kept for ever, so change the newer one'),
       entry: entry.id,
-      related: [{ place: known.placeOf(['id']), text: 'the first entry with this id' }],
+      related: [{ place: known.placeOf(['id']), text: phrase('the first entry with this id') }],
     });
   }
   return { entries: [...byId.values()], twice };

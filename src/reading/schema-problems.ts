@@ -2,6 +2,7 @@ import type * as z from 'zod';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
+import { named, phrase, type Said } from '../base/said.ts';
 import type { KeyPath } from '../model/entry.ts';
 import { keysAt } from '../model/walk-fields.ts';
 import { HARD_SPACE } from './yaml-problems.ts';
@@ -14,13 +15,22 @@ export interface Places {
 }
 
 /** What to write for a key whose name does not say it. */
-const EXAMPLES: Readonly<Record<string, string>> = {
-  alternative: '"alternative: ...", one sentence on what the picture shows, for readers who cannot see it',
-  says: '"says: { date: "1926" }", or "says: { text: ... }" where it is no date',
-  about: '"about: EV-removal", the id of the entry that it speaks of',
-  file: '"file: picture.jpg", the name of the picture beside this entry',
-  table: '"table: survey.csv", the name of the table beside this entry',
+const EXAMPLES: Readonly<Record<string, { readonly value: string; readonly note: Said }>> = {
+  alternative: {
+    value: '...',
+    note: phrase(', one sentence on what the picture shows, for readers who cannot see it'),
+  },
+  says: { value: '{ date: "1926" }', note: phrase(", or \"says: '{' text: ... '}'\" where it is no date") },
+  about: { value: 'EV-removal', note: phrase(', the id of the entry that it speaks of') },
+  file: { value: 'picture.jpg', note: phrase(', the name of the picture beside this entry') },
+  table: { value: 'survey.csv', note: phrase(', the name of the table beside this entry') },
 };
+
+/** The mend for a key that is missing, or that is written without a value. */
+export function mendOfMissing(key: string, isWritten: boolean, choice: Said): Said {
+  const { value, note } = EXAMPLES[key] ?? { value: '...', note: choice };
+  return isWritten ? phrase('write a value after "{0}:"{1}', key, note) : phrase('add "{0}: {1}"{2}', key, value, note);
+}
 
 /** Words that people write for ours. */
 const SYNONYMS: Readonly<Record<string, string>> = {
@@ -73,15 +83,15 @@ function unknownKey(key: string, known: readonly string[], place: Place): Diagno
     code: 'unknown-key',
     severity: 'error',
     place,
-    message: `"${key}" is not a key that may stand here`,
-    mend: near ? `did you mean "${near}"?` : `the keys here are: ${known.join(', ')}`,
+    message: phrase('"{0}" is not a key that may stand here', key),
+    mend: near ? phrase('did you mean "{0}"?', near) : phrase('the keys here are: {0}', known.join(', ')),
   };
 }
 
 function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
   const key = lastName(path);
   const place = places.placeOfValue(path);
-  const error = (code: string, message: string, mend: string): Diagnostic => ({
+  const error = (code: string, message: Said, mend: Said): Diagnostic => ({
     code,
     severity: 'error',
     place,
@@ -93,8 +103,8 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     input === undefined &&
     (issue.code === 'invalid_type' || issue.code === 'invalid_value' || issue.code === 'invalid_union')
   ) {
-    const choice = issue.code === 'invalid_value' ? `: one of ${issue.values.join(', ')}` : '';
-    return error('missing-key', `"${key}" is missing`, `add ${EXAMPLES[key] ?? `"${key}: ..."`}${choice}`);
+    const choice: Said = issue.code === 'invalid_value' ? phrase(': one of {0}', issue.values.join(', ')) : '';
+    return error('missing-key', phrase('"{0}" is missing', key), mendOfMissing(key, false, choice));
   }
   if (issue.code === 'invalid_value') {
     const values = issue.values.map(String);
@@ -102,20 +112,32 @@ function oneProblem(issue: Issue, path: KeyPath, places: Places): Diagnostic {
     const near =
       values.find((value) => value === SYNONYMS[String(input)]) ??
       nearest(String(input), values, 1).find((value) => !String(input).endsWith(value));
-    const all = `the words here are: ${values.join(', ')}`;
+    const all: Said = phrase('the words here are: {0}', values.join(', '));
     return error(
       'unknown-word',
-      `"${String(input)}" is not one of the words for "${key}"`,
-      near ? `did you mean "${near}"? ${all}` : all,
+      phrase('"{0}" is not one of the words for "{1}"', String(input), key),
+      near ? phrase('did you mean "{0}"? {1}', near, all) : all,
     );
   }
   if (issue.code === 'invalid_type') return wrongType(issue, input, key, path, places, error);
   if (issue.code === 'too_small')
-    return error('empty-value', `"${key}" is empty or too short`, 'write a value, or delete the line');
+    return error(
+      'empty-value',
+      phrase('"{0}" is empty or too short', key),
+      phrase('write a value, or delete the line'),
+    );
   if (issue.code === 'invalid_format') {
-    return error('bad-shape', `"${String(input)}" does not have the shape of "${key}"`, shapeMend(key, String(input)));
+    return error(
+      'bad-shape',
+      phrase('"{0}" does not have the shape of "{1}"', String(input), key),
+      shapeMend(key, String(input)),
+    );
   }
-  return error('bad-value', `"${key}" cannot be read: ${issue.message}`, 'compare with docs/format.md');
+  return error(
+    'bad-value',
+    phrase('"{0}" cannot be read: {1}', key, issue.message),
+    phrase('compare with docs/format.md'),
+  );
 }
 
 function wrongType(
@@ -124,52 +146,59 @@ function wrongType(
   key: string,
   path: KeyPath,
   places: Places,
-  error: (code: string, message: string, mend: string) => Diagnostic,
+  error: (code: string, message: Said, mend: Said) => Diagnostic,
 ): Diagnostic {
   const source = places.sourceOf(path)?.trim();
   const wantsText = issue.expected === 'string' || issue.expected === 'record';
   if (wantsText && Array.isArray(input)) {
     return error(
       'quote-it',
-      `${source ?? 'the value'} is read as a list, but "${key}" is text`,
-      `put it in quotation marks: ${key}: "${source ?? '...'}"`,
+      phrase('{0} is read as a list, but "{1}" is text', source ?? phrase('the value'), key),
+      phrase('put it in quotation marks: {0}: "{1}"', key, source ?? '...'),
     );
   }
   if (wantsText && typeof input === 'object') {
     return error(
       'quote-it',
-      `${source ?? 'the value'} is read as a map of keys, but "${key}" is text`,
-      `put it in quotation marks: ${key}: "${source ?? '...'}"`,
+      phrase('{0} is read as a map of keys, but "{1}" is text', source ?? phrase('the value'), key),
+      phrase('put it in quotation marks: {0}: "{1}"', key, source ?? '...'),
     );
   }
   if (wantsText && typeof input === 'boolean') {
     return error(
       'quote-it',
-      `${source ?? String(input)} is read as yes-or-no, but "${key}" is text`,
-      `put it in quotation marks: ${key}: "${source ?? String(input)}"`,
+      phrase('{0} is read as yes-or-no, but "{1}" is text', source ?? String(input), key),
+      phrase('put it in quotation marks: {0}: "{1}"', key, source ?? String(input)),
     );
   }
   if (issue.expected === 'number') {
-    return error('not-a-number', `"${String(input)}" is not a number`, `write "${key}" in digits only, without a unit`);
+    return error(
+      'not-a-number',
+      phrase('"{0}" is not a number', String(input)),
+      phrase('write "{0}" in digits only, without a unit', key),
+    );
   }
   if (issue.expected === 'array') {
     return error(
       'wants-list',
-      `"${key}" wants a list, but holds a single value`,
-      `write each item on a line of its own below "${key}:", set in by two spaces and beginning with a hyphen: - { ... }`,
+      phrase('"{0}" wants a list, but holds a single value', key),
+      phrase(
+        "write each item on a line of its own below \"{0}:\", set in by two spaces and beginning with a hyphen: - '{' ... '}'",
+        key,
+      ),
     );
   }
   if (issue.expected === 'object') {
     return error(
       'wants-keys',
-      `"${key}" wants keys of its own, not a single value`,
-      `write for example ${key}: { ... }; docs/format.md shows its keys`,
+      phrase('"{0}" wants keys of its own, not a single value', key),
+      phrase("write for example {0}: '{' ... '}'; docs/format.md shows its keys", key),
     );
   }
   return error(
     'wrong-type',
-    `"${key}" wants ${issue.expected}, but holds ${source ?? typeof input}`,
-    'compare with docs/format.md',
+    phrase('"{0}" wants {1}, but holds {2}', key, named(issue.expected ?? ''), source ?? typeof input),
+    phrase('compare with docs/format.md'),
   );
 }
 
@@ -178,16 +207,20 @@ function lastName(path: KeyPath): string {
   return names.at(-1) ?? 'the entry';
 }
 
-function shapeMend(key: string, input: string): string {
+function shapeMend(key: string, input: string): Said {
   if (key === 'table')
-    return 'the name of a CSV file beside this entry: panel-A.csv; a spreadsheet can save its table as CSV';
+    return phrase('the name of a CSV file beside this entry: panel-A.csv; a spreadsheet can save its table as CSV');
   if (/[,;]/.test(input) && key !== 'id')
-    return `several ids stand in square brackets, with commas: ${key}: [${input.split(/[,;]\s*/).join(', ')}]`;
-  if (key === 'id') return 'letters (a-z), digits, - and . only, no spaces: EV-removal, PE-joint-2';
-  if (key === 'base-url' || key === 'url') return 'write the whole address, beginning with https://';
+    return phrase(
+      'several ids stand in square brackets, with commas: {0}: [{1}]',
+      key,
+      input.split(/[,;]\s*/).join(', '),
+    );
+  if (key === 'id') return phrase('letters (a-z), digits, - and . only, no spaces: EV-removal, PE-joint-2');
+  if (key === 'base-url' || key === 'url') return phrase('write the whole address, beginning with https://');
   if (/size|thickness|weight|value/.test(key))
-    return 'a number with its unit, as written: "91.5 cm", "36 x 24 in", "18 mm"';
+    return phrase('a number with its unit, as written: "91.5 cm", "36 x 24 in", "18 mm"');
   return /[\s&]/.test(input)
-    ? `an id of an entry, not a name: write an entry for it first (kerfmark new), then its id here`
-    : 'an id: letters, digits, - and . only';
+    ? phrase('an id of an entry, not a name: write an entry for it first (kerfmark new), then its id here')
+    : phrase('an id: letters, digits, - and . only');
 }

@@ -2,6 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { parse as parseYaml } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
+import { phrase } from '../base/said.ts';
 import { ENTRY_SCHEMAS, type Entry, type KeyPath } from '../model/entry.ts';
 import { keyOfHeading } from '../model/sheet-columns.ts';
 import { keyNames } from '../model/walk-fields.ts';
@@ -131,8 +132,8 @@ function notCsv(file: string, error: unknown): Diagnostic {
     code: 'table-not-read',
     severity: 'error',
     place: { file, line, column: 1 },
-    message: `the table cannot be read: ${(error as Error).message.split('\n')[0]}`,
-    mend: 'save it as CSV with commas, text that holds commas in double quotation marks, UTF-8',
+    message: phrase('the table cannot be read: {0}', (error as Error).message.split('\n')[0]),
+    mend: phrase('save it as CSV with commas, text that holds commas in double quotation marks, UTF-8'),
   };
 }
 
@@ -141,7 +142,7 @@ function strayCell(file: string, line: number, index: number, cell: string): Dia
     code: 'table-stray-cell',
     severity: 'error',
     place: { file, line, column: index + 1 },
-    message: `"${cell}" stands in a column without a heading`,
-    mend: 'give the column a heading (a key of evidence), or delete the cell',
+    message: phrase('"{0}" stands in a column without a heading', cell),
+    mend: phrase('give the column a heading (a key of evidence), or delete the cell'),
   };
 }

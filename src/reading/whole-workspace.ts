@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import { nearest } from '../base/nearest.ts';
+import { oneOf, phrase, type Said } from '../base/said.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType } from '../model/entry.ts';
 import { keyNames } from '../model/walk-fields.ts';
 import { CURRENT_FORMAT } from './upgrade-text.ts';
@@ -15,8 +16,10 @@ export function checkWhole(entries: readonly Entry[], leftOut: readonly string[]
         code: 'workspace-missing',
         severity: 'error',
         place: { file: 'entries', line: 1, column: 1 },
-        message: 'no entry of type workspace was found, so there are no settings',
-        mend: 'write entries/workspace.md with type: workspace, title and institution; "kerfmark begin" makes one',
+        message: phrase('no entry of type workspace was found, so there are no settings'),
+        mend: phrase(
+          'write entries/workspace.md with type: workspace, title and institution; "kerfmark begin" makes one',
+        ),
       },
     ];
   }
@@ -25,10 +28,10 @@ export function checkWhole(entries: readonly Entry[], leftOut: readonly string[]
       code: 'workspace-twice',
       severity: 'error',
       place: entry.placeOf(['type']),
-      message: 'there is more than one entry of type workspace',
-      mend: 'keep one; move its settings there',
+      message: phrase('there is more than one entry of type workspace'),
+      mend: phrase('keep one; move its settings there'),
       entry: entry.id,
-      related: [{ place: first.placeOf(['id']), text: 'the other one' }],
+      related: [{ place: first.placeOf(['id']), text: phrase('the other one') }],
     }),
   );
   return [...twice, ...newerFormat(first)];
@@ -43,8 +46,14 @@ function newerFormat(workspace: Entry): readonly Diagnostic[] {
       code: 'workspace-format',
       severity: 'error',
       place: workspace.placeOf(['format']),
-      message: `the workspace is of format ${format}, and this program knows formats up to ${CURRENT_FORMAT}`,
-      mend: 'use a newer version of the program; do not lower the number, since the entries may be written otherwise',
+      message: phrase(
+        'the workspace is of format {0}, and this program knows formats up to {1}',
+        format,
+        CURRENT_FORMAT,
+      ),
+      mend: phrase(
+        'use a newer version of the program; do not lower the number, since the entries may be written otherwise',
+      ),
       entry: workspace.id,
     },
   ];
@@ -63,12 +72,15 @@ export function checkWithheld(entries: readonly Entry[]): readonly Diagnostic[] 
           severity: 'error',
           place: entry.placeOf(['withhold', i]),
           entry: entry.id,
-          message: `"${name}" is no key of this type, so that nothing would be withheld`,
+          message: phrase('"{0}" is no key of this type, so that nothing would be withheld', name),
           mend: name.includes('.')
-            ? `write the last word alone (${name.slice(name.lastIndexOf('.') + 1)}); it is withheld wherever it stands in the entry`
+            ? phrase(
+                'write the last word alone ({0}); it is withheld wherever it stands in the entry',
+                name.slice(name.lastIndexOf('.') + 1),
+              )
             : near.length > 0
-              ? `did you mean ${near.join(' or ')}?`
-              : 'write the key as it stands in the entry',
+              ? phrase('did you mean {0}?', oneOf(near))
+              : phrase('write the key as it stands in the entry'),
         },
       ];
     }),
@@ -88,8 +100,8 @@ export function checkPanels(entries: readonly Entry[]): readonly Diagnostic[] {
             object,
             ['panels', index, 'id'],
             'panel-twice',
-            `the object has two panels "${ids[index]}"`,
-            'give one of them another name',
+            phrase('the object has two panels "{0}"', ids[index]),
+            phrase('give one of them another name'),
           ),
         ];
   });
@@ -104,8 +116,8 @@ export function checkPanels(entries: readonly Entry[]): readonly Diagnostic[] {
         entry,
         ['panel'],
         'unknown-panel',
-        `the object ${String(keys.object)} has no panel "${keys.panel}"`,
-        `its panels are: ${names}`,
+        phrase('the object {0} has no panel "{1}"', String(keys.object), keys.panel),
+        phrase('its panels are: {0}', names),
       ),
     ];
   });
@@ -122,8 +134,8 @@ export function checkPanels(entries: readonly Entry[]): readonly Diagnostic[] {
           entry,
           ['covered', i, 'panel'],
           'unknown-panel',
-          `the object ${asked.join(' or ')} has no panel "${one.panel}"`,
-          `its panels are: ${panels.join(', ')}`,
+          phrase('the object {0} has no panel "{1}"', oneOf(asked), one.panel),
+          phrase('its panels are: {0}', panels.join(', ')),
         ),
       ];
     });
@@ -135,8 +147,8 @@ function panelProblem(
   entry: Entry,
   path: readonly (string | number)[],
   code: string,
-  message: string,
-  mend: string,
+  message: Said,
+  mend: Said,
 ): Diagnostic {
   return { code, severity: 'error', place: entry.placeOf(path), message, mend, entry: entry.id };
 }

@@ -1,75 +1,78 @@
 import type { YAMLError } from 'yaml';
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Place } from '../base/place.ts';
+import { phrase, type Said } from '../base/said.ts';
 import { ENTRY_SCHEMAS } from '../model/entry.ts';
 import { keyNames } from '../model/walk-fields.ts';
 
 interface Wording {
   readonly code: string;
-  readonly message: string;
-  readonly mend: string;
+  readonly message: Said;
+  readonly mend: Said;
 }
 
 const BY_CODE: Readonly<Record<string, Wording>> = {
   TAB_AS_INDENT: {
     code: 'yaml-tab',
-    message: 'a tab stands where the line is set in',
-    mend: 'use spaces (two for each step) instead of the tab',
+    message: phrase('a tab stands where the line is set in'),
+    mend: phrase('use spaces (two for each step) instead of the tab'),
   },
   DUPLICATE_KEY: {
     code: 'yaml-key-twice',
-    message: 'the same key is written twice in one place',
-    mend: 'keep one of the two, or make them one list',
+    message: phrase('the same key is written twice in one place'),
+    mend: phrase('keep one of the two, or make them one list'),
   },
   BAD_ALIAS: {
     code: 'yaml-special-start',
-    message: 'a value begins with *, which has a meaning of its own in YAML',
-    mend: 'put the whole value in quotation marks: key: "* ..."',
+    message: phrase('a value begins with *, which has a meaning of its own in YAML'),
+    mend: phrase('put the whole value in quotation marks: key: "* ..."'),
   },
 };
 
 const QUOTE_OPEN: Wording = {
   code: 'yaml-quote-open',
-  message: 'a quotation mark is opened and not closed',
-  mend: 'close it at the end of the value; inside double quotation marks write \\" for a quotation mark',
+  message: phrase('a quotation mark is opened and not closed'),
+  mend: phrase('close it at the end of the value; inside double quotation marks write \\" for a quotation mark'),
 };
 
 const BRACKET_OPEN: Wording = {
   code: 'yaml-bracket-open',
-  message: 'a bracket is opened and not closed',
-  mend: 'close it: every [ needs its ], every { its }',
+  message: phrase('a bracket is opened and not closed'),
+  mend: phrase("close it: every [ needs its ], every '{' its '}'"),
 };
 
 const COMMA_MISSING: Wording = {
   code: 'yaml-comma-missing',
-  message: 'a comma is missing between two keys inside the brackets',
-  mend: 'write a comma after each value: { date: "1926", grade: probable }',
+  message: phrase('a comma is missing between two keys inside the brackets'),
+  mend: phrase("write a comma after each value: '{' date: \"1926\", grade: probable '}'"),
 };
 
 const NEIGHBOURS: Wording = {
   code: 'yaml-set-in',
-  message: 'this line is set in differently from its neighbours',
-  mend: 'begin it in the same column as the keys that belong with it',
+  message: phrase('this line is set in differently from its neighbours'),
+  mend: phrase('begin it in the same column as the keys that belong with it'),
 };
 
 const SET_IN: Wording = {
   code: 'yaml-set-in',
-  message: 'a line below this key is set in, although the key has a value already',
-  mend: 'begin the next key in the same column as this one',
+  message: phrase('a line below this key is set in, although the key has a value already'),
+  mend: phrase('begin the next key in the same column as this one'),
 };
 
 /** Words for text that YAML would take for a comment. */
 export const COMMENT_IN_TEXT: Wording = {
   code: 'yaml-comment-in-text',
-  message: 'from the # on, YAML takes the rest of the line for a comment, so it would be lost',
-  mend: 'put the whole text in quotation marks: "lot #3"; a comment of your own is set off by a space after the #',
+  message: phrase('from the # on, YAML takes the rest of the line for a comment, so it would be lost'),
+  mend: phrase(
+    'put the whole text in quotation marks: "lot #3"; a comment of your own is set off by a space after the #',
+  ),
 };
 
 /** Words for a line that is set in with hard spaces, wherever it is noticed. */
 export const HARD_SPACE: Wording = {
   code: 'yaml-hard-space',
-  message: 'the line is set in with hard spaces (copied from a web page or a word processor)',
-  mend: 'delete the space before the first word and type ordinary spaces',
+  message: phrase('the line is set in with hard spaces (copied from a web page or a word processor)'),
+  mend: phrase('delete the space before the first word and type ordinary spaces'),
 };
 
 /** Words and mend for an error of the YAML parser, guessing the usual slip from the line itself. */
@@ -102,11 +105,14 @@ export function curlyQuotes(line: string): Wording | null {
   if (!/[:[{,] *[“„‟‘]|[:[{,] *"[^"]*[”“] *(?:[,}\]]|$)/.test(line)) return null;
   return {
     code: 'curly-quotes',
-    message: 'curly quotation marks stand around a value; only straight ones count',
-    mend: `write ${line
-      .trim()
-      .replace(/[“”„‟]/g, '"')
-      .replace(/[‘’](?=\s|$|,|})|(?<=\s)[‘’]/g, "'")}`,
+    message: phrase('curly quotation marks stand around a value; only straight ones count'),
+    mend: phrase(
+      'write {0}',
+      line
+        .trim()
+        .replace(/[“”„‟]/g, '"')
+        .replace(/[‘’](?=\s|$|,|})|(?<=\s)[‘’]/g, "'"),
+    ),
   };
 }
 
@@ -117,8 +123,8 @@ function lineStart(text: string, at: number): number {
 function unread(error: YAMLError): Wording {
   return {
     code: 'yaml-not-read',
-    message: `the front matter cannot be read here: ${plain(error.message)}`,
-    mend: 'look for a missing quotation mark, bracket or colon in this line or the one before',
+    message: phrase('the front matter cannot be read here: {0}', plain(error.message)),
+    mend: phrase('look for a missing quotation mark, bracket or colon in this line or the one before'),
   };
 }
 
@@ -133,8 +139,8 @@ function withoutColon(line: string): Wording | null {
   const value = after === '' ? '' : ` ${after.split(/, [a-z-]+:/)[0]}`;
   return {
     code: 'yaml-no-colon',
-    message: `a colon is missing after "${key}"`,
-    mend: `write ${key}:${value}`,
+    message: phrase('a colon is missing after "{0}"', key),
+    mend: phrase('write {0}:{1}', key, value),
   };
 }
 
@@ -147,37 +153,39 @@ function fromLine(error: YAMLError, line: string): Wording | null {
   if (/^\s*[\w-]+\s*=\s/.test(line)) {
     return {
       code: 'yaml-no-colon',
-      message: 'a key is followed by a colon, not by an equals sign',
-      mend: `write ${line.trim().replace(/\s*=\s*/, ': ')}`,
+      message: phrase('a key is followed by a colon, not by an equals sign'),
+      mend: phrase('write {0}', line.trim().replace(/\s*=\s*/, ': ')),
     };
   }
   if (/:\s+"[^"]*"\s*[^\s,}\]#]/.test(line) || /:\s+'[^']*'\s*[^\s,}\]#']/.test(line)) {
     if (/\{.*["\w]\s+[a-z-]+:/.test(line)) return COMMA_MISSING;
     return {
       code: 'yaml-text-after-quote',
-      message: 'text goes on after a closing quotation mark',
-      mend: 'put the whole text in double quotation marks, and write \\" for those inside: "\\"Sold\\" to the museum", "The dealer\'s sale"',
+      message: phrase('text goes on after a closing quotation mark'),
+      mend: phrase(
+        'put the whole text in double quotation marks, and write \\" for those inside: "\\"Sold\\" to the museum", "The dealer\'\'s sale"',
+      ),
     };
   }
   if (error.code === 'BAD_SCALAR_START' || /^\s*(?:- )?[\w-]+:\s+(?:[@`%*&!|>]|- )/.test(line)) {
     return {
       code: 'yaml-special-start',
-      message: 'a value begins with a character that has a meaning of its own in YAML',
-      mend: 'put the whole value in quotation marks',
+      message: phrase('a value begins with a character that has a meaning of its own in YAML'),
+      mend: phrase('put the whole value in quotation marks'),
     };
   }
   if (/^\s*(?:- )?[\w-]+:\s+[^"'[{|>#].*?:\s/.test(`${line} `)) {
     return {
       code: 'yaml-colon-in-text',
-      message: 'the text after the key holds a colon followed by a space, which YAML takes for another key',
-      mend: `put the text in quotation marks: ${quoted(line)}`,
+      message: phrase('the text after the key holds a colon followed by a space, which YAML takes for another key'),
+      mend: phrase('put the text in quotation marks: {0}', quoted(line)),
     };
   }
   if (/^\s*(?:- )?[a-z][\w-]*:[^\s/]/.test(line)) {
     return {
       code: 'yaml-no-space',
-      message: 'there is no space after the colon',
-      mend: `write ${line.trim().replace(/:(?=\S)/, ': ')}`,
+      message: phrase('there is no space after the colon'),
+      mend: phrase('write {0}', line.trim().replace(/:(?=\S)/, ': ')),
     };
   }
   if (oddQuotes(line)) return null;
@@ -192,7 +200,7 @@ function slipInBraces(line: string): Wording | null {
   if (/^\s*-[{[]/.test(line))
     return {
       code: 'yaml-no-space',
-      message: 'there is no space after the dash',
+      message: phrase('there is no space after the dash'),
       mend: mended(line.replace(/-(?=[{[])/, '- ')),
     };
   if (!/\{.*\}/.test(line)) return null;
@@ -200,7 +208,7 @@ function slipInBraces(line: string): Wording | null {
   if (/;\s+[a-z][\w-]*:\s/.test(bare))
     return {
       code: 'yaml-comma-missing',
-      message: 'keys inside braces are parted by commas, not by semicolons',
+      message: phrase('keys inside braces are parted by commas, not by semicolons'),
       mend: mended(line.replace(/;(?=\s+[a-z][\w-]*:\s)/g, ',')),
     };
   // Piece by piece between the commas: one pattern over the whole line would try every way to part it.
@@ -215,8 +223,8 @@ function slipInBraces(line: string): Wording | null {
   const { key, text } = slip;
   return {
     code: 'yaml-colon-in-text',
-    message: `the text after "${key}" holds a colon followed by a space, which YAML takes for another key`,
-    mend: `put the text in quotation marks: ${key}: "${text}"`,
+    message: phrase('the text after "{0}" holds a colon followed by a space, which YAML takes for another key', key),
+    mend: phrase('put the text in quotation marks: {0}: "{1}"', key, text),
   };
 }
 

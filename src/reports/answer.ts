@@ -1,7 +1,7 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { answeredFor } from '../findings/inquiry-doubts.ts';
-import { language, term, words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, type ReportDocument, section, type Term } from './document.ts';
@@ -18,7 +18,8 @@ interface AnswerMatter extends Matter {
 }
 
 /** Words on every page of an answer that nobody has approved. */
-export function draftWords(): string {
+export function draftWords(sayer: Sayer): string {
+  const { words } = sayer;
   return words('Draft, not the museum’s answer');
 }
 
@@ -30,18 +31,19 @@ export function draftWords(): string {
  * @param people the catalogue of the reader, for the names of those who asked and answer
  */
 function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalogue): ReportDocument {
+  const { words, language } = file.sayer;
   const matter: AnswerMatter = { ...matterOf(file, inquiry.keys.objects), inquiry, people };
   return {
     id: inquiry.id,
     title: titleOf(inquiry, file.settings.languages),
     subtitle: words('Answer to an inquiry'),
     isLong: false,
-    language: language().tag,
-    draft: inquiry.keys['approved-by'] ? null : draftWords(),
+    language: language.tag,
+    draft: inquiry.keys['approved-by'] ? null : draftWords(file.sayer),
     foot: footOf(file, inquiry.id),
     blocks: [
       head(matter),
-      ...(file.catalogue.holdsMore ? [paragraph(shownOnly())] : []),
+      ...(file.catalogue.holdsMore ? [paragraph(shownOnly(file.sayer))] : []),
       ...questions(matter),
       ...identification(matter),
       ...presentCustody(matter),
@@ -76,13 +78,15 @@ export function answerTo(
 }
 
 /** Said where entries are kept back, without telling which. */
-function shownOnly(): string {
+function shownOnly(sayer: Sayer): string {
+  const { words } = sayer;
   return words(
     'This answer is made from the entries that may be shown to the one who asks. Others are kept back; dates and gaps rest on the shown entries only, and what is not shown is not called unknown.',
   );
 }
 
 function head({ inquiry, file, people, asked }: AnswerMatter): Block {
+  const { words } = file.sayer;
   const { keys } = inquiry;
   const hidden = (inquiry.withheld ?? []).includes('from') ? words('shown to restricted readers only') : undefined;
   const rows: readonly (readonly [string, string | undefined])[] = [
@@ -90,7 +94,7 @@ function head({ inquiry, file, people, asked }: AnswerMatter): Block {
     [words('Received'), sayDate(file, keys.received)],
     [words('Asked by'), keys.from === undefined ? hidden : personName(people, keys.from)],
     [words('Under what authority'), keys.authority ?? hidden],
-    [words('About'), asked.map((id) => nameOf(file, id)).join('; ')],
+    [words('About'), asked.map((id) => nameOf(file, id)).join(file.sayer.semicolon)],
   ];
   return {
     kind: 'terms',
@@ -107,6 +111,7 @@ function personName(people: Catalogue, idOrWords: string): string {
 }
 
 function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
+  const { term, words } = file.sayer;
   const asked = inquiry.keys.questions ?? [];
   const blocks = asked.flatMap((one, i): readonly Block[] => {
     const question = typeof one === 'string' ? { text: one } : one;
@@ -130,12 +135,14 @@ function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
   );
 }
 
-function withheld({ inquiry }: AnswerMatter): readonly Block[] {
+function withheld({ file, inquiry }: AnswerMatter): readonly Block[] {
+  const { words } = file.sayer;
   const said = (inquiry.keys.withheld ?? []).map((one) => passage(words('{0}: {1}.', one.class, one.ground)));
   return section(words('What is withheld'), list(said), words('Nothing is stated to be withheld from this answer.'));
 }
 
 function nextSteps({ file }: AnswerMatter): readonly Block[] {
+  const { words } = file.sayer;
   const open = file.catalogue.ofType('question').filter((one) => one.keys.state !== 'answered');
   const steps = open.flatMap((one) =>
     one.keys['would-settle-it'] ? [passage(`${titleOf(one)} ${sentence(one.keys['would-settle-it'])}`, [one.id])] : [],
@@ -150,6 +157,7 @@ function sentence(words: string): string {
 }
 
 function signatures({ inquiry, file, people }: AnswerMatter): readonly Block[] {
+  const { words } = file.sayer;
   const { keys } = inquiry;
   const rows: readonly (readonly [string, string | undefined])[] = [
     [words('Answered by'), keys['answered-by']],

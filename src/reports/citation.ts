@@ -1,4 +1,4 @@
-import { words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import type { Keys } from '../model/entry.ts';
 import { type Inline, joined, plainWords } from './inline.ts';
 
@@ -51,19 +51,30 @@ export function isPublished({ kind }: CitedSource): boolean {
  *
  * @param locator page, folio or number; '' for none
  */
-export function firstMention(source: CitedSource, locator = '', hereafter: string | null = null): readonly Inline[] {
-  if (isPublished(source)) return [...joined([...publication(source), [locator]]), doubtOf(source)];
+export function firstMention(
+  sayer: Sayer,
+  source: CitedSource,
+  locator = '',
+  hereafter: string | null = null,
+): readonly Inline[] {
+  const { words } = sayer;
+  if (isPublished(source)) return [...joined([...publication(sayer, source), [locator]]), doubtOf(source)];
   const announced = hereafter === null ? '' : words(' (hereafter {0})', hereafter);
-  return [...joined([item(source), [locator], dateOf(source), ...archive(source)]), announced, doubtOf(source)];
+  return [
+    ...joined([item(sayer, source), [locator], dateOf(source), ...archive(sayer, source)]),
+    announced,
+    doubtOf(source),
+  ];
 }
 
 /** A note for a later mention: who and what in short, the locator, the collection. */
-export function laterMention(source: CitedSource, locator = ''): readonly Inline[] {
+export function laterMention(sayer: Sayer, source: CitedSource, locator = ''): readonly Inline[] {
+  const { words, list } = sayer;
   if (isPublished(source)) {
     const short = shortTitle(source.title);
     const title: readonly Inline[] = source.kind === 'article' ? [`“${short}”`] : [{ italic: short }];
     const parts = joined([
-      [source.authors.map((one) => shortName(source, one)).join(' and ')],
+      [list(source.authors.map((one) => shortName(source, one)))],
       title,
       source.lot ? [words('lot {0}', source.lot)] : [],
       [locator],
@@ -71,11 +82,7 @@ export function laterMention(source: CitedSource, locator = ''): readonly Inline
     return [...parts, doubtOf(source)];
   }
   const short = isLetter(source)
-    ? words(
-        '{0} to {1}',
-        source.authors.map((one) => shortName(source, one)).join(' and '),
-        surname(source.recipient ?? ''),
-      )
+    ? words('{0} to {1}', list(source.authors.map((one) => shortName(source, one))), surname(source.recipient ?? ''))
     : shortTitle(withoutDate(source));
   const date = isLetter(source) || source.kind === 'photograph' ? dateOf(source) : [];
   return [...joined([[short], [locator], date, [collectionName(source) ?? '']]), doubtOf(source)];
@@ -92,7 +99,8 @@ function doubtOf({ doubted }: CitedSource): string {
 }
 
 /** Where a collection lies: "Papers of the firm. Town archive, Marseille". */
-export function collectionEntry(source: CitedSource): string {
+export function collectionEntry(sayer: Sayer, source: CitedSource): string {
+  const { words } = sayer;
   const home = [source.collection === null ? null : source.repository, source.repositoryPlace]
     .filter(Boolean)
     .join(', ');
@@ -103,11 +111,11 @@ export function collectionEntry(source: CitedSource): string {
 }
 
 /** A published work as the bibliography has it: surname first, full stops between the parts. */
-export function bibliographyEntry(source: CitedSource): readonly Inline[] {
+export function bibliographyEntry(sayer: Sayer, source: CitedSource): readonly Inline[] {
   const [first, ...others] = source.authors;
   const authors =
     first === undefined ? '' : [source.bodies.includes(first) ? first : inverted(first), ...others].join(', ');
-  const [title, ...rest] = titleParts(source);
+  const [title, ...rest] = titleParts(sayer, source);
   const parts: readonly (readonly Inline[])[] = [[authors], title ?? [], ...rest, [imprint(source)]];
   const runs = joined(parts, '. ');
   // A name that ends in an initial brings its own full stop.
@@ -123,8 +131,9 @@ function isLetter({ kind, authors, recipient }: CitedSource): boolean {
 }
 
 /** The item itself: sender to recipient; who was heard; what a label is on; else author and description. */
-function item(source: CitedSource): readonly Inline[] {
-  const authors = source.authors.join(' and ');
+function item(sayer: Sayer, source: CitedSource): readonly Inline[] {
+  const { words, list } = sayer;
+  const authors = list(source.authors);
   const placed = source.placeWritten ? `, ${source.placeWritten}` : '';
   if (isLetter(source)) {
     const kind = source.kind === 'invoice' ? words(', invoice') : '';
@@ -148,7 +157,11 @@ function item(source: CitedSource): readonly Inline[] {
 }
 
 /** Parts of a published work up to its imprint: authors stand before them. */
-function titleParts({ kind, title, container, volume, page, lot }: CitedSource): readonly (readonly Inline[])[] {
+function titleParts(
+  sayer: Sayer,
+  { kind, title, container, volume, page, lot }: CitedSource,
+): readonly (readonly Inline[])[] {
+  const { words } = sayer;
   if (kind === 'article')
     return [
       [`“${title}”`],
@@ -158,11 +171,12 @@ function titleParts({ kind, title, container, volume, page, lot }: CitedSource):
   return [[{ italic: title }], [volume ? words('vol. {0}', volume) : ''], [lot ? words('lot {0}', lot) : '']];
 }
 
-function publication(source: CitedSource): readonly (readonly Inline[])[] {
-  const authors = source.authors.join(' and ');
+function publication(sayer: Sayer, source: CitedSource): readonly (readonly Inline[])[] {
+  const { list } = sayer;
+  const authors = list(source.authors);
   const shown = source.title.includes(authors) ? '' : authors;
   const undated: CitedSource = { ...source, title: withoutDate(source) };
-  const [title = [], ...rest] = titleParts(undated);
+  const [title = [], ...rest] = titleParts(sayer, undated);
   if (source.kind === 'article' || source.kind === 'newspaper') return [[shown], title, ...rest, dateOf(source)];
   const facts = imprint(source);
   const [volume = [], lot = []] = rest;
@@ -182,7 +196,8 @@ function dateOf({ date }: CitedSource): readonly Inline[] {
 }
 
 /** Box, folder, item or reference code; series, collection, repository, town, address. */
-function archive(source: CitedSource): readonly (readonly Inline[])[] {
+function archive(sayer: Sayer, source: CitedSource): readonly (readonly Inline[])[] {
+  const { words } = sayer;
   const inBox = [
     source.box === null ? '' : words('box {0}', source.box),
     source.folder === null ? '' : words('folder {0}', source.folder),

@@ -1,5 +1,6 @@
 import { GRADES } from '../base/grade.ts';
-import { term, words } from '../language/spoken.ts';
+import { phrase, type Said } from '../base/said.ts';
+import type { Sayer } from '../language/sayer.ts';
 import terms from '../reference/trade-terms.json' with { type: 'json' };
 import { type Block, list, paragraph, passage, passagesOf, type ReportDocument, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
@@ -12,15 +13,16 @@ export interface Making {
   readonly version: string;
 }
 
-const GRADE_MEANING: Readonly<Record<(typeof GRADES)[number], () => string>> = {
-  established: () => words('nobody who has seen the evidence doubts it'),
-  probable: () => words('the evidence speaks for it, and nothing of weight against it'),
-  possible: () => words('there is something for it'),
-  conjectural: () => words('a guess that explains something'),
+const GRADE_MEANING: Readonly<Record<(typeof GRADES)[number], Said>> = {
+  established: phrase('nobody who has seen the evidence doubts it'),
+  probable: phrase('the evidence speaks for it, and nothing of weight against it'),
+  possible: phrase('there is something for it'),
+  conjectural: phrase('a guess that explains something'),
 };
 
 /** How dates, grades, names and words are meant. */
 export function conventions({ file }: Matter): readonly Block[] {
+  const { words, term, say } = file.sayer;
   const own = file.catalogue.workspace?.keys['grade-words'] ?? {};
   const circa = file.catalogue.workspace?.keys.circa ?? {};
   const widths = Object.entries(circa).map(([what, width]) => words('{0} for a {1}', width, what));
@@ -30,7 +32,7 @@ export function conventions({ file }: Matter): readonly Block[] {
       kind: 'terms',
       terms: GRADES.map((grade) => ({
         name: term(grade),
-        passage: passage(`${own[grade] ?? GRADE_MEANING[grade]()}.`),
+        passage: passage(`${own[grade] ?? say(GRADE_MEANING[grade])}.`),
       })),
     },
     ...list([
@@ -61,7 +63,8 @@ export function conventions({ file }: Matter): readonly Block[] {
 }
 
 /** Terms of the trade that the document uses, each with its source and standing. */
-export function glossary(document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
+export function glossary(sayer: Sayer, document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
+  const { words, term } = sayer;
   const text = passagesOf(document as ReportDocument)
     .map((one) => one.words)
     .join(' ')
@@ -69,7 +72,7 @@ export function glossary(document: Pick<ReportDocument, 'blocks'>): readonly Blo
   const used = terms.filter((one) => isUsed(text, one.term));
   const said = used.map((one) => ({
     name: one.term,
-    passage: passage(`${one.meaning} (${one.source}; ${one.standing}).`),
+    passage: passage(`${one.meaning} (${one.source}${sayer.semicolon}${term(one.standing)}).`),
   }));
   return section(
     words('Glossary'),
@@ -84,31 +87,32 @@ function isUsed(text: string, term: string): boolean {
 }
 
 /** Beginnings of the names of entries. */
-const PREFIXES: readonly (readonly [string, () => string])[] = [
-  ['CL', () => words('claim: what a source says')],
-  ['EV', () => words('event')],
-  ['EX', () => words('examination')],
-  ['FI', () => words('figure')],
-  ['HO', () => words('holding: somebody having it for a time')],
-  ['OB', () => words('object')],
-  ['PA', () => words('party')],
-  ['PE', () => words('physical evidence')],
-  ['PL', () => words('place')],
-  ['QU', () => words('question')],
-  ['RD', () => words('reading')],
-  ['RF', () => words('reference date')],
-  ['SE', () => words('search')],
-  ['SO', () => words('source')],
-  ['TI', () => words('assertion of title')],
+const PREFIXES: readonly (readonly [string, Said])[] = [
+  ['CL', phrase('claim: what a source says')],
+  ['EV', phrase('event')],
+  ['EX', phrase('examination')],
+  ['FI', phrase('figure')],
+  ['HO', phrase('holding: somebody having it for a time')],
+  ['OB', phrase('object')],
+  ['PA', phrase('party')],
+  ['PE', phrase('physical evidence')],
+  ['PL', phrase('place')],
+  ['QU', phrase('question')],
+  ['RD', phrase('reading')],
+  ['RF', phrase('reference date')],
+  ['SE', phrase('search')],
+  ['SO', phrase('source')],
+  ['TI', phrase('assertion of title')],
 ];
 
 /** Beginnings of names that the document uses. */
-export function abbreviations(document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
+export function abbreviations(sayer: Sayer, document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
+  const { words, say } = sayer;
   const rests = new Set(
     passagesOf(document as ReportDocument).flatMap((one) => one.rests.map((id) => id.split('-')[0])),
   );
   const used = PREFIXES.filter(([prefix]) => rests.has(prefix));
-  const said = used.map(([name, meaning]) => ({ name, passage: passage(meaning()) }));
+  const said = used.map(([name, meaning]) => ({ name, passage: passage(say(meaning)) }));
   return section(
     words('Abbreviations'),
     said.length === 0 ? [] : [{ kind: 'terms', terms: said }],
@@ -118,6 +122,7 @@ export function abbreviations(document: Pick<ReportDocument, 'blocks'>): readonl
 
 /** Who wrote which entries, as the entries say. */
 export function contributors({ file, dossier }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const byName = new Map<string, string[]>();
   for (const entry of dossier) {
     const who = entry.keys.by;
@@ -133,6 +138,7 @@ export function contributors({ file, dossier }: Matter): readonly Block[] {
 
 /** What this audience does not see, as far as that may be said. */
 export function hiddenPart({ file, dossier }: Matter): readonly Block[] {
+  const { words, term } = file.sayer;
   const { holdsMore, audience } = file.catalogue;
   const partly = dossier.filter((entry) => (entry.withheld ?? []).length > 0);
   const said = holdsMore
@@ -152,6 +158,7 @@ export function hiddenPart({ file, dossier }: Matter): readonly Block[] {
 
 /** With which program and on which day it was made, which answers were sent, and what has changed since an older copy. */
 export function versions(matter: Matter, { built, version }: Making): readonly Block[] {
+  const { words } = matter.file.sayer;
   const { file } = matter;
   const sent = bearing(matter, 'inquiry').flatMap((entry) =>
     entry.keys['sent-on'] ? [passage(words('Answer {0} sent {1}.', entry.id, entry.keys['sent-on']), [entry.id])] : [],

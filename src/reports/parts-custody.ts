@@ -2,17 +2,17 @@ import { sayLegend } from '../custody/write-line.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
-import { dated, term, words } from '../language/spoken.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
-import { panelsOf } from './parts-known.ts';
+import { namePanels } from './parts-known.ts';
 import { nameOf, saySearch } from './say-entry.ts';
 
 /** Who had the pieces, one after the other: a table and the provenance line for each chain. */
 export function custody({ file, chains }: Matter, figure: Block | null): readonly Block[] {
+  const { words, term, say } = file.sayer;
   const blocks = chains.flatMap((chain): readonly Block[] => {
     const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
-    const head = panelsOf(chain.panels).replace(/\s?: $/, '') || nameOf(file, chain.object.id);
+    const head = namePanels(file.sayer, chain.panels) || nameOf(file, chain.object.id);
     const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
       const { keys, id } = one.holding;
       const shared = (keys['shared-with'] ?? []).map((party) => nameOf(file, party));
@@ -22,8 +22,8 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
           ...sourcesOf(file, id),
         ]),
         passage(`${term(keys.capacity)}${shared.length > 0 ? words(', shared with {0}', shared.join(', ')) : ''}`),
-        passage(dated(sayCertain(one))),
-        passage(dated(sayStretch(one.possibly))),
+        passage(say(sayCertain(one))),
+        passage(say(sayStretch(one.possibly))),
         passage(keys['acquired-by'] ? term(keys['acquired-by']) : words('not recorded')),
       ];
     });
@@ -57,7 +57,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
   });
   const legend = words(
     '{0} By the convention of the AAM Guide to Provenance Research (2001).',
-    sayLegend(houseStyle(file)),
+    sayLegend(file.sayer, houseStyle(file)),
   );
   return section(
     words('Custody'),
@@ -72,6 +72,7 @@ function sourcesOf(file: Matter['file'], id: string): readonly string[] {
 
 /** Looks in archives that found nothing, and those to which there was no access. */
 export function nilResults(matter: Matter): readonly Block[] {
+  const { words } = matter.file.sayer;
   const { file } = matter;
   const nil = bearing(matter, 'search').filter(
     (one) => one.keys.outcome === 'not found in what was searched' || one.keys.outcome === 'no access',
@@ -88,18 +89,19 @@ export function nilResults(matter: Matter): readonly Block[] {
 
 /** Years of each holding that nobody has looked through. */
 export function coverage({ file, chains }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const ids = new Set(chains.flatMap((one) => [...one.holdings, ...one.meanwhile].map(({ holding }) => holding.id)));
   const rows = searchCoverage(file)
     .filter((one) => ids.has(one.holding.id))
     .map(({ holding, years, looks, uncovered }) => [
       passage(nameOf(file, holding.id), [holding.id, ...looks.map((one) => one.search.id)]),
-      passage(years ? sayYears(years) : dated('not bounded')),
+      passage(years ? sayYears(years) : words('not bounded')),
       passage(
         looks
           .map(
             (one) => `${one.search.keys.repository}, ${one.years ? sayYears(one.years) : words('years not recorded')}`,
           )
-          .join('; ') || words('none'),
+          .join(file.sayer.semicolon) || words('none'),
       ),
       passage(
         !years ? words('cannot be told') : uncovered.length === 0 ? words('none') : uncovered.map(sayYears).join(', '),
@@ -123,6 +125,7 @@ function sayYears({ first, last }: Years): string {
 
 /** Candidate origins with what the entries say for and against each; nothing is added up. */
 export function readings(matter: Matter): readonly Block[] {
+  const { words, term } = matter.file.sayer;
   const { file } = matter;
   const blocks = bearing(matter, 'reading').flatMap((reading): readonly Block[] => [
     { kind: 'heading', level: 3, words: nameOf(file, reading.id) },

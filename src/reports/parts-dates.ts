@@ -1,7 +1,6 @@
 import { GRADES } from '../base/grade.ts';
 import { explainBound, sayMoment } from '../findings/explain.ts';
 import { fromTo, sayRange } from '../findings/printed-range.ts';
-import { dated, term, words } from '../language/spoken.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
@@ -11,6 +10,7 @@ import { capital } from './say-entry.ts';
 
 /** All events of the pieces with their ranges at the four grades. */
 export function chronology(matter: Matter, figure: Block | null): readonly Block[] {
+  const { say, words, term } = matter.file.sayer;
   const { file } = matter;
   const rows = eventsAsked(matter).map((event) => {
     const [starts = [], ends = []] = (['start', 'end'] as const).map((edge) => {
@@ -22,7 +22,7 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
       ...GRADES.map((_, rank) => {
         const [start, end] = [starts[rank], ends[rank]];
         const isDisputed = !(start?.consistent && end?.consistent);
-        return passage(`${dated(sayRange(fromTo(start, end)))}${isDisputed ? words(', disputed') : ''}`);
+        return passage(`${say(sayRange(fromTo(start, end)))}${isDisputed ? words(', disputed') : ''}`);
       }),
     ];
   });
@@ -42,6 +42,7 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
 
 /** Why the key events lie where they do, sentence by sentence, at the printed grade. */
 export function reasons({ file, objects }: Matter): readonly Block[] {
+  const { words, term } = file.sayer;
   const keys = objects.flatMap((object) => object.keys['key-events'] ?? []);
   const blocks = keys.flatMap((id): readonly Block[] => {
     const event = file.catalogue.get(id) as Entry<'event'> | undefined;

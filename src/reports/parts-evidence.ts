@@ -1,5 +1,4 @@
 import { cautionsFor } from '../findings/cautions.ts';
-import { term, words } from '../language/spoken.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section } from './document.ts';
 import type { Matter } from './matter.ts';
@@ -14,9 +13,10 @@ export function tracesOf({ file, objects }: Matter): readonly Entry<'evidence'>[
 
 /** Every trace with a number, what is seen and what it is taken for. */
 export function numberedEvidence(matter: Matter): readonly Block[] {
+  const { term, words, semicolon } = matter.file.sayer;
   const rows = tracesOf(matter).map((trace, i) => {
     const { keys } = trace;
-    const taken = (keys.inferred ?? []).map((one) => `${term(one.as)} (${term(one.grade)})`).join('; ');
+    const taken = (keys.inferred ?? []).map((one) => `${term(one.as)} (${term(one.grade)})`).join(semicolon);
     const where = [keys.panel ? words('panel {0}', keys.panel) : '', term(keys.face ?? ''), keys.where]
       .filter(Boolean)
       .join(', ');
@@ -56,6 +56,7 @@ const LAYERS: readonly string[] = [
 
 /** The technical table with its fixed columns; what nobody recorded is said to be so. */
 export function technicalTable(matter: Matter): readonly Block[] {
+  const { term, words, semicolon } = matter.file.sayer;
   const layers = tracesOf(matter).filter((one) => LAYERS.includes(one.keys.kind));
   const rows = layers.map((trace) => {
     const { keys } = trace;
@@ -66,9 +67,9 @@ export function technicalTable(matter: Matter): readonly Block[] {
       materials
         .filter((one) => isBinder(one.name) === wanted)
         .map((one) => `${one.name} (${term(one['identified-as'])}, ${term(one.grade)})`)
-        .join('; ');
-    const methods = [...new Set(materials.flatMap((one) => one.method ?? []))].join('; ');
-    const samples = [...new Set(materials.flatMap((one) => one.sample ?? []))].join('; ');
+        .join(semicolon);
+    const methods = [...new Set(materials.flatMap((one) => (one.method ? term(one.method) : [])))].join(semicolon);
+    const samples = [...new Set(materials.flatMap((one) => one.sample ?? []))].join(semicolon);
     return [
       passage(nameOf(matter.file, trace.id), [trace.id, ...materials.flatMap((one) => one.report ?? [])]),
       passage(term(keys.kind).replaceAll('-', ' ')),

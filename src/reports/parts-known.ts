@@ -1,10 +1,10 @@
+import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { hullOfExpression } from '../dates/wording.ts';
 import { sayStretch } from '../findings/custody-words.ts';
 import { samePiece } from '../findings/doubts-of-order.ts';
 import { eventsInOrder, eventsOn } from '../findings/event-order.ts';
 import { searchesFor } from '../findings/gap-searches.ts';
-import { dated, sayList, term, words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
@@ -18,13 +18,21 @@ export function eventsAsked({ file, objects, asked }: Matter): readonly Entry<'e
 }
 
 /** "Panels A and B", or nothing for an object in one piece. */
-export function panelsOf(panels: readonly string[]): string {
-  if (panels.length === 0) return '';
-  return words('{0} {1}: ', panels.length > 1 ? words('Panels') : words('Panel'), sayList(panels));
+export function namePanels({ words, list }: Sayer, panels: readonly string[]): string {
+  return panels.length === 0
+    ? ''
+    : words('{0, plural, one {Panel {1}} other {Panels {1}}}', panels.length, list(panels));
+}
+
+/** "Panels A and B: " before what is said of them. */
+export function panelsBefore(sayer: Sayer, panels: readonly string[]): string {
+  const name = namePanels(sayer, panels);
+  return name === '' ? '' : sayer.words('{0}: ', name);
 }
 
 /** The object by the categories of Object ID (ICOM, Object ID checklist), each as the file has it. */
 export function identification({ file, objects }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const blocks = objects.flatMap((object): readonly Block[] => {
     const { keys } = object;
     const languages = file.settings.languages;
@@ -34,8 +42,9 @@ export function identification({ file, objects }: Matter): readonly Block[] {
       [words('Materials and techniques'), keys.materials],
       [
         words('Measurements'),
-        (keys.measurements ?? []).map((one) => `${one.what ? `${one.what}, ` : ''}${one['as-written']}`).join('; ') ||
-          undefined,
+        (keys.measurements ?? [])
+          .map((one) => `${one.what ? `${one.what}, ` : ''}${one['as-written']}`)
+          .join(file.sayer.semicolon) || undefined,
       ],
       [words('Inscriptions and markings'), keys.inscriptions],
       [words('Distinguishing features'), keys['distinguishing-features']],
@@ -49,7 +58,7 @@ export function identification({ file, objects }: Matter): readonly Block[] {
         words('Formerly identified as'),
         (keys['former-identifications'] ?? [])
           .map((one) => [one.text, one.by, one.until ? words('until {0}', one.until) : ''].filter(Boolean).join(', '))
-          .join('; ') || undefined,
+          .join(file.sayer.semicolon) || undefined,
       ],
       [words('Accession numbers'), (keys['accession-numbers'] ?? []).join(', ') || undefined],
       [words('Photographs in the file'), pictures.length === 0 ? undefined : String(pictures.length)],
@@ -67,6 +76,7 @@ export function identification({ file, objects }: Matter): readonly Block[] {
 
 /** Who has it now, and where, as far as that may be said. */
 export function presentCustody({ file, chains, objects }: Matter): readonly Block[] {
+  const { words, say } = file.sayer;
   const said = chains.flatMap((chain): readonly Passage[] => {
     const last = chain.holdings.at(-1);
     // Who certainly had ended having it is not the present holder.
@@ -85,11 +95,11 @@ export function presentCustody({ file, chains, objects }: Matter): readonly Bloc
       passage(
         words(
           '{0}{1}{2}, {3}; recorded {4}.',
-          panelsOf(chain.panels),
+          panelsBefore(file.sayer, chain.panels),
           holder,
           where,
-          sayCapacity(keys.capacity),
-          dated(sayStretch(last.possibly)),
+          sayCapacity(file.sayer, keys.capacity),
+          say(sayStretch(last.possibly)),
         ),
         [id],
         statementsOf(file, id),
@@ -114,12 +124,13 @@ export function presentCustody({ file, chains, objects }: Matter): readonly Bloc
 
 /** How and when the present holder came by it, and which enquiries were made before that. */
 export function acquisition({ file, chains }: Matter): readonly Block[] {
+  const { say, term, words } = file.sayer;
   const said = chains.flatMap((chain): readonly Passage[] => {
     const last = chain.holdings.at(-1);
     if (!last) return [];
     const { holding, begunBy, possibly } = last;
     const from = chain.holdings.at(-2)?.holding;
-    const begun = dated(sayStretch({ first: possibly.first, last: begunBy }));
+    const begun = say(sayStretch({ first: possibly.first, last: begunBy }));
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
@@ -130,7 +141,7 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
         : how;
     return [
       passage(
-        words('{0}{1}; begun {2}.', panelsOf(chain.panels), fromWhom, begun),
+        words('{0}{1}; begun {2}.', panelsBefore(file.sayer, chain.panels), fromWhom, begun),
         [holding.id, ...(from ? [from.id] : [])],
         statementsOf(file, holding.id),
       ),
@@ -154,6 +165,7 @@ function isBefore(dates: Parameters<typeof readDate>[2], search: Entry<'search'>
 
 /** What is known, in order of date, each step with its sources. */
 export function known(matter: Matter): readonly Block[] {
+  const { words, term } = matter.file.sayer;
   const { file } = matter;
   const said = eventsAsked(matter).map((event) => {
     const { words: dates, grade, cites } = sayEventDates(file, event);
@@ -169,7 +181,7 @@ export function known(matter: Matter): readonly Block[] {
         titleOf(event, file.settings.languages),
         dates,
         term(grade),
-        how.length > 0 ? `; ${how.join('; ')}` : '',
+        how.length > 0 ? `${file.sayer.semicolon}${how.join(file.sayer.semicolon)}` : '',
       ),
       [event.id, ...sources],
       cites,

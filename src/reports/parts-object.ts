@@ -1,11 +1,11 @@
-import { term, words } from '../language/spoken.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
 import type { Matter } from './matter.ts';
-import { nameOf, sayDate } from './say-entry.ts';
+import { finenessOf, nameOf, sayDate } from './say-entry.ts';
 
 /** Numbers that dealers, carriers, houses and museums gave, for the concordance. */
 export function concordance({ objects, file }: Matter): readonly Block[] {
+  const { words, term } = file.sayer;
   const rows = objects.flatMap((object) => [
     ...(object.keys['accession-numbers'] ?? []).map((number) => [
       passage(number, [object.id]),
@@ -32,13 +32,18 @@ export function concordance({ objects, file }: Matter): readonly Block[] {
 
 /** Sections in which the pieces travelled, with what is stated and what is calculated of each. */
 export function sections({ objects, file }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const rows = objects.flatMap((object) =>
     (object.keys.panels ?? []).flatMap((panel) =>
       (panel.sections ?? []).map((one) => [
         passage(`${panel.id}.${one.id}`, [object.id]),
         passage([one.label, one.at].filter(Boolean).join(', ')),
-        passage([one['key-number'], one.crate ? words('crate {0}', one.crate) : ''].filter(Boolean).join('; ')),
-        passage([one['stated-size'], one['stated-weight'], one.weighed].filter(Boolean).join('; ')),
+        passage(
+          [one['key-number'], one.crate ? words('crate {0}', one.crate) : '']
+            .filter(Boolean)
+            .join(file.sayer.semicolon),
+        ),
+        passage([one['stated-size'], one['stated-weight'], one.weighed].filter(Boolean).join(file.sayer.semicolon)),
       ]),
     ),
   );
@@ -80,6 +85,7 @@ export function sections({ objects, file }: Matter): readonly Block[] {
 
 /** Names of pieces, parties and places, by who uses them, with transliteration. */
 export function names({ file, objects, dossier }: Matter): readonly Block[] {
+  const { term, words } = file.sayer;
   const named = dossier.filter(
     (entry): entry is Entry<'object' | 'party' | 'place'> =>
       isOfType(entry, 'party') || isOfType(entry, 'place') || objects.some((one) => one.id === entry.id),
@@ -117,6 +123,7 @@ export function names({ file, objects, dossier }: Matter): readonly Block[] {
 
 /** Photographs and drawings, with credit and rights. */
 export function figuresList({ file, objects }: Matter): readonly Block[] {
+  const { term, words } = file.sayer;
   const figures = file.catalogue
     .ofType('figure')
     .filter((one) => one.keys.object === undefined || objects.some((object) => object.id === one.keys.object));
@@ -128,10 +135,12 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
         keys.taken ? words('taken {0}', sayDate(file, keys.taken)) : '',
         keys.credit ?? words('no credit recorded'),
         keys.rights ?? words('rights not recorded'),
-        keys['rights-end'] ? words('until {0}', sayDate(file, keys['rights-end'])) : '',
+        keys['rights-end']
+          ? words('until {0}', sayDate(file, keys['rights-end']), finenessOf(file, keys['rights-end']))
+          : '',
       ]
         .filter(Boolean)
-        .join('; ')
+        .join(file.sayer.semicolon)
         .concat('.'),
       [id],
     ),
@@ -141,6 +150,7 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
 
 /** Examinations: when, by what means, by whom; what was looked for and not seen, what could not be reached. */
 export function examinations({ file, objects }: Matter): readonly Block[] {
+  const { term, words } = file.sayer;
   const looks = file.catalogue
     .ofType('examination')
     .filter((one) => one.keys.objects.some((id) => objects.some((object) => id.split('/')[0] === object.id)));
@@ -160,7 +170,10 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
     ];
     return {
       name: nameOf(file, id),
-      passage: passage(`${facts.filter(Boolean).join('; ')}.`, [id, ...(keys.report ? [keys.report] : [])]),
+      passage: passage(`${facts.filter(Boolean).join(file.sayer.semicolon)}.`, [
+        id,
+        ...(keys.report ? [keys.report] : []),
+      ]),
     };
   });
   return section(

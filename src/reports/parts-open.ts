@@ -1,23 +1,25 @@
 import type { Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
+import { oneLine } from '../base/one-line.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { sayGap, sayStretch, sayWithin } from '../findings/custody-words.ts';
 import { declinedReferences } from '../findings/reference-dates.ts';
 import { type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
 import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
-import { oneLine } from '../findings/sent-answers.ts';
-import { dated, sayList, term, words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
+import { sayStatement } from '../statements/say-statement.ts';
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
-import { eventsAsked, panelsOf } from './parts-known.ts';
+import { eventsAsked, panelsBefore } from './parts-known.ts';
 import { nameOf, sayDate, sayEntry, sayEventDates, sayTitle, statementsOf } from './say-entry.ts';
 
 /** What no record known to this museum says: unknown holders, gaps, open questions. */
 export function unknown(matter: Matter): readonly Block[] {
+  const { words, say } = matter.file.sayer;
   const { file, chains, asked } = matter;
   const gaps = chains.flatMap((chain): readonly Passage[] => [
     ...chain.holdings
@@ -26,10 +28,10 @@ export function unknown(matter: Matter): readonly Block[] {
         passage(
           words(
             '{0}{1} says who had it: “{2}”, possibly {3}.',
-            panelsOf(chain.panels),
+            panelsBefore(file.sayer, chain.panels),
             noRecord(file),
             nameOf(file, holding.id),
-            dated(sayStretch(possibly)),
+            say(sayStretch(possibly)),
           ),
           [holding.id],
           statementsOf(file, holding.id),
@@ -39,12 +41,12 @@ export function unknown(matter: Matter): readonly Block[] {
       passage(
         words(
           '{0}between “{1}” and “{2}”: {3}; {4}, {5}.',
-          panelsOf(chain.panels),
+          panelsBefore(file.sayer, chain.panels),
           nameOf(file, gap.before.id),
           nameOf(file, gap.after.id),
           gap.passage === 'direct' ? words('said to be direct') : noRecord(file),
-          dated(sayGap(gap)),
-          dated(sayWithin(gap.within)),
+          say(sayGap(gap)),
+          say(sayWithin(gap.within)),
         ),
         [gap.before.id, gap.after.id],
         [...statementsOf(file, gap.before.id), ...statementsOf(file, gap.after.id)],
@@ -61,7 +63,8 @@ export function unknown(matter: Matter): readonly Block[] {
 }
 
 /** Where entries are kept back, a gap may be theirs: what is not shown is not called unknown. */
-function noRecord({ catalogue }: CaseFile): string {
+function noRecord({ sayer, catalogue }: CaseFile): string {
+  const { words } = sayer;
   return catalogue.holdsMore ? words('no record that may be shown here') : words('no record known to this museum');
 }
 
@@ -79,6 +82,7 @@ function bearsOn(id: string, { file, chains, asked }: Pick<Matter, 'file' | 'cha
 
 /** What was searched, with what was not found. */
 export function searches(matter: Matter): readonly Block[] {
+  const { words } = matter.file.sayer;
   const { file } = matter;
   const rows = bearing(matter, 'search')
     .filter((one) => (one.keys.about ?? []).some((id) => bearsOn(id, matter)))
@@ -92,6 +96,7 @@ export function searches(matter: Matter): readonly Block[] {
 
 /** Statements that cannot all be right, and why some are not used. */
 export function conflicts(matter: Matter): readonly Block[] {
+  const { words } = matter.file.sayer;
   const { file } = matter;
   const events = new Set(eventsAsked(matter).map((one) => one.id));
   const disagreeing = disputesOf(file, events).map(({ moment, early, late, grade, ids }): Passage => {
@@ -106,7 +111,7 @@ export function conflicts(matter: Matter): readonly Block[] {
         moment,
         early,
         late,
-        reasons.join('; ') || words('none'),
+        reasons.join(file.sayer.semicolon) || words('none'),
       ),
       ids.map((id) => file.statement(id)?.entry ?? id),
       ids,
@@ -115,7 +120,11 @@ export function conflicts(matter: Matter): readonly Block[] {
   const notUsed = file.statements.all
     .filter((one) => one.notUsed !== null && events.has(subjectOf(matter, one.entry)))
     .map((one) =>
-      passage(words('{0}: not used in the computation, because {1}.', one.text, one.notUsed), [one.entry], [one.id]),
+      passage(
+        words('{0}: not used in the computation, because {1}.', sayStatement(one.says), one.notUsed),
+        [one.entry],
+        [one.id],
+      ),
     );
   return section(
     words('Statements that disagree'),
@@ -134,16 +143,17 @@ interface Dispute {
 
 /** Contradictions of these events; those that speak of one moment and have one side in common are told together. */
 function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispute[] {
+  const { words, term, say } = file.sayer;
   const told = file.contradictions
     .filter((one) => one.moments.some((moment) => events.has(moment.entry)))
     .map((one) => {
       const said = sayContradiction(file, one);
       const side = (name: 'earliest' | 'latest') => ({
-        words: said?.[name].words ?? '',
+        words: say(said?.[name].words ?? ''),
         ids: (said?.[name].statements ?? one.statements).map((statement) => statement.id),
       });
       return {
-        moment: said?.moment ?? words('their order'),
+        moment: said ? say(said.moment) : words('their order'),
         grade: term(one.grade),
         early: side('earliest'),
         late: side('latest'),
@@ -155,12 +165,13 @@ function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispu
   );
   return [...groups.values()].map((list): Dispute => {
     const [first] = list as [(typeof told)[number]];
-    const late = list.map((one) => one.late.ids.join(' with '));
+    const both = (ids: readonly string[]): string => ids.reduce((one, other) => words('{0} with {1}', one, other));
+    const late = list.map((one) => both(one.late.ids));
     return {
       moment: first.moment,
       grade: first.grade,
-      early: `${first.early.words} (${first.early.ids.join(' with ')})`,
-      late: `${first.late.words} (${late.join('; ')})`,
+      early: `${first.early.words} (${both(first.early.ids)})`,
+      late: `${first.late.words} (${late.join(file.sayer.semicolon)})`,
       ids: [...new Set(list.flatMap((one) => [...one.early.ids, ...one.late.ids]))],
     };
   });
@@ -174,6 +185,7 @@ function subjectOf({ file }: Matter, id: string): string {
 
 /** Title as it is asserted, by whom and on what ground; nothing is decided. */
 export function titles({ file, chains }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const all = [...new Set(chains.flatMap((chain) => chain.titles))].map((one) => sayTitle(file, one));
   const disputed = new Map(
     chains.flatMap((chain) => chain.disputed).map((pair) => [pair.map((one) => one.id).join(), pair]),
@@ -182,7 +194,7 @@ export function titles({ file, chains }: Matter): readonly Block[] {
     passage(
       words(
         'Title disputed: {0} are asserted for the same time.',
-        pair.map((one) => words('“{0}”', nameOf(file, one.id))).join(' and '),
+        file.sayer.list(pair.map((one) => words('“{0}”', nameOf(file, one.id)))),
       ),
       pair.map((one) => one.id),
     ),
@@ -192,6 +204,7 @@ export function titles({ file, chains }: Matter): readonly Block[] {
 
 /** What communities and readers have answered, and requests that may be told. */
 export function voices({ file, asked }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const isAsked = (ids: readonly string[]): boolean =>
     ids.some((id) => asked.some((one) => one.split('/')[0] === id.split('/')[0]));
   const { languages } = file.settings;
@@ -217,17 +230,20 @@ export function voices({ file, asked }: Matter): readonly Block[] {
 
 /** How the events asked about lie to the reference dates that were chosen. */
 export function orderToReferences(matter: Matter): readonly Block[] {
+  const { words, term } = matter.file.sayer;
   const { file } = matter;
   const asked = new Set(eventsAsked(matter).map((one) => one.id));
   const said = testReferences(file).flatMap(({ reference, events }) => {
     const ofAsked = events.filter(({ event }) => asked.has(event.id));
-    const alike = groupBy(ofAsked, ({ answers }) => sayOrders(answers));
+    const alike = groupBy(ofAsked, ({ answers }) => sayOrders(file.sayer, answers));
     return [...alike].map(([orders, list]) =>
       passage(
         words(
           '“{0}” ({1}; standing of the row: {2}{3}): {4}: {5}.',
           reference.title,
-          [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction].filter(Boolean).join('; '),
+          [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction]
+            .filter(Boolean)
+            .join(file.sayer.semicolon),
           term(reference.row.standing),
           reference.row.howSure === 'doubtful' ? words(', doubtful') : '',
           list.map(({ event }) => words('“{0}”', titleOf(event, file.settings.languages))).join(', '),
@@ -253,17 +269,21 @@ export function orderToReferences(matter: Matter): readonly Block[] {
 }
 
 /** "Before it on probable statements or weaker; undetermined on established". */
-function sayOrders(answers: readonly ReferenceAnswer[]): string {
+function sayOrders(sayer: Sayer, answers: readonly ReferenceAnswer[]): string {
+  const { words } = sayer;
   const told = tellAnswers(answers.map((one) => ({ ...one, because: [], decidedBy: [] })));
   if (told.length === 1) return words('{0} at every grade', sayOrder(told[0]?.answer.order ?? 'undetermined'));
-  return told.map(({ grades, answer }) => `${sayOrder(answer.order)} ${sayGrades(grades)}`).join('; ');
+  return told
+    .map(({ grades, answer }) => words('{0} {1}', sayOrder(answer.order), sayGrades(sayer, grades)))
+    .join(sayer.semicolon);
 }
 
 /** "on established statements", "on probable statements or weaker". */
-function sayGrades(grades: readonly Grade[]): string {
+function sayGrades(sayer: Sayer, grades: readonly Grade[]): string {
+  const { words, term, list } = sayer;
   if (grades.length > 1 && grades.at(-1) === 'conjectural')
     return words('on {0} statements or weaker', term(grades[0] as Grade));
-  return words('on {0} statements', sayList(grades.map(term)));
+  return words('on {0} statements', list(grades.map(term)));
 }
 
 /** True where an entry on the pieces asked about leads to the source, or a claim about one does. */
@@ -277,6 +297,7 @@ function speaksOf({ file, chains, asked }: Matter, source: string): boolean {
 
 /** Where it was shown or printed. */
 export function publications(matter: Matter): readonly Block[] {
+  const { words } = matter.file.sayer;
   const { file } = matter;
   const shown = eventsAsked(matter).filter((one) => ['exhibition', 'publication'].includes(one.keys.kind));
   const said = shown.map((event) =>
@@ -285,7 +306,7 @@ export function publications(matter: Matter): readonly Block[] {
         '{0}: {1}{2}.',
         titleOf(event, file.settings.languages),
         sayEventDates(file, event).words,
-        event.keys.catalogue ? `; ${nameOf(file, event.keys.catalogue)}` : '',
+        event.keys.catalogue ? `${file.sayer.semicolon}${nameOf(file, event.keys.catalogue)}` : '',
       ),
       [event.id, ...(event.keys.catalogue ? [event.keys.catalogue] : [])],
     ),

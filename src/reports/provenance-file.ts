@@ -1,5 +1,5 @@
 import type { CaseFile } from '../findings/case-file.ts';
-import { language, term, words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, type Figure, paragraph, passage, type ReportDocument } from './document.ts';
@@ -45,6 +45,7 @@ export function composeFile(
   pictures: ReportPictures,
   making: Making,
 ): ReportDocument {
+  const { words } = file.sayer;
   const matter = matterOf(file, [object.id]);
   return report(file, object, words('Provenance file'), [
     ...opening(matter),
@@ -66,7 +67,7 @@ export function composeFile(
     ...readings(matter),
     ...numberedEvidence(matter),
     ...sections(matter),
-    ...plates(pictures),
+    ...plates(file.sayer, pictures),
     ...examinations(matter),
     ...publications(matter),
     ...figuresList(matter),
@@ -84,13 +85,14 @@ export function composeAppendix(
   pictures: ReportPictures,
   making: Making,
 ): ReportDocument {
+  const { words } = file.sayer;
   const matter = matterOf(file, [object.id]);
   const body: readonly Block[] = [
     ...opening(matter),
     ...numberedEvidence(matter),
     ...technicalTable(matter),
     ...sections(matter),
-    ...plates(pictures),
+    ...plates(file.sayer, pictures),
     ...concordance(matter),
     ...chronology(matter, figureOf(pictures.chronology)),
     ...conflicts(matter),
@@ -103,8 +105,8 @@ export function composeAppendix(
   ];
   return report(file, object, words('Appendix: evidence, technique, documents'), [
     ...body,
-    ...glossary({ blocks: body }),
-    ...abbreviations({ blocks: body }),
+    ...glossary(file.sayer, { blocks: body }),
+    ...abbreviations(file.sayer, { blocks: body }),
     ...conventions(matter),
     ...contributors(matter),
     ...hiddenPart(matter),
@@ -113,12 +115,13 @@ export function composeAppendix(
 }
 
 function report(file: CaseFile, object: Entry<'object'>, subtitle: string, blocks: readonly Block[]): ReportDocument {
+  const { language, words, term } = file.sayer;
   return {
     id: object.id,
     title: titleOf(object, file.settings.languages),
     subtitle,
     isLong: true,
-    language: language().tag,
+    language: language.tag,
     draft:
       file.catalogue.audience === 'public'
         ? null
@@ -130,6 +133,7 @@ function report(file: CaseFile, object: Entry<'object'>, subtitle: string, block
 
 /** What the file says of itself, and the care that the object asks for. */
 function opening({ file, objects }: Matter): readonly Block[] {
+  const { words } = file.sayer;
   const care = objects.flatMap((object) => (object.keys.care ?? []).filter((one) => one !== 'none known'));
   const origin = objects.flatMap((object) => (object.keys.of ? [nameOf(file, object.keys.of)] : []));
   const description = objects.flatMap((object) =>
@@ -146,7 +150,7 @@ function opening({ file, objects }: Matter): readonly Block[] {
       ? []
       : [
           paragraph(
-            words('Held to be from: {0}.', origin.join('; ')),
+            words('Held to be from: {0}.', origin.join(file.sayer.semicolon)),
             objects.map((one) => one.id),
           ),
         ]),
@@ -161,7 +165,8 @@ function opening({ file, objects }: Matter): readonly Block[] {
   ];
 }
 
-function plates({ plates: list }: ReportPictures): readonly Block[] {
+function plates(sayer: Sayer, { plates: list }: ReportPictures): readonly Block[] {
+  const { words } = sayer;
   if (list.length === 0) return [];
   return [{ kind: 'heading', level: 2, words: words('Plates') }, ...list.flatMap((one) => figureOf(one) ?? [])];
 }

@@ -1,12 +1,12 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
-import { formatExpression } from '../dates/wording.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findChains } from '../findings/custody-chains.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import { type MomentRange, sayRange } from '../findings/printed-range.ts';
 import { shownRank } from '../findings/range-changes.ts';
-import { dated, term, words } from '../language/spoken.ts';
+import { sayExpression } from '../language/date-words.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType, type Keys } from '../model/entry.ts';
 import { type Passage, passage } from './document.ts';
@@ -23,6 +23,7 @@ export interface SaidDates {
  * told with the best grade that gives the same days, and at a weaker one where only that one bounds anything.
  */
 export function sayEventDates(file: CaseFile, event: Entry<'event'>): SaidDates {
+  const { say } = file.sayer;
   const [starts = [], ends = []] = (['start', 'end'] as const).map((edge) => {
     const moment = file.statements.moments.momentOf(event.id, edge);
     return moment ? file.rangesOf(moment) : [];
@@ -40,7 +41,7 @@ export function sayEventDates(file: CaseFile, event: Entry<'event'>): SaidDates 
   while (rank > 0 && sameDays(rank, rank - 1)) rank -= 1;
   const [from, to] = at(rank);
   return {
-    words: dated(sayRange({ earliest: from, latest: to })),
+    words: say(sayRange({ earliest: from, latest: to })),
     grade: GRADES[rank] ?? 'established',
     cites: [...(from?.because ?? []), ...(to?.because ?? [])].map((one) => one.id),
   };
@@ -61,12 +62,21 @@ export function statementsOf(file: CaseFile, holding: string): readonly string[]
 
 /** An EDTF date of an entry in words. */
 export function sayDate(file: CaseFile, edtf: string): string {
+  const { say } = file.sayer;
   const read = readDate(edtf, 'gregorian', file.settings.dates);
-  return isDateProblem(read) ? edtf : dated(formatExpression(read));
+  return isDateProblem(read) ? edtf : say(sayExpression(read));
+}
+
+/** How fine an EDTF date of an entry is, by which a language chooses its words around it. */
+export function finenessOf(file: CaseFile, edtf: string): string {
+  const read = readDate(edtf, 'gregorian', file.settings.dates);
+  if (isDateProblem(read)) return 'year';
+  return read.approximate ? 'about' : read.precision;
 }
 
 /** What the file says of an entry, as a sentence; its title for entries that say nothing by themselves. */
 export function sayEntry(file: CaseFile, id: string): Passage {
+  const { words, term } = file.sayer;
   const entry = file.catalogue.resolve(id.split('#')[0] as string)?.entry;
   if (!entry) return passage(id);
   const title = titleOf(entry, file.settings.languages);
@@ -84,7 +94,7 @@ export function sayEntry(file: CaseFile, id: string): Passage {
   if (isOfType(entry, 'claim')) {
     const source = file.catalogue.get(entry.keys.source);
     return passage(
-      `${title}${source ? `; ${titleOf(source, file.settings.languages)}` : ''} (${term(entry.keys.grade)}).`,
+      `${title}${source ? `${file.sayer.semicolon}${titleOf(source, file.settings.languages)}` : ''} (${term(entry.keys.grade)}).`,
       [entry.id, entry.keys.source],
     );
   }
@@ -92,27 +102,36 @@ export function sayEntry(file: CaseFile, id: string): Passage {
 }
 
 function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
+  const { words, say } = file.sayer;
   const found = findChains(file)
     .flatMap((chain) => [...chain.holdings, ...chain.meanwhile])
     .find((one) => one.holding.id === id);
   const title = nameOf(file, id);
   const cites = statementsOf(file, id);
   if (!found) return passage(`${title}.`, [id]);
-  const held = found.throughout || found.recorded ? words('held {0}; ', dated(sayCertain(found))) : '';
+  const held = found.throughout || found.recorded ? words('held {0}; ', say(sayCertain(found))) : '';
   return passage(
-    words('{0}: {1}; {2}possibly {3}.', title, sayCapacity(keys.capacity), held, dated(sayStretch(found.possibly))),
+    words(
+      '{0}: {1}; {2}possibly {3}.',
+      title,
+      sayCapacity(file.sayer, keys.capacity),
+      held,
+      say(sayStretch(found.possibly)),
+    ),
     [id],
     cites,
   );
 }
 
 /** In what capacity, as part of a sentence. */
-export function sayCapacity(capacity: Keys<'holding'>['capacity']): string {
+export function sayCapacity(sayer: Sayer, capacity: Keys<'holding'>['capacity']): string {
+  const { words, term } = sayer;
   return capacity === 'unknown' ? words('in a capacity that is not known') : words('as {0}', term(capacity));
 }
 
 /** Where was looked, when, and what came of it. */
 export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passage {
+  const { words, term } = file.sayer;
   const scope = [
     keys.scope?.series,
     keys.scope?.from || keys.scope?.to ? `${keys.scope.from ?? ''}–${keys.scope.to ?? ''}` : undefined,
@@ -126,7 +145,7 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
       keys.for,
       keys.when ? `, ${sayDate(file, keys.when)}` : '',
       term(keys.outcome),
-      found.length > 0 ? words(': {0}', found.join('; ')) : '',
+      found.length > 0 ? words(': {0}', found.join(file.sayer.semicolon)) : '',
       keys.scope?.missing ? words('; could not be seen: {0}', keys.scope.missing) : '',
     ),
     [id, ...(keys.found ?? [])],
@@ -135,8 +154,9 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
 
 /** An assertion of title; a legal position of the party named, not a finding. */
 export function sayTitle(file: CaseFile, { id, keys }: Entry<'title'>): Passage {
+  const { term, words } = file.sayer;
   const interest = capital(term(keys.interest));
-  const time = `${keys.begins ? words(', from {0}', sayDate(file, keys.begins)) : ''}${keys.ends ? words(' until {0}', sayDate(file, keys.ends)) : ''}`;
+  const time = `${keys.begins ? words(', from {0}', sayDate(file, keys.begins), finenessOf(file, keys.begins)) : ''}${keys.ends ? words(' until {0}', sayDate(file, keys.ends), finenessOf(file, keys.ends)) : ''}`;
   const ground =
     keys.ground === 'none stated' ? words('no ground stated') : words('on the ground of {0}', term(keys.ground));
   return passage(words('{0}, asserted by {1}, {2}{3}.', interest, nameOf(file, keys['asserted-by']), ground, time), [

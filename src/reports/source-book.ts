@@ -1,13 +1,16 @@
 import { oncePerName } from '../base/once.ts';
 import type { CaseFile } from '../findings/case-file.ts';
-import { term, words } from '../language/spoken.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { sayStatement } from '../statements/say-statement.ts';
 import type { CitedSource } from './citation.ts';
 import { nameOf, sayDate } from './say-entry.ts';
 
 /** The sources of a file as they are cited, and where in them a statement stands. */
 export interface SourceBook {
+  /** Who says what is said of them. */
+  readonly sayer: Sayer;
   /** Null for what is no source. */
   cited(id: string): CitedSource | null;
   /** Page, folio or number by which statements cite a source, each once. */
@@ -19,12 +22,13 @@ export interface SourceBook {
 /** Opens the source book of a file. */
 export function sourceBookOf(file: CaseFile): SourceBook {
   return {
+    sayer: file.sayer,
     cited: oncePerName((id: string) => {
       const entry = file.catalogue.get(id);
       return entry && isOfType(entry, 'source') ? citedSource(file, entry) : null;
     }),
     locators: (source, statements) =>
-      [...new Set(statements.flatMap((id) => locatorOf(file, source, id) ?? []))].join('; '),
+      [...new Set(statements.flatMap((id) => locatorOf(file, source, id) ?? []))].join(file.sayer.semicolon),
     ids: file.catalogue.ofType('source').map((one) => one.id),
   };
 }
@@ -64,18 +68,20 @@ function citedSource(file: CaseFile, { keys, ...entry }: Entry<'source'>): Cited
     collection: text('collection'),
     repository: text('repository'),
     repositoryPlace: text('repository-place'),
-    doubted: doubtedOf(keys.authenticity),
+    doubted: doubtedOf(file.sayer, keys.authenticity),
   };
 }
 
 /** Whether the authenticity of a source is in doubt, in the words of the entry. */
-function doubtedOf(authenticity: Entry<'source'>['keys']['authenticity']): string | null {
+function doubtedOf(sayer: Sayer, authenticity: Entry<'source'>['keys']['authenticity']): string | null {
+  const { term } = sayer;
   const is = typeof authenticity === 'string' ? authenticity : authenticity?.is;
   return is === 'questioned' || is === 'shown false' ? term(is) : null;
 }
 
 /** The date that a document bears stays in its own calendar, which is named. */
 function sayDateOnIt(file: CaseFile, edtf: string, calendar: string | undefined): string {
+  const { words, term } = file.sayer;
   const date = sayDate(file, edtf);
   return calendar === undefined || calendar === 'gregorian'
     ? date
@@ -99,5 +105,9 @@ function locatorOf(file: CaseFile, source: string, id: string): string | null {
 
 /** What a renderer needs of a file: its sources, and the words of its statements. */
 export function behindOf(file: CaseFile): { readonly book: SourceBook; statement(id: string): string | null } {
-  return { book: sourceBookOf(file), statement: (id) => file.statement(id)?.text ?? null };
+  const say = (id: string): string | null => {
+    const statement = file.statement(id);
+    return statement && file.sayer.say(sayStatement(statement.says));
+  };
+  return { book: sourceBookOf(file), statement: say };
 }

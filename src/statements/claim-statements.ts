@@ -1,7 +1,8 @@
-import { words } from '../language/spoken.ts';
+import { phrase } from '../base/said.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import type { Collector } from './collector.ts';
 import { doubtLasted } from './event-statements.ts';
+import type { Subject } from './saying.ts';
 
 /** A claim is one statement with the claim's own id; only what says a date enters the network. */
 export function collectClaim(collector: Collector, claim: Entry<'claim'>): void {
@@ -16,8 +17,8 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
       ['about'],
       'claim-without-moment',
       'doubt',
-      `the claim gives a date, but ${about} is of type ${subject.type} and has no time of its own`,
-      'let it speak of an event, of a trace, or of an edge of a holding (HO-3.begins)',
+      phrase('the claim gives a date, but {0} is of type {1} and has no time of its own', about, subject.type),
+      phrase('let it speak of an event, of a trace, or of an edge of a holding (HO-3.begins)'),
     );
     return;
   }
@@ -28,8 +29,8 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
       ['standing'],
       'claim-needs-why',
       'error',
-      `a claim that is ${standing} needs a reason`,
-      'add a line "why: ..." that says what speaks against it',
+      phrase('a claim that is {0} needs a reason', standing),
+      phrase('add a line "why: ..." that says what speaks against it'),
     );
   }
   const dates = { ...says, date: says.date, source, grade, why };
@@ -38,14 +39,16 @@ export function collectClaim(collector: Collector, claim: Entry<'claim'>): void 
     { id: claim.id, kind: 'claim', path: ['says'] },
     dates,
     span,
-    sayEdge(about, collector.title(subject)),
-    out ? { notUsed: standing === 'rejected' ? words('the claim is rejected') : words('the claim is withdrawn') } : {},
+    collector.subject(subject, edgeOf(about)),
+    out
+      ? { notUsed: standing === 'rejected' ? phrase('the claim is rejected') : phrase('the claim is withdrawn') }
+      : {},
   );
   if (isOfType(subject, 'event')) doubtLasted(collector, subject, dates, ['says'], claim);
 }
 
-/** What a claim dates: an entry, or an edge of a holding. */
-function sayEdge(about: string, title: string): string {
-  if (about.endsWith('.begins')) return words('beginning of “{0}”', title);
-  return about.endsWith('.ends') ? words('end of “{0}”', title) : words('“{0}”', title);
+/** Which edge of a holding a claim dates; null for an entry as a whole. */
+function edgeOf(about: string): Subject['edge'] {
+  if (about.endsWith('.begins')) return 'begins';
+  return about.endsWith('.ends') ? 'ends' : null;
 }

@@ -1,5 +1,6 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
 import type { Grade } from '../base/grade.ts';
+import type { Said } from '../base/said.ts';
 import type { CalendarName } from '../dates/calendars/calendar.ts';
 import type { DateExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
@@ -11,7 +12,7 @@ import { datedLinks } from './dated-links.ts';
 import { effectiveGrade } from './effective-grade.ts';
 import type { FileStatement, Span, StatementKind } from './file-statement.ts';
 import { findMoments, type Moments } from './moments.ts';
-import { sayDated } from './say-statement.ts';
+import type { Saying, Subject } from './saying.ts';
 
 /** A dated statement as an entry writes it. */
 export interface DatedWords {
@@ -32,7 +33,7 @@ export interface StatementHead {
   readonly grade: Grade;
   readonly source?: string | undefined;
   readonly why?: string | undefined;
-  readonly text: string;
+  readonly says: Saying;
   readonly uncertain?: boolean;
 }
 
@@ -59,8 +60,12 @@ export class Collector {
     return this.catalogue.get(id) !== undefined && this.shown.shownAs(id) === null;
   }
 
-  /** Title of an entry as the audience reads it. */
-  title(entry: Entry): string {
+  /** What a statement about an entry speaks of, under the title that the audience reads. */
+  subject(entry: Entry, edge: Subject['edge'] = null): Subject {
+    return { entry: entry.id, edge, title: this.title(entry) };
+  }
+
+  private title(entry: Entry): string {
     const shownAs = this.shown.shownAs(entry.id);
     return titleOf((shownAs === null ? undefined : this.shown.get(shownAs)) ?? entry, this.settings.languages);
   }
@@ -84,7 +89,7 @@ export class Collector {
       gradeNote: effective.note,
       source: head.source ?? null,
       why: head.why ?? null,
-      text: head.text,
+      says: head.says,
       date: null,
       precision: 'day',
       about: false,
@@ -97,10 +102,10 @@ export class Collector {
   /** Adds a dated statement about a span; doubts and refusals are put into words here. */
   addDated(
     entry: Entry,
-    head: Omit<StatementHead, 'grade' | 'text' | 'source' | 'why'>,
+    head: Omit<StatementHead, 'grade' | 'says' | 'source' | 'why'>,
     words: DatedWords,
     span: Span,
-    subject: string,
+    subject: Subject,
     rest: Partial<FileStatement> = {},
   ): void {
     const date = this.read(words);
@@ -116,7 +121,7 @@ export class Collector {
         source: words.source,
         why: words.why,
         uncertain: date.uncertain,
-        text: sayDated(subject, sense, date, words['as-written']),
+        says: { is: 'dated', subject, sense, date, written: words['as-written'] ?? null },
       },
       { date, precision: date.precision, about: date.approximate, links, ...(choice ? { choice } : {}), ...rest },
     );
@@ -128,8 +133,8 @@ export class Collector {
     path: KeyPath,
     code: string,
     severity: Diagnostic['severity'],
-    message: string,
-    mend: string,
+    message: Said,
+    mend: Said,
   ): void {
     this.problems.push({ code, severity, place: entry.placeOf(path), message, mend, entry: entry.id });
   }

@@ -1,6 +1,6 @@
 import { type Grade, gradeOfRank, lowestGrade, rankOf } from '../base/grade.ts';
 import { nearest } from '../base/nearest.ts';
-import { term, words } from '../language/spoken.ts';
+import { inRow, named, phrase, type Said } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
 import table from '../reference/dated-materials.json' with { type: 'json' };
 
@@ -53,26 +53,26 @@ function wordsOf(name: string): string {
 export function gradeOfMaterial(
   material: NamedMaterial,
   row: DatedMaterial,
-): { readonly grade: Grade; readonly note: string } {
-  const notes: string[] = [];
+): { readonly grade: Grade; readonly note: Said } {
+  const notes: Said[] = [];
   const caps: Grade[] = [material.grade];
   const cap = rowCap(row);
   if (rankOf(cap) > rankOf(material.grade))
     notes.push(
       row.standing === 'memory'
-        ? words('the year is {0} and from memory in the table', term(row.howSure))
-        : words('the year is {0} in the table', term(row.howSure)),
+        ? phrase('the year is {0} and from memory in the table', named(row.howSure))
+        : phrase('the year is {0} in the table', named(row.howSure)),
     );
   caps.push(cap);
   if (!SUFFICES[row.needs as keyof typeof SUFFICES].includes(material['identified-as'])) {
     caps.push('possible');
-    notes.push(words('identified as {0}, where {1} is needed', term(material['identified-as']), term(row.needs)));
+    notes.push(phrase('identified as {0}, where {1} is needed', named(material['identified-as']), named(row.needs)));
   }
   if (row.naturalOrAncient && material['natural-form-excluded'] === undefined) {
     caps.push('possible');
-    notes.push(words('it also occurs in nature or antiquity'));
+    notes.push(phrase('it also occurs in nature or antiquity'));
   }
-  return { grade: lowestGrade(...caps), note: notes.join('; ') };
+  return { grade: lowestGrade(...caps), note: inRow(notes, '; ') };
 }
 
 function rowCap(row: DatedMaterial): Grade {

@@ -1,14 +1,14 @@
 import { type Grade, gradeOfRank, rankOf } from '../base/grade.ts';
-import { words } from '../language/spoken.ts';
+import { inRow, phrase, type Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
 
 /** The grade by which a statement is computed, with what lowered it. */
 export interface EffectiveGrade {
   readonly grade: Grade;
-  readonly note: string;
+  readonly note: Said;
   /** Set where the statement takes no part at all. */
-  readonly notUsed: string | null;
+  readonly notUsed: Said | null;
 }
 
 /**
@@ -21,21 +21,25 @@ export function effectiveGrade(
   uncertain: boolean,
   source: string | undefined,
 ): EffectiveGrade {
-  const notes: string[] = [];
+  const notes: Said[] = [];
   let rank = rankOf(own);
   if (uncertain && rank < 3) {
     rank += 1;
-    notes.push(words('one grade lower for the question mark in the date'));
+    notes.push(phrase('one grade lower for the question mark in the date'));
   }
   const entry = source === undefined ? undefined : catalogue.get(source);
   const judged = entry && isOfType(entry, 'source') ? entry.keys.authenticity : undefined;
   const authenticity = typeof judged === 'string' ? judged : judged?.is;
   if (authenticity === 'shown false') {
-    return { grade: gradeOfRank(rank), note: '', notUsed: words('its source {0} was shown to be false', source) };
+    return {
+      grade: gradeOfRank(rank),
+      note: '',
+      notUsed: phrase('its source {0} was shown to be false', source ?? ''),
+    };
   }
   if (authenticity === 'questioned' && rank < rankOf('possible')) {
     rank = rankOf('possible');
-    notes.push(words('"possible" at best, since {0} is questioned', source));
+    notes.push(phrase('"possible" at best, since {0} is questioned', source ?? ''));
   }
-  return { grade: gradeOfRank(rank), note: notes.join('; '), notUsed: null };
+  return { grade: gradeOfRank(rank), note: inRow(notes, '; '), notUsed: null };
 }

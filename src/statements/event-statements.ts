@@ -1,11 +1,10 @@
-import { formatDuration, longestDays, parseDuration } from '../dates/duration.ts';
-import { dated, words } from '../language/spoken.ts';
+import { phrase } from '../base/said.ts';
+import { longestDays, parseDuration } from '../dates/duration.ts';
 import type { Entry } from '../model/entry.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
 import { betweenOf, type Collector, type DatedWords } from './collector.ts';
 import type { FileStatement, Span } from './file-statement.ts';
 import { type Gap, lengthLinks, relationLinks } from './relation-links.ts';
-import { sayRelation } from './say-statement.ts';
 
 type Relation = NonNullable<Entry<'event'>['keys']['relations']>[number];
 
@@ -17,7 +16,7 @@ export function collectEvent(collector: Collector, event: Entry<'event'>): void 
   stated.forEach((one, i) => {
     const path = ['stated', i];
     const head = { id: inlineId(event.id, one.ref, i + 1), kind: 'stated' as const, path };
-    collector.addDated(event, head, one, span, words('“{0}”', collector.title(event)));
+    collector.addDated(event, head, one, span, collector.subject(event));
     doubtLasted(collector, event, one, path);
   });
   (event.keys.relations ?? []).forEach((relation, i) => {
@@ -49,9 +48,9 @@ function collectRelation(
       'relation-one-word',
       'error',
       name
-        ? `one relation holds ${named.length} words (${named.join(', ')})`
-        : 'the relation does not say to what: no "after", "before", ...',
-      'write one relation a line: { after: EV-sighting, grade: probable, why: ... }',
+        ? phrase('one relation holds {0} words ({1})', named.length, named.join(', '))
+        : phrase('the relation does not say to what: no "after", "before", ...'),
+      phrase("write one relation a line: '{' after: EV-sighting, grade: probable, why: ... '}'"),
     );
     return;
   }
@@ -63,8 +62,8 @@ function collectRelation(
       [...path, name],
       'relation-to-itself',
       'error',
-      'an entry cannot stand in a relation to itself',
-      'name the other event',
+      phrase('an entry cannot stand in a relation to itself'),
+      phrase('name the other event'),
     );
     return;
   }
@@ -75,8 +74,8 @@ function collectRelation(
       [...path, 'gap'],
       'relation-gap',
       'error',
-      `a gap has no meaning with "${name}"`,
-      'use gap with after or before only',
+      phrase('a gap has no meaning with "{0}"', name),
+      phrase('use gap with after or before only'),
     );
     return;
   }
@@ -96,7 +95,14 @@ function collectRelation(
       grade: relation.grade,
       source: relation.source,
       why: relation.why,
-      text: `${sayRelation(name, collector.title(event), other ? collector.title(other) : reference)}${sayGap(gap)}${relation.strict ? words(', at least a day apart') : ''}`,
+      says: {
+        is: 'relation',
+        relation: name,
+        one: collector.subject(event),
+        other: other ? collector.subject(other) : { entry: reference, edge: null, title: reference },
+        gap,
+        strict: relation.strict === true,
+      },
     },
     { links, precision: gapPrecision(gap), ...(order ? { order } : {}) },
   );
@@ -118,27 +124,10 @@ function gapPrecision(gap: Gap): 'day' | 'month' {
   return (gap.min?.months ?? 0) > 0 || (gap.max?.months ?? 0) > 0 ? 'month' : 'day';
 }
 
-/** Bounds of a length in words: `at least 2 weeks and at most 1 year`, `at most a day`. */
-function sayBounds({ min, max }: Gap): string {
-  const parts: string[] = [];
-  if (min && min.months + min.days > 0) parts.push(words('at least {0}', dated(formatDuration(min))));
-  if (max)
-    parts.push(
-      max.months + max.days === 0 ? words('within one day') : words('at most {0}', dated(formatDuration(max))),
-    );
-  return parts.length === 2 ? words('{0} and {1}', ...parts) : (parts[0] ?? '');
-}
-
-function sayGap(gap: Gap): string {
-  const bounds = sayBounds(gap);
-  return bounds === '' ? '' : words(', by {0}', bounds);
-}
-
 function collectLength(collector: Collector, event: Entry<'event'>, span: Span): void {
   const lasts = event.keys.lasts;
   if (!lasts) return;
   const gap = readGap(lasts);
-  const text = words('“{0}” lasted {1}', collector.title(event), sayBounds(gap) || words('some time'));
   collector.add(
     event,
     {
@@ -147,7 +136,7 @@ function collectLength(collector: Collector, event: Entry<'event'>, span: Span):
       path: ['lasts'],
       grade: lasts.grade ?? 'established',
       why: lasts.why,
-      text,
+      says: { is: 'lasted', subject: collector.subject(event), gap },
     },
     { links: lengthLinks(span, gap), precision: gapPrecision(gap) },
   );
@@ -171,7 +160,11 @@ export function doubtLasted(
     [...path, 'date'],
     'lasted-or-unknown',
     'doubt',
-    `"${words.date}" says that the event lasted from the one to the other${tooLong ? ', longer than its "lasts" allows' : `, but a ${event.keys.kind} takes a day`}`,
-    `if one unknown day in between is meant, write "${betweenOf(words.date)}"`,
+    phrase(
+      '"{0}" says that the event lasted from the one to the other{1}',
+      words.date,
+      tooLong ? phrase(', longer than its "lasts" allows') : phrase(', but a {0} takes a day', event.keys.kind),
+    ),
+    phrase('if one unknown day in between is meant, write "{0}"', betweenOf(words.date)),
   );
 }

@@ -1,7 +1,9 @@
 import type { Grade } from '../base/grade.ts';
+import type { Said } from '../base/said.ts';
 import type { Link } from '../chronology/chronology.ts';
 import type { DateExpression, Precision } from '../dates/expression.ts';
 import type { KeyPath } from '../model/entry.ts';
+import type { Saying } from './saying.ts';
 
 /** Which end of an entry's time a moment is. */
 export type Edge = 'start' | 'end' | 'begins' | 'ends' | 'moment';
@@ -44,13 +46,13 @@ export interface FileStatement {
   /** Effective grade: the person's, one step lower for `?`, capped by the source. */
   readonly grade: Grade;
   readonly statedGrade: Grade;
-  /** Why the grade is lower than stated, in words; empty where it is not. */
-  readonly gradeNote: string;
+  /** Why the grade is lower than stated; empty where it is not. */
+  readonly gradeNote: Said;
   /** Source that it rests on, if named. */
   readonly source: string | null;
   readonly why: string | null;
-  /** What it says, as a sentence without a full stop. */
-  readonly text: string;
+  /** What it says; see `sayStatement`. */
+  readonly says: Saying;
   readonly date: DateExpression | null;
   readonly precision: Precision;
   readonly about: boolean;
@@ -58,5 +60,5 @@ export interface FileStatement {
   readonly choice?: readonly (readonly Link[])[];
   readonly order?: 'order' | 'same';
   /** Set where it takes no part: "not used in the computation, because ...". */
-  readonly notUsed: string | null;
+  readonly notUsed: Said | null;
 }

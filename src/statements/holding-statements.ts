@@ -1,30 +1,30 @@
 import type { Grade } from '../base/grade.ts';
-import { words } from '../language/spoken.ts';
+import { phrase } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOfType } from '../model/entry.ts';
 import type { Collector, DatedWords } from './collector.ts';
 import { inlineId } from './event-statements.ts';
 import type { Span } from './file-statement.ts';
 import { passageLinks } from './relation-links.ts';
+import type { Subject } from './saying.ts';
 
 /** Statements of a holding: begins, ends, held in this order, and the passage from another. */
 export function collectHolding(collector: Collector, holding: Entry<'holding'>): void {
   const whole = collector.moments.spanOf(holding.id);
   if (!whole) return;
   const at = (moment: number): Span => ({ start: moment, end: moment, single: true });
-  const title = collector.title(holding);
   let number = 0;
-  const addList = (key: 'begins' | 'ends' | 'held', span: Span, subject: string): void => {
+  const addList = (key: 'begins' | 'ends' | 'held', span: Span, edge: Subject['edge']): void => {
     (holding.keys[key] ?? []).forEach((one, i) => {
       number += 1;
       const dates = key === 'held' ? heldWords(collector, holding, one, i) : one;
       const head = { id: inlineId(holding.id, one.ref, number), kind: key, path: [key, i] };
-      if (dates) collector.addDated(holding, head, dates, span, subject);
+      if (dates) collector.addDated(holding, head, dates, span, collector.subject(holding, edge));
     });
   };
-  addList('begins', at(whole.start), words('beginning of “{0}”', title));
-  addList('ends', at(whole.end), words('end of “{0}”', title));
-  addList('held', whole, words('“{0}”', title));
+  addList('begins', at(whole.start), 'begins');
+  addList('ends', at(whole.end), 'ends');
+  addList('held', whole, null);
   collectPassage(collector, holding, whole);
 }
 
@@ -36,8 +36,8 @@ function heldWords(collector: Collector, holding: Entry<'holding'>, one: DatedWo
     ['held', index, 'sense'],
     'held-sense',
     'error',
-    `"held" means that it had the object at that time; "${one.sense}" has no meaning there`,
-    'put the date under begins or ends, or leave the sense out',
+    phrase('"held" means that it had the object at that time; "{0}" has no meaning there', one.sense),
+    phrase('put the date under begins or ends, or leave the sense out'),
   );
   return null;
 }
@@ -51,8 +51,8 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       ['passage'],
       'passage-without-from',
       'doubt',
-      'a passage is given, but not from which holding',
-      'add "from: HO-..." with the id of the holding before',
+      phrase('a passage is given, but not from which holding'),
+      phrase('add "from: HO-..." with the id of the holding before'),
     );
     return;
   }
@@ -65,8 +65,8 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       ['from'],
       'relation-to-itself',
       'error',
-      'a holding cannot come from itself',
-      'name the holding before',
+      phrase('a holding cannot come from itself'),
+      phrase('name the holding before'),
     );
     return;
   }
@@ -84,24 +84,17 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       path: ['passage'],
       grade,
       why,
-      text: sayPassage(is, collector.title(before), collector.title(holding)),
+      says: { is: 'passed', one: collector.subject(before), other: collector.subject(holding), how: is },
     },
     { links },
   );
 }
 
 function passageWords(passage: NonNullable<Entry<'holding'>['keys']['passage']>): {
-  readonly is: string;
+  readonly is: 'direct' | 'not direct' | 'unknown';
   readonly grade: Grade;
   readonly why: string | undefined;
 } {
   if (typeof passage === 'string') return { is: passage, grade: 'probable', why: undefined };
   return { is: passage.is, grade: passage.grade ?? 'probable', why: passage.why };
-}
-
-function sayPassage(is: string, from: string, to: string): string {
-  if (is === 'direct') return words('passed from “{0}” to “{1}”, directly', from, to);
-  return is === 'not direct'
-    ? words('passed from “{0}” to “{1}”, not directly', from, to)
-    : words('passed from “{0}” to “{1}”, directly or not', from, to);
 }

@@ -1,9 +1,10 @@
+import { phrase } from '../base/said.ts';
 import type { Link } from '../chronology/chronology.ts';
-import { words } from '../language/spoken.ts';
 import { JUDGES } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { FileStatement } from './file-statement.ts';
 import type { Moments } from './moments.ts';
+import type { Saying } from './saying.ts';
 
 /** Keys without which a dated or related statement says nothing any more. */
 const CARRYING = ['date', 'sense', 'calendar', 'says', 'about'];
@@ -100,17 +101,15 @@ function withoutWithheldWords(statement: FileStatement, withheld: readonly strin
   const source = withheld.includes('source');
   return {
     ...statement,
-    text: withheld.includes('as-written') ? withoutWritten(statement.text) : statement.text,
+    says: withheld.includes('as-written') ? withoutWords(statement.says) : statement.says,
     why: withheld.includes('why') ? null : statement.why,
     source: source ? null : statement.source,
     gradeNote: source ? '' : statement.gradeNote,
-    notUsed: source && statement.notUsed !== null ? words('of a reason that is not shown') : statement.notUsed,
+    notUsed: source && statement.notUsed !== null ? phrase('of a reason that is not shown') : statement.notUsed,
   };
 }
 
-/** A statement in words without those of the document. */
-function withoutWritten(text: string): string {
-  const [before = '', after = ''] = words(', written “{0}”', '\0').split('\0');
-  const [from, to] = [text.indexOf(before), text.lastIndexOf(after)];
-  return from < 0 || to < from ? text : text.slice(0, from) + text.slice(to + after.length);
+/** What a statement says, without the words of its document. */
+function withoutWords(says: Saying): Saying {
+  return says.is === 'dated' ? { ...says, written: null } : says;
 }

@@ -1,7 +1,7 @@
 import { type Grade, lowestGrade, rankOf } from '../base/grade.ts';
+import { oneOf, phrase } from '../base/said.ts';
 import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import { dayOf } from '../dates/day.ts';
-import { words } from '../language/spoken.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { LAYER_KEYS, type LayerRelation, layerRelations } from '../model/layer-relations.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
@@ -10,13 +10,8 @@ import { findMaterial, gradeOfMaterial, type NamedMaterial, nearMaterials } from
 import { inlineId } from './event-statements.ts';
 import type { Span } from './file-statement.ts';
 import { relationLinks } from './relation-links.ts';
+import type { MaterialYear } from './saying.ts';
 
-const LAYER_WORDS: Readonly<Record<LayerRelation['key'], (one: string, other: string) => string>> = {
-  over: (one, other) => words('“{0}” lies over “{1}”', one, other),
-  cuts: (one, other) => words('“{0}” cuts “{1}”', one, other),
-  fills: (one, other) => words('“{0}” fills “{1}”', one, other),
-  'same-as': (one, other) => words('“{0}” was left together with “{1}”', one, other),
-};
 const NO_GAP = { min: null, max: null };
 
 /** Statements of a trace: over, cuts, fills, same-as, left-by, materials (two numbers each). */
@@ -48,8 +43,8 @@ function doubtUnseen(collector: Collector, trace: Entry<'evidence'>): void {
     [key],
     'unseen-used',
     'doubt',
-    `the trace was ${trace.keys.seen}, so "${key}" is not used; what was not seen proves no absence`,
-    'delete the key, or write seen: seen if it was seen after all',
+    phrase('the trace was {0}, so "{1}" is not used; what was not seen proves no absence', trace.keys.seen, key),
+    phrase('delete the key, or write seen: seen if it was seen after all'),
   );
 }
 
@@ -67,8 +62,8 @@ function collectLayer(
       path,
       'relation-to-itself',
       'error',
-      `a trace cannot stand in "${key}" to itself`,
-      'name the other trace',
+      phrase('a trace cannot stand in "{0}" to itself', key),
+      phrase('name the other trace'),
     );
     return;
   }
@@ -87,7 +82,7 @@ function collectLayer(
       path,
       grade: other.grade,
       why: other.why,
-      text: LAYER_WORDS[key](collector.title(trace), collector.title(entry)),
+      says: { is: 'layer', relation: key, one: collector.subject(trace), other: collector.subject(entry) },
     },
     { links, order: key === 'same-as' ? 'same' : 'order' },
   );
@@ -116,8 +111,11 @@ function collectLeftBy(
       ['left-by'],
       'left-by-undecided',
       'doubt',
-      `${leading.length} events are given with the same grade as what left this trace, so none of them bounds it`,
-      'give one of them a better grade, or leave it as it is: undecided',
+      phrase(
+        '{0} events are given with the same grade as what left this trace, so none of them bounds it',
+        leading.length,
+      ),
+      phrase('give one of them a better grade, or leave it as it is: undecided'),
     );
   }
   all.forEach((one, i) => {
@@ -126,9 +124,9 @@ function collectLeftBy(
     if (!event || !target) return;
     const notUsed =
       rankOf(one.grade) !== best
-        ? words('another event is given with a better grade')
+        ? phrase('another event is given with a better grade')
         : leading.length > 1
-          ? words('several events are given with the same grade')
+          ? phrase('several events are given with the same grade')
           : null;
     const reason = 'why' in one ? one.why : undefined;
     collector.add(
@@ -139,7 +137,7 @@ function collectLeftBy(
         path: ['left-by', i],
         grade: one.grade,
         why: reason,
-        text: words('“{0}” was left by “{1}”', collector.title(trace), collector.title(event)),
+        says: { is: 'left by', one: collector.subject(trace), other: collector.subject(event) },
       },
       {
         links: [
@@ -169,10 +167,10 @@ function collectMaterial(
       [...path, 'name'],
       'material-not-in-table',
       'note',
-      `"${material.name}" is not in the table of dated materials, so it bounds nothing`,
+      phrase('"{0}" is not in the table of dated materials, so it bounds nothing', material.name),
       near.length > 0
-        ? `did you mean ${near.map((one) => `"${one}"`).join(' or ')}?`
-        : 'leave it as it is, or see the table on the method page',
+        ? phrase('did you mean {0}?', oneOf(near.map((one) => `"${one}"`)))
+        : phrase('leave it as it is, or see the table on the method page'),
     );
     return;
   }
@@ -183,19 +181,13 @@ function collectMaterial(
       path,
       'material-on-gap',
       'doubt',
-      `a ${trace.keys.kind} does not consist of a material, so "${material.name}" bounds nothing here`,
-      'give the fill an entry of its own (kind: fill, fills: [this trace]) and put the material there',
+      phrase('a {0} does not consist of a material, so "{1}" bounds nothing here', trace.keys.kind, material.name),
+      phrase('give the fill an entry of its own (kind: fill, fills: [this trace]) and put the material there'),
     );
     return;
   }
   const { grade, note } = gradeOfMaterial(material, row);
-  const add = (
-    year: number | null,
-    say: (...parts: readonly (string | number)[]) => string,
-    at: Grade,
-    place: number,
-    ref: string | undefined,
-  ): void => {
+  const add = (year: number | null, is: MaterialYear, at: Grade, place: number, ref: string | undefined): void => {
     if (year === null) return;
     const link: Link = { from: ORIGIN, to: span.start, days: dayOf(year, 1, 1), role: 'material' };
     collector.add(
@@ -206,22 +198,23 @@ function collectMaterial(
         path,
         grade: at,
         source: material.report,
-        why: [material.why, note].filter(Boolean).join('; ') || undefined,
-        text: say(collector.title(trace), material.name, year, row.source),
+        why: material.why,
+        says: {
+          is: 'material',
+          subject: collector.subject(trace),
+          material: material.name,
+          year: is,
+          from: year,
+          table: row.source,
+        },
       },
       { links: [link], precision: 'year', statedGrade: material.grade, gradeNote: note },
     );
   };
-  add(
-    row.firstKnownYear,
-    (...parts) => words('“{0}” holds {1}, first known {2} ({3})', ...parts),
-    grade,
-    number,
-    material.ref,
-  );
+  add(row.firstKnownYear, 'first known', grade, number, material.ref);
   add(
     row.firstCommercialYear,
-    (...parts) => words('“{0}” holds {1}, in trade from {2} ({3})', ...parts),
+    'in trade',
     lowestGrade(grade, 'probable'),
     number + 1,
     material.ref === undefined ? undefined : `${material.ref}-trade`,

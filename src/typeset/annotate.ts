@@ -1,11 +1,11 @@
-import { speakingFor } from '../language/languages.ts';
+import type { Sayer } from '../language/sayer.ts';
 import { bibliographyEntry, collectionEntry, firstMention, isPublished, laterMention } from '../reports/citation.ts';
 import { type Block, type Passage, passagesOf, type ReportDocument } from '../reports/document.ts';
 import { type Inline, plainWords } from '../reports/inline.ts';
 import type { SourceBook } from '../reports/source-book.ts';
 
 /** A passage as it is set: its words, the entries named beside it, and its note. */
-export interface Said {
+export interface SetPassage {
   readonly words: string;
   /** Ids of entries that it rests on, sources left out; empty where the next passage names the same. */
   readonly entries: readonly string[];
@@ -16,26 +16,31 @@ export interface Said {
 /** A block in which every passage is set. */
 export type SetBlock =
   | Extract<Block, { kind: 'heading' }>
-  | { readonly kind: 'paragraph'; readonly said: Said }
-  | { readonly kind: 'list'; readonly items: readonly Said[] }
-  | { readonly kind: 'terms'; readonly terms: readonly { readonly name: string; readonly said: Said }[] }
+  | { readonly kind: 'paragraph'; readonly said: SetPassage }
+  | { readonly kind: 'list'; readonly items: readonly SetPassage[] }
+  | { readonly kind: 'terms'; readonly terms: readonly { readonly name: string; readonly said: SetPassage }[] }
   | {
       readonly kind: 'table';
       readonly caption: string;
       readonly head: readonly string[];
       readonly widths: readonly number[];
-      readonly rows: readonly (readonly Said[])[];
+      readonly rows: readonly (readonly SetPassage[])[];
     }
   | {
       readonly kind: 'figure';
       readonly picture: string;
       readonly alt: string;
       readonly widthMm: number | null;
-      readonly caption: Said;
+      readonly caption: SetPassage;
     };
+
+/** Words that a document needs on its pages beside its own. */
+type PageWord = 'contents' | 'table' | 'figure' | 'archives' | 'literature' | 'notes' | 'back';
 
 /** A document ready for a renderer: notes in order, first and later mentions settled, and a bibliography. */
 export interface SetDocument extends Omit<ReportDocument, 'blocks'> {
+  /** Words of the page that are not the document's own. */
+  readonly pageWords: Readonly<Record<PageWord, string>>;
   readonly blocks: readonly SetBlock[];
   readonly bibliography: {
     readonly archives: readonly { readonly name: string; readonly items: readonly (readonly Inline[])[] }[];
@@ -48,10 +53,7 @@ export interface SetDocument extends Omit<ReportDocument, 'blocks'> {
  * mentioned and in short later, a collection announced where it is cited again. Every renderer sets the same notes.
  */
 export function annotate(document: ReportDocument, book: SourceBook): SetDocument {
-  return speakingFor([document.language], () => annotated(document, book));
-}
-
-function annotated(document: ReportDocument, book: SourceBook): SetDocument {
+  const { sayer } = book;
   const mentions = mentionsOf(document, book);
   const seen = new Set<string>();
   const announced = new Set<string>();
@@ -59,14 +61,14 @@ function annotated(document: ReportDocument, book: SourceBook): SetDocument {
     const source = book.cited(id);
     if (!source) return [];
     const locator = book.locators(id, statements);
-    if (seen.has(id)) return laterMention(source, locator);
+    if (seen.has(id)) return laterMention(sayer, source, locator);
     seen.add(id);
     const { collection } = source;
     const isAgain = collection !== null && !announced.has(collection) && (mentions.get(collection) ?? 0) > 1;
     if (collection !== null) announced.add(collection);
-    return firstMention(source, locator, isAgain ? collection : null);
+    return firstMention(sayer, source, locator, isAgain ? collection : null);
   };
-  const say = (one: Passage, next?: Passage): Said => {
+  const say = (one: Passage, next?: Passage): SetPassage => {
     const sources = one.rests.filter((id) => book.cited(id));
     const entries = one.rests.filter((id) => !book.cited(id));
     const isRepeated = next !== undefined && next.rests.join(' ') === one.rests.join(' ');
@@ -79,8 +81,21 @@ function annotated(document: ReportDocument, book: SourceBook): SetDocument {
   };
   return {
     ...document,
+    pageWords: pageWordsOf(sayer),
     blocks: document.blocks.map((block) => setBlock(block, say)),
     bibliography: bibliographyOf(document, book),
+  };
+}
+
+function pageWordsOf({ words }: Sayer): SetDocument['pageWords'] {
+  return {
+    contents: words('Contents'),
+    table: words('Table'),
+    figure: words('Figure'),
+    archives: words('Archives and collections'),
+    literature: words('Published works'),
+    notes: words('Notes'),
+    back: words('Back to the text, note'),
   };
 }
 
@@ -92,7 +107,7 @@ function sentence(runs: readonly Inline[]): readonly Inline[] {
   return plainWords(whole).endsWith('.') ? whole : [...whole, '.'];
 }
 
-function setBlock(block: Block, say: (one: Passage, next?: Passage) => Said): SetBlock {
+function setBlock(block: Block, say: (one: Passage, next?: Passage) => SetPassage): SetBlock {
   switch (block.kind) {
     case 'heading':
       return block;
@@ -134,19 +149,25 @@ function sourcesOf(document: ReportDocument, book: SourceBook): readonly string[
 
 /** Collections with the items cited from each, then published works, both by name. */
 function bibliographyOf(document: ReportDocument, book: SourceBook): SetDocument['bibliography'] {
+  const { sayer } = book;
   const cited = sourcesOf(document, book).flatMap((id) => book.cited(id) ?? []);
   const archival = cited.filter((one) => !isPublished(one));
-  const names = [...new Set(archival.map(collectionEntry))].sort((a, b) => a.localeCompare(b, 'en'));
+  const names = [...new Set(archival.map((one) => collectionEntry(sayer, one)))].sort((a, b) =>
+    a.localeCompare(b, 'en'),
+  );
   const byWords = (a: readonly Inline[], b: readonly Inline[]): number =>
     plainWords(a).localeCompare(plainWords(b), 'en');
   return {
     archives: names.map((name) => ({
       name,
       items: archival
-        .filter((one) => collectionEntry(one) === name)
-        .map((one) => laterMention({ ...one, collection: null, repository: null }))
+        .filter((one) => collectionEntry(sayer, one) === name)
+        .map((one) => laterMention(sayer, { ...one, collection: null, repository: null }))
         .sort(byWords),
     })),
-    literature: cited.filter(isPublished).map(bibliographyEntry).sort(byWords),
+    literature: cited
+      .filter(isPublished)
+      .map((one) => bibliographyEntry(sayer, one))
+      .sort(byWords),
   };
 }

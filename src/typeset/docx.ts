@@ -23,8 +23,7 @@ import {
   WidthType,
 } from 'docx';
 import type { Inline } from '../reports/inline.ts';
-import type { Said, SetBlock, SetDocument } from './annotate.ts';
-import { printWords } from './print-data.ts';
+import type { SetBlock, SetDocument, SetPassage } from './annotate.ts';
 
 /** A picture for a word processor: the drawing, and the same in pixels for readers that know no SVG. */
 export interface DocxPicture {
@@ -47,7 +46,7 @@ export async function makeDocx(
   pictures: ReadonlyMap<string, DocxPicture>,
   author: string,
 ): Promise<Uint8Array> {
-  const setter = new Setter(pictures, printWords(document));
+  const setter = new Setter(pictures, document.pageWords);
   const body = [
     ...opening(document),
     ...document.blocks.flatMap((block) => setter.block(block)),
@@ -117,8 +116,8 @@ function opening(document: SetDocument): readonly FileChild[] {
     ...(document.draft === null ? [] : [new Paragraph({ style: 'Draft', children: [new TextRun(document.draft)] })]),
     ...(document.isLong
       ? [
-          new Paragraph({ style: 'Small', children: [new TextRun(printWords(document).contents)] }),
-          new TableOfContents(printWords(document).contents, { hyperlink: true, headingStyleRange: '1-2' }),
+          new Paragraph({ style: 'Small', children: [new TextRun(document.pageWords.contents)] }),
+          new TableOfContents(document.pageWords.contents, { hyperlink: true, headingStyleRange: '1-2' }),
         ]
       : []),
   ];
@@ -128,10 +127,10 @@ function opening(document: SetDocument): readonly FileChild[] {
 class Setter {
   readonly notes: (readonly Inline[])[] = [];
   readonly #pictures: ReadonlyMap<string, DocxPicture>;
-  readonly #words: ReturnType<typeof printWords>;
+  readonly #words: SetDocument['pageWords'];
   #numbers = { table: 0, figure: 0 };
 
-  constructor(pictures: ReadonlyMap<string, DocxPicture>, words: ReturnType<typeof printWords>) {
+  constructor(pictures: ReadonlyMap<string, DocxPicture>, words: SetDocument['pageWords']) {
     this.#pictures = pictures;
     this.#words = words;
   }
@@ -184,7 +183,7 @@ class Setter {
     ];
   }
 
-  private said({ words, entries, note }: Said): ParagraphChild[] {
+  private said({ words, entries, note }: SetPassage): ParagraphChild[] {
     const children: ParagraphChild[] = [new TextRun(words)];
     if (note !== null) {
       this.notes.push(note);
@@ -194,7 +193,7 @@ class Setter {
     return children;
   }
 
-  private caption(kind: 'table' | 'figure', said: Said, keepNext: boolean): Paragraph {
+  private caption(kind: 'table' | 'figure', said: SetPassage, keepNext: boolean): Paragraph {
     this.#numbers[kind] += 1;
     const word = kind === 'table' ? this.#words.table : this.#words.figure;
     return new Paragraph({

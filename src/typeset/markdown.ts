@@ -1,9 +1,7 @@
-import { speakingFor } from '../language/languages.ts';
-import { citedHeading } from '../language/sent-language.ts';
 import { passagesOf, type ReportDocument } from '../reports/document.ts';
 import type { Inline } from '../reports/inline.ts';
 import type { SourceBook } from '../reports/source-book.ts';
-import { annotate, type Said, type SetBlock, type SetDocument } from './annotate.ts';
+import { annotate, type SetBlock, type SetDocument, type SetPassage } from './annotate.ts';
 
 /** What a renderer needs to know of the file behind a document. */
 export interface FileBehind {
@@ -19,13 +17,9 @@ export interface FileBehind {
  * end the statements that the dates rest on, in the words that they had. The same document gives the same bytes.
  */
 export function documentMarkdown(document: ReportDocument, behind: FileBehind): string {
-  return speakingFor([document.language], () => markdownOf(document, behind));
-}
-
-function markdownOf(document: ReportDocument, behind: FileBehind): string {
   const set = annotate(document, behind.book);
   const notes: string[] = [];
-  const say = ({ words, entries, note }: Said): string => {
+  const say = ({ words, entries, note }: SetPassage): string => {
     const named = entries.length === 0 ? '' : ` ${escaped(`[${entries.join(', ')}]`)}`;
     if (note === null) return `${escaped(words)}${named}`;
     notes.push(inline(note));
@@ -47,27 +41,29 @@ function markdownOf(document: ReportDocument, behind: FileBehind): string {
   return `${parts.filter((part) => part !== '').join('\n\n')}\n`;
 }
 
-function citedStatements(document: ReportDocument, { statement }: FileBehind): readonly string[] {
+function citedStatements(document: ReportDocument, { statement, book }: FileBehind): readonly string[] {
   const cited = [...new Set(passagesOf(document).flatMap((one) => one.cites))].sort();
   const lines = cited.flatMap((id) => {
     const words = statement(id);
     return words === null ? [] : [`- \`${id}\`: ${words.replace(/\s+/g, ' ').trim()}`];
   });
-  return lines.length === 0 ? [] : [`## ${citedHeading()}`, lines.join('\n')];
+  return lines.length === 0
+    ? []
+    : [`## ${book.sayer.words('Statements that the dates rest on, as they stood')}`, lines.join('\n')];
 }
 
-function bibliography({ isLong, bibliography: { archives, literature } }: SetDocument): readonly string[] {
+function bibliography({ isLong, pageWords, bibliography: { archives, literature } }: SetDocument): readonly string[] {
   if (!isLong) return [];
   const lines = (items: readonly (readonly Inline[])[]): string =>
     items.map((one) => `- ${atStart(inline(one))}`).join('\n');
   return [
-    ...(archives.length === 0 ? [] : ['## Archives and collections']),
+    ...(archives.length === 0 ? [] : [`## ${pageWords.archives}`]),
     ...archives.flatMap(({ name, items }) => [`### ${escaped(name)}`, lines(items)]),
-    ...(literature.length === 0 ? [] : ['## Published works', lines(literature)]),
+    ...(literature.length === 0 ? [] : [`## ${pageWords.literature}`, lines(literature)]),
   ];
 }
 
-function blockText(block: SetBlock, say: (one: Said) => string, { picture }: FileBehind): string {
+function blockText(block: SetBlock, say: (one: SetPassage) => string, { picture }: FileBehind): string {
   switch (block.kind) {
     case 'heading':
       return `${'#'.repeat(block.level)} ${escaped(block.words)}`;

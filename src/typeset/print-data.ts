@@ -1,5 +1,3 @@
-import { speakingFor } from '../language/languages.ts';
-import { words } from '../language/spoken.ts';
 import type { SetDocument } from './annotate.ts';
 
 /** A picture of a document as bytes, under the key by which the document names it. */
@@ -19,19 +17,6 @@ export interface PrintFacts {
   readonly attachment: string | null;
 }
 
-/** Words of the page that are not the document's own. */
-export function printWords({
-  language,
-}: SetDocument): Readonly<Record<'contents' | 'table' | 'figure' | 'archives' | 'literature', string>> {
-  return speakingFor([language], () => ({
-    contents: words('Contents'),
-    table: words('Table'),
-    figure: words('Figure'),
-    archives: words('Archives and collections'),
-    literature: words('Published works'),
-  }));
-}
-
 /** The document as the print template reads it: JSON only, so that no words of a file can become markup. */
 export function printData(document: SetDocument, pictures: readonly Picture[], facts: PrintFacts): string {
   const keys = pictures.map((one) => one.key);
@@ -48,7 +33,7 @@ export function printData(document: SetDocument, pictures: readonly Picture[], f
     author,
     faces,
     attachment,
-    words: printWords(document),
+    words: document.pageWords,
   });
 }
 

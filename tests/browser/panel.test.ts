@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readDrawing } from '../../src/reading/drawing.ts';
 import { sharedSite } from '../shared-sites.ts';
+import { inEnglish } from '../spoken.ts';
 import { openBrowser } from './browser.ts';
 
 const site = await sharedSite('internal');
@@ -92,7 +93,7 @@ describe('tracing', () => {
     expect(two).toMatch(/line: \[\[457\.5, 740\], \[5\d\d(\.\d)?, 740\]\]/);
     await page.keyboard.press('Backspace');
     expect(await page.locator('#shape-text').inputValue()).toBe('');
-    expect(await page.getByRole('status').last().innerText()).toContain('One point');
+    expect(await page.getByRole('status').last().innerText()).toContain('Points: 1.');
     await page.context().close();
   });
 
@@ -198,7 +199,7 @@ describe('drawings over photographs', () => {
         <ellipse id="c5" cx="320" cy="60" rx="40" ry="20"/><polyline id="c6" points="10,300 40,310 70,290"/>
       </g></g></svg>`;
     const drawing = readDrawing(svg);
-    if ('fault' in drawing) throw new Error(drawing.fault);
+    if ('fault' in drawing) throw new Error(inEnglish(drawing.fault));
     const context = await browser.newContext();
     const page = await context.newPage();
     await page.setContent(svg);

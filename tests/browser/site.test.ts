@@ -7,6 +7,7 @@ import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
 import { sharedSite } from '../shared-sites.ts';
+import { SPEECH } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 import { openBrowser } from './browser.ts';
 import { PAGE_KINDS } from './page-kinds.mjs';
@@ -16,6 +17,7 @@ let preview: Preview;
 const site = await sharedSite('internal');
 
 const quiet = {
+  ...SPEECH,
   cwd: ROOT,
   out: () => undefined,
   err: () => undefined,

@@ -3,10 +3,11 @@ import { pathToFileURL } from 'node:url';
 import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { dayOf } from '../../src/dates/day.ts';
-import { formatDay } from '../../src/dates/wording.ts';
 import type { DatesReport } from '../../src/findings/dates-report.ts';
+import { sayDay } from '../../src/language/date-words.ts';
 import { kerfmark } from '../cli/kerfmark.ts';
 import { sharedSite } from '../shared-sites.ts';
+import { inEnglish } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 import { bringAxe, violations } from './axe.ts';
 import { openBrowser } from './browser.ts';
@@ -39,7 +40,7 @@ const around = (page: Page, entry: string) => page.locator(`details[id="on-${ent
 /** A day of the machine-readable dates, as the page prints it. */
 function printed(iso: string | null | undefined): string {
   const [year, month, day] = (iso ?? '').split('-').map(Number) as [number, number, number];
-  return formatDay(dayOf(year, month, day), 'day');
+  return inEnglish(sayDay(dayOf(year, month, day), 'day'));
 }
 
 describe('withdraw and see', () => {

@@ -1,3 +1,4 @@
+import { inEnglish } from '../spoken.ts';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -98,7 +99,7 @@ describe('kinds of contradiction (model.md and common practice, no source; inven
     const [first] = file.contradictions;
     expect(first && [first.kind, first.statements.map((one) => one.id).join(' ')]).toEqual([kind, statements]);
     const sentence = first ? sayContradiction(file, first) : null;
-    expect(sentence && `${sentence.moment}: ${sentence.earliest.words}, ${sentence.latest.words}`).toBe(said);
+    expect(sentence && [sentence.moment, ': ', sentence.earliest.words, ', ', sentence.latest.words].map(inEnglish).join('')).toBe(said);
     for (const way of first?.waysOut ?? []) {
       const without = computeFiles(
         filesOf(path.join(folder, `contradiction-${name}`)),

@@ -13,7 +13,7 @@ afterEach(() => {
 function demoCopy(): string {
   const folder = mkdtempSync(path.join(tmpdir(), 'kerfmark-answer-'));
   folders.push(folder);
-  for (const part of ['entries', 'sent']) cpSync(path.join(ROOT, part), path.join(folder, part), { recursive: true });
+  cpSync(path.join(ROOT, 'entries'), path.join(folder, 'entries'), { recursive: true });
   return folder;
 }
 
@@ -46,7 +46,7 @@ describe('kerfmark answer', () => {
     writeFileSync(entry, written.replace('approved-by', 'state: approved\napproved-by'));
     const kept = await kerfmark(['answer', 'IN-2024-1', '--keep'], folder);
     expect(kept.err).toBe('');
-    expect(readFileSync(path.join(folder, 'sent/IN-2024-1.md'), 'utf8')).toBe(
+    expect(readFileSync(path.join(folder, 'entries/sent/IN-2024-1.md'), 'utf8')).toBe(
       (await kerfmark(['answer', 'IN-2024-1'], folder)).out,
     );
     const lines = kept.out.slice(kept.out.indexOf('state: sent'));
@@ -55,7 +55,7 @@ describe('kerfmark answer', () => {
     expect(checked.code).toBe(0);
     expect(checked.out).toMatch(/^no errors, 6 doubts, 1 note\./m);
     expect((await kerfmark(['answer', 'IN-2024-1', '--changes'], folder)).out).toBe(
-      'Nothing that sent/IN-2024-1.md says would be said otherwise today.\n',
+      'Nothing that entries/sent/IN-2024-1.md rests on is otherwise today.\n',
     );
     expect((await kerfmark(['answer', 'IN-2024-1', '--keep'], folder)).err).toContain('exists already');
   });
@@ -63,8 +63,16 @@ describe('kerfmark answer', () => {
   it('tells what has changed since, and that a sent file was touched', async () => {
     const folder = demoCopy();
     const { out } = await kerfmark(['answer', 'IN-2021-3', '--changes'], folder);
-    expect(out).toMatch(/What was searched\n {2}is: {2}State library/);
-    const sent = path.join(folder, 'sent/IN-2021-3.md');
+    expect(out).toBe(
+      'Nothing that entries/sent/IN-2021-3.md rests on is otherwise today.\nentries/sent/IN-2021-3.md keeps only the statements that it cites; nothing else of it was compared.\n',
+    );
+    const event = path.join(folder, 'entries/events/EV-exhibition-1936.md');
+    writeFileSync(event, readFileSync(event, 'utf8').replace('1936-10', '1936-09'));
+    const changed = await kerfmark(['answer', 'IN-2021-3', '--changes'], folder);
+    expect(changed.out).toMatch(
+      /Statement EV-exhibition-1936#1\n {2}was: “.*1936.*\(established\)\n {2}is: {2}“.*September 1936/,
+    );
+    const sent = path.join(folder, 'entries/sent/IN-2021-3.md');
     writeFileSync(sent, readFileSync(sent, 'utf8').replace('1936', '1937'));
     const checked = await kerfmark(['check'], folder);
     expect(checked.code).toBe(1);

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Said } from '../../src/base/said.ts';
 import { run } from '../../src/cli/run.ts';
 import { freshFolder, testFolder } from '../folders.ts';
+import { inEnglish, SPEECH } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 import { kerfmark } from './kerfmark.ts';
 
@@ -40,13 +42,14 @@ it('commands are named as they must be typed: with npx where it was used, and wi
   const folder = freshFolder(home);
   let out = '';
   const effects = {
+    ...SPEECH,
     cwd: folder,
     program: 'npx kerfmark',
-    out: (text: string) => {
-      out += text;
+    out: (said: Said) => {
+      out += inEnglish(said);
     },
-    err: (text: string) => {
-      out += text;
+    err: (said: Said) => {
+      out += inEnglish(said);
     },
     today: () => '2024-06-01',
     ask: async () => null,

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/cli/command-list.ts';
 import { ProgressLine } from '../../src/cli/progress-line.ts';
+import { english } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 import { kerfmark } from './kerfmark.ts';
 
@@ -60,6 +61,7 @@ describe('progress', () => {
   it('is one line, written over, cut to the width, not more often than the eye follows, and taken away', () => {
     let [written, now] = ['', 0];
     const line = new ProgressLine(
+      english,
       (text) => {
         written += text;
       },

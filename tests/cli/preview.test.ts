@@ -2,7 +2,9 @@ import { appendFileSync, cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, w
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import type { Said } from '../../src/base/said.ts';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
+import { inEnglish, SPEECH } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 
 const home = mkdtempSync(path.join(tmpdir(), 'kerfmark-preview-'));
@@ -29,7 +31,8 @@ function workspace(name: string): string {
 }
 
 function start(folder: string, audience: string, out: (text: string) => void = () => undefined): Promise<Preview> {
-  const effects = { cwd: folder, out, err: out, today: () => '2024-06-01', ask: async () => null };
+  const told = (said: Said): void => out(inEnglish(said));
+  const effects = { ...SPEECH, cwd: folder, out: told, err: told, today: () => '2024-06-01', ask: async () => null };
   return startPreview({ words: [], flags: { audience } }, effects, 0);
 }
 
@@ -89,14 +92,14 @@ describe('a running preview', () => {
 
   it('hears of a change to a document as it was sent', async () => {
     const folder = path.join(home, 'sent');
-    for (const part of ['entries', 'sent']) cpSync(path.join(ROOT, part), path.join(folder, part), { recursive: true });
+    cpSync(path.join(ROOT, 'entries'), path.join(folder, 'entries'), { recursive: true });
     let said = '';
     const preview = await start(folder, 'internal', (text) => {
       said += text;
     });
     try {
       expect(said).not.toContain('is not the file that was sent');
-      appendFileSync(path.join(folder, 'sent/IN-2021-3.md'), '\nA line that was never sent.\n');
+      appendFileSync(path.join(folder, 'entries/sent/IN-2021-3.md'), '\nA line that was never sent.\n');
       expect(await until(async () => said.includes('is not the file that was sent'))).toBe(true);
     } finally {
       preview.close();

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
+import { SPEECH } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
 
 let folder: string;
@@ -28,7 +29,14 @@ beforeAll(async () => {
   mkdirSync(path.join(folder, 'out'));
   preview = await startPreview(
     { words: [], flags: { in: folder, out: path.join(folder, 'out', 'site') } },
-    { cwd: folder, out: () => undefined, err: () => undefined, today: () => '2024-06-01', ask: async () => null },
+    {
+      ...SPEECH,
+      cwd: folder,
+      out: () => undefined,
+      err: () => undefined,
+      today: () => '2024-06-01',
+      ask: async () => null,
+    },
     0,
   );
 });

@@ -3,6 +3,7 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { startPreview } from '../../src/cli/serve.ts';
 import { smallWorkspace, testFolder } from '../folders.ts';
+import { SPEECH } from '../spoken.ts';
 import { until } from '../until.ts';
 
 const home = testFolder();
@@ -11,6 +12,7 @@ describe('serve', () => {
   it('answers on loopback only, rebuilds on change and on deletion, and shows errors on the page', async () => {
     const folder = smallWorkspace(home);
     const effects = {
+      ...SPEECH,
       cwd: folder,
       out: () => undefined,
       err: () => undefined,

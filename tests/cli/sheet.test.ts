@@ -105,7 +105,9 @@ describe('help from an editor', () => {
     await kerfmark(['schema', '--editor'], folder);
     const schema = JSON.parse(readFileSync(path.join(folder, '.vscode/entry.schema.json'), 'utf8')) as object;
     const valid = new Ajv.default({ strict: false, validateFormats: false }).compile(schema);
-    const files = Object.entries(filesOf(ROOT)).filter(([name]) => name.startsWith('entries/') && name.endsWith('.md'));
+    const files = Object.entries(filesOf(ROOT)).filter(
+      ([name]) => name.startsWith('entries/') && !name.startsWith('entries/sent/') && name.endsWith('.md'),
+    );
     expect(files.length).toBeGreaterThan(100);
     for (const [name, text] of files) {
       valid(parse(text.split(/^---$/m)[1] ?? ''));

@@ -10,13 +10,14 @@ import { seededRandom } from '../../src/geometry/seeded-random.ts';
 import { compute } from '../../src/pipeline.ts';
 import { madeWorkspace, writeWorkspace } from '../bench/made-workspace.mjs';
 import { freshFolder, testFolder } from '../folders.ts';
+import { LANGUAGES } from '../spoken.ts';
 
 const home = testFolder();
 const NO_PICTURES = { pictures: new Map(), scales: new Map(), plans: new Map(), tiles: new Map() };
 
 /** One hash of every page, every problem and every date of a workspace, as a preview with this session would give them. */
 async function made(folder: string, session: Session): Promise<string> {
-  const computed = compute(await loadWorkspace(folder, session), 'internal', { inItsLanguage: true, session });
+  const computed = compute(await loadWorkspace(folder, session), 'internal', { languages: LANGUAGES, session });
   const flat = await flatDataOf({ computed, folder, built: '2024-06-01', session }, NO_PICTURES);
   const data = await withLayers(flat, session, () => true);
   const hash = createHash('sha256').update(JSON.stringify(computed.problems));

@@ -3,15 +3,16 @@ import { CALENDARS, type CalendarName } from '../../src/dates/calendars/calendar
 import { calendarOf } from '../../src/dates/calendars/calendars.ts';
 import { julianToDay } from '../../src/dates/calendars/julian.ts';
 import { civilOf, dayOf, formatIsoDay } from '../../src/dates/day.ts';
+import { hullOfExpression } from '../../src/dates/expression.ts';
 import { isDateProblem, readDate } from '../../src/dates/read-date.ts';
-import { hullOfExpression } from '../../src/dates/wording.ts';
+import { inEnglish } from '../spoken.ts';
 
 const EXACT = { circa: {}, sunsetDays: 0 };
 const WIDENED = { circa: {}, sunsetDays: 1 };
 
 function range(text: string, calendar: CalendarName, settings = EXACT): string {
   const result = readDate(text, calendar, settings);
-  if (isDateProblem(result)) throw new Error(result.message);
+  if (isDateProblem(result)) throw new Error(inEnglish(result.message));
   const { first, last } = hullOfExpression(result);
   return first === last ? formatIsoDay(first) : `${formatIsoDay(first)} ${formatIsoDay(last)}`;
 }

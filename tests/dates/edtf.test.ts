@@ -4,8 +4,9 @@ import { parse } from 'edtf';
 import { describe, expect, it } from 'vitest';
 import { formatIsoDay } from '../../src/dates/day.ts';
 import type { DateExpression, DateSettings } from '../../src/dates/expression.ts';
+import { hullOfExpression } from '../../src/dates/expression.ts';
 import { isDateProblem, readDate } from '../../src/dates/read-date.ts';
-import { hullOfExpression } from '../../src/dates/wording.ts';
+import { inEnglish } from '../spoken.ts';
 import { PUBLISHED } from '../workspace.ts';
 
 const NO_WIDTH: DateSettings = { circa: { year: 0, decade: 0, century: 0, month: 0, day: 0 }, sunsetDays: 1 };
@@ -15,7 +16,7 @@ const iso = (day: number): string =>
 
 function read(text: string, settings = NO_WIDTH): DateExpression {
   const result = readDate(text, 'gregorian', settings);
-  if (isDateProblem(result)) throw new Error(result.message);
+  if (isDateProblem(result)) throw new Error(inEnglish(result.message));
   return result;
 }
 

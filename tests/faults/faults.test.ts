@@ -2,12 +2,14 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, rmSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import type { Said } from '../../src/base/said.ts';
 import { keepInCache } from '../../src/cli/cache-folder.ts';
 import { ENGINE_FLAGS } from '../../src/cli/engine.ts';
 import { run } from '../../src/cli/run.ts';
 import { killBuilds } from '../bench/kills.mjs';
 import { kerfmark } from '../cli/kerfmark.ts';
 import { cpuSecondsOf, smallWorkspace, testFolder } from '../folders.ts';
+import { inEnglish, SPEECH } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 
 // docs/faults.md is the table of these and of what was tried by hand.
@@ -124,12 +126,13 @@ describe('the system refuses', () => {
     return {
       said,
       effects: {
+        ...SPEECH,
         cwd: workspaceWith({}),
         out: () => {
           throw error;
         },
-        err: (text: string) => {
-          said.err += text;
+        err: (text: Said) => {
+          said.err += inEnglish(text);
         },
         today: () => '2026-01-01',
         ask: async () => null,

@@ -24,7 +24,7 @@ function preview(files: Readonly<Record<string, string>>, session: Session) {
 /** All that is said of a file: dates with reasons, contradictions, and every problem with its place. */
 function said(computed: ReturnType<typeof compute>): string {
   const { file, problems } = computed;
-  const statements = file.statements.all.map(({ id, text, grade, source, why }) => [id, text, grade, source, why]);
+  const statements = file.statements.all.map(({ id, says, grade, source, why }) => [id, says, grade, source, why]);
   return JSON.stringify([datesReport(file), problems, statements], null, 1);
 }
 

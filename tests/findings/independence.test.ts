@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { supportOf } from '../../src/findings/company.ts';
 import { countRoots, restingOnAlone, rootsOf, sayRootCount } from '../../src/findings/independence.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 const source = (from = '') => `type: source\nkind: catalogue\ntitle: A paper\n${from}`;
@@ -43,9 +44,13 @@ describe('independence', () => {
     expect(countRoots(catalogue, about('EV-a'))).toMatchObject({ sourced: 2, least: 1, most: 1 });
     expect(countRoots(catalogue, about('EV-b'))).toMatchObject({ sourced: 2, least: 2, most: 2 });
     expect(countRoots(catalogue, about('EV-c'))).toMatchObject({ sourced: 2, least: 1, most: 2 });
-    expect(sayRootCount(countRoots(catalogue, about('EV-a')))).toBe('Two statements with a source, one root');
-    expect(sayRootCount(countRoots(catalogue, about('EV-c')))).toBe('Two statements with a source, one to two roots');
-    expect(sayRootCount(countRoots(catalogue, about('EV-d')))).toBe(
+    expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-a'))))).toBe(
+      'Two statements with a source, one root',
+    );
+    expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-c'))))).toBe(
+      'Two statements with a source, one to two roots',
+    );
+    expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-d'))))).toBe(
       'One statement with a source, two roots; one that names no source',
     );
   });

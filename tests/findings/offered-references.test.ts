@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { offeredReferences, sayNothingOffered } from '../../src/findings/offered-references.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 /** What is offered for one event in a place under a rule. Dates of laws: the built-in table, each with its source and standing. */
@@ -46,7 +47,7 @@ describe('reference dates offered by the rule over a place', () => {
   });
 
   it('never an empty list: no rows for a land, none at that time, no rule, no place', () => {
-    const say = (list: ReturnType<typeof offered>) => list.map(sayNothingOffered);
+    const say = (list: ReturnType<typeof offered>) => list.map((one) => inEnglish(sayNothingOffered(one) ?? ''));
     const act = 'kind: removal\nstated: [{ date: "1890", grade: established }]';
     expect(say(offered('rule: [{ power: Ruritania, kind: sovereign }]', act))).toEqual([
       'no rows for Ruritania in this table',

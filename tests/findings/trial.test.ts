@@ -9,6 +9,7 @@ import { isUnchanged, NO_CHANGE, openTrialFile, type TrialFile } from '../../src
 import { changesOf, summaryOf } from '../../src/findings/trial-changes.ts';
 import { trialFileOf } from '../../src/findings/trial-file.ts';
 import { clustersOfContradictions, rangeOfEntry } from '../../src/findings/ways-out.ts';
+import { english, inEnglish } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
 
 const files = filesOf(ROOT);
@@ -38,7 +39,7 @@ describe('the live page against the commands, on the demonstration file', () => 
     // Read once: what is withdrawn changes nothing of the reading.
     const whole = computeFiles(files, 'restricted').file.catalogue;
     for (const { id } of data.statements) {
-      const without = buildCaseFile(whole, 'internal', [id]);
+      const without = buildCaseFile(whole, 'internal', english, [id]);
       const trial = trials.run({ withdrawn: [id], grades: {} });
       for (const row of trial.rows) {
         const told = [row.starts, row.ends].map((ranges) => ranges.map((one) => [sayRange(one), one.consistent]));
@@ -76,9 +77,11 @@ describe('the live page against the commands, on the demonstration file', () => 
     const trials = openTrialFile(data);
     const before = trials.run(NO_CHANGE);
     const changes = changesOf(before, trials.run({ withdrawn: [], grades: { 'CL-interview': 'established' } }));
-    expect(changes.references.some((text) => text.includes('Codified law 5351') && text.includes('within'))).toBe(true);
-    expect(summaryOf(changes)).toMatch(/^Changed: \d+ dates/);
-    expect(summaryOf(changesOf(before, before))).toBe('No date changes.');
+    expect(
+      changes.references.map(inEnglish).some((text) => text.includes('Codified law 5351') && text.includes('within')),
+    ).toBe(true);
+    expect(inEnglish(summaryOf(changes))).toMatch(/^Changed: \d+ dates/);
+    expect(inEnglish(summaryOf(changesOf(before, before)))).toBe('No date changes.');
   });
 
   it('a restricted letter is not in the data of another audience', () => {
@@ -142,11 +145,11 @@ describe('what hangs on statements, on the demonstration file', () => {
             if (!one || !reference.from) continue;
             const trial = openTrialFile(data).run({ withdrawn: [], grades: { [one.id]: 'established' } });
             const answer = trial.answers.find(
-              (candidate) => candidate.reference === reference.title && candidate.entry === event.id,
+              (candidate) => candidate.reference === inEnglish(reference.title) && candidate.entry === event.id,
             );
             const words = { before: 'before', within: 'within', after: 'after', partly: 'partly within' } as const;
             if (one.grade === 'established' || order === 'undetermined') continue;
-            expect(answer?.words[GRADES.indexOf(grade)]).toBe(words[order]);
+            expect(inEnglish(answer?.words[GRADES.indexOf(grade)] ?? '')).toBe(words[order]);
             decided += 1;
           }
         }

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { readLine } from '../../src/custody/read-line.ts';
 import { CALENDARS } from '../../src/dates/calendars/calendar.ts';
 import { readDate } from '../../src/dates/read-date.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
 import { mutate } from './mutate.ts';
 
@@ -28,7 +29,7 @@ function faultsOf(text: string): readonly string[] {
   const { problems } = computeFiles({ ...base, [file]: text });
   const lines = text.split(/\r\n|\r|\n/).length;
   return problems.flatMap(({ code, place, message, mend }) => {
-    if (message.trim() === '' || mend.trim() === '') return [`${code}: says nothing`];
+    if ([message, mend].some((one) => inEnglish(one).trim() === '')) return [`${code}: says nothing`];
     if (place.line < 1 || place.column < 1) return [`${code}: stands nowhere`];
     if (place.file === file && place.line > lines + 1) return [`${code}: line ${place.line} of ${lines}`];
     return [];

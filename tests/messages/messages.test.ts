@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
 
 const folder = path.join(ROOT, 'docs/messages');
@@ -44,9 +45,11 @@ describe('pages of messages', () => {
     const code = name.replace('.md', '');
     const example = exampleOf(readFileSync(path.join(folder, name), 'utf8'));
     const found = computeFiles({ ...base, ...example.fails }).problems.filter((one) => one.code === code);
-    const said = found.map((one) => `${one.place.file}:${one.place.line}:${one.place.column} ${one.message}`);
+    const said = found.map(
+      (one) => `${one.place.file}:${one.place.line}:${one.place.column} ${inEnglish(one.message)}`,
+    );
     expect(said).toContain(example.said);
-    expect(found.map((one) => one.mend)).toContain(example.mend);
+    expect(found.map((one) => inEnglish(one.mend))).toContain(example.mend);
     const clean = computeFiles({ ...base, ...example.passes }).problems;
     expect(clean.filter((one) => one.severity !== 'note' || one.code === code)).toEqual([]);
   });

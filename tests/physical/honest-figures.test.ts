@@ -3,6 +3,7 @@ import { bestJoin, joinByChance, reliefOf } from '../../src/geometry/edge-join.t
 import type { Path, Point } from '../../src/geometry/point.ts';
 import { seededNormal } from '../../src/geometry/seeded-random.ts';
 import { sayWeight } from '../../src/physical/panel-weight.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 const panel = (more = '') => `type: object\ntitle: A panel\npanels:\n  - { id: A, width: 1000, height: 1000${more} }`;
@@ -26,10 +27,10 @@ describe('a weight to plan for', () => {
     const unknown = layer('thickness: 40 mm');
     const weight = weightOf({ 'OB-w': panel(), 'PE-1': bed, 'PE-2': unknown });
     expect(weight.planKg).toBeNull();
-    expect(sayWeight(weight)).toBe(
+    expect(inEnglish(sayWeight(weight))).toBe(
       'calculated 12 to 19 kg of what could be counted, which is not all; heavier than any figure here; weigh before lifting',
     );
-    expect(sayWeight(weightOf({ 'OB-w': panel(', weighed: 90 kg'), 'PE-2': unknown }))).toBe(
+    expect(inEnglish(sayWeight(weightOf({ 'OB-w': panel(', weighed: 90 kg'), 'PE-2': unknown })))).toBe(
       'by a scale 90.0 kg; plan for not less than 90 kg; weigh before lifting',
     );
   });
@@ -71,7 +72,7 @@ describe('control points that cannot be right', () => {
   const found = (points: string) =>
     computeFiles(entries({ 'OB-w': panel(), 'FI-w': figure(points) }))
       .problems.filter((one) => one.entry === 'FI-w')
-      .map((one) => one.message);
+      .map((one) => inEnglish(one.message));
 
   it('a mirror, centimetres, a slip', () => {
     const corner = (x: number, y: number, u: number, v: number) => `{ pixel: [${x}, ${y}], mm: [${u}, ${v}] }`;
@@ -115,7 +116,7 @@ describe('control points that cannot be right', () => {
           'type: evidence\nkind: crack\ntitle: A crack\nobject: OB-v\npanel: A\nshape: { in: FI-w, line: [[1, 1], [9, 9]] }',
       }),
     );
-    expect(problems.map((one) => one.message).join()).toContain('which shows another panel');
+    expect(problems.map((one) => inEnglish(one.message)).join()).toContain('which shows another panel');
   });
 });
 

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { formatInterval, plus, times } from '../../src/base/interval.ts';
+import { plus, sayInterval, times } from '../../src/base/interval.ts';
 import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../../src/base/quantity.ts';
 import { isRegistrationFault, register } from '../../src/geometry/registration.ts';
 import type { RawPicture } from '../../src/geometry/warp.ts';
 import { warpToFrame } from '../../src/geometry/warp.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
 
 const panel = (more = '') => `type: object\ntitle: A panel\npanels: [{ id: A, width: 1000, height: 1000 ${more} }]`;
@@ -22,7 +23,7 @@ describe('weights (EN 1991-1-1:2002 Annex A, nominal)', () => {
       'OB-a': panel(),
       'PE-plaster': trace('plaster-layer', 'thickness: 10 mm\ndensity: lime mortar'),
     });
-    expect(formatInterval(panels[0]?.weight.kg ?? { least: 0, most: 0 }, 1)).toBe('12.2 to 18.4');
+    expect(inEnglish(sayInterval(panels[0]?.weight.kg ?? { least: 0, most: 0 }, 1))).toBe('12.2 to 18.4');
   });
 
   it('bars by number, length and section; stated densities; what cannot be counted says what it wants', () => {

@@ -3,6 +3,7 @@ import { cautionsFor } from '../../src/findings/cautions.ts';
 import { coverageOf } from '../../src/physical/coverage.ts';
 import { reasonsOfPanel } from '../../src/physical/measured-reasons.ts';
 import { matchGlow, readUltraviolet } from '../../src/physical/ultraviolet.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
 
 describe('looks under ultraviolet', () => {
@@ -74,12 +75,13 @@ describe('reasons of measured results', () => {
     for (const one of reasons) {
       expect(one.inputs.length, one.id).toBeGreaterThan(0);
       for (const id of one.inputs) expect(file.catalogue.get(id), id).toBeDefined();
-      expect(one.method.length).toBeGreaterThan(20);
+      expect(inEnglish(one.method).length).toBeGreaterThan(20);
       expect(one.source).not.toBe('');
     }
     const weights = reasons.filter((one) => one.id === 'weight');
     expect(weights.length).toBeGreaterThan(0);
-    for (const one of weights) expect(one.result).toMatch(/plan for not less than \d+ kg; weigh before lifting/);
+    for (const one of weights)
+      expect(inEnglish(one.result)).toMatch(/plan for not less than \d+ kg; weigh before lifting/);
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readDrawing } from '../../src/reading/drawing.ts';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries } from '../workspace.ts';
 
 const NS = 'xmlns="http://www.w3.org/2000/svg"';
@@ -94,7 +95,7 @@ describe('drawings over a photograph', () => {
 
   it('a circle is met to a twenty-thousandth of the width', () => {
     const drawing = readDrawing(`<svg ${NS} viewBox="0 0 500 400"><circle id="c" cx="250" cy="200" r="150"/></svg>`);
-    if ('fault' in drawing) throw new Error(drawing.fault);
+    if ('fault' in drawing) throw new Error(inEnglish(drawing.fault));
     const points = drawing.elements[0]?.paths[0]?.points ?? [];
     expect(points.length).toBeGreaterThan(20);
     for (const [i, [x, y]] of points.entries()) {
@@ -136,7 +137,7 @@ describe('drawings over a photograph', () => {
 
   it('fine curves are met in a drawing of few units, too', () => {
     const drawing = readDrawing(`<svg ${NS} viewBox="0 0 16 12"><circle id="c" cx="8" cy="6" r="1"/></svg>`);
-    if ('fault' in drawing) throw new Error(drawing.fault);
+    if ('fault' in drawing) throw new Error(inEnglish(drawing.fault));
     const points = drawing.elements[0]?.paths[0]?.points ?? [];
     const area = points.reduce((sum, [x, y], i) => {
       const [u, v] = points[(i + 1) % points.length] as readonly [number, number];
@@ -149,7 +150,7 @@ describe('drawings over a photograph', () => {
     const other = shapesOf(
       `<svg ${NS} viewBox="0 0 500 400"><image href="other.jpg" width="500" height="400"/><path id="PE-m" d="M0 0H9V9Z"/></svg>`,
     );
-    expect(other.wrong[0]?.message).toContain('lies over the picture "other.jpg"');
+    expect(inEnglish(other.wrong[0]?.message ?? '')).toContain('lies over the picture "other.jpg"');
     const logo = shapesOf(
       `<svg ${NS} viewBox="0 0 500 400"><image href="logo.png" width="50" height="40"/><image href="./photo.jpg" width="500" height="400"/><path id="PE-m" d="M100 100H200V200H100Z"/></svg>`,
     );
@@ -160,7 +161,9 @@ describe('drawings over a photograph', () => {
     const { problems } = computeFiles(
       fileWith(`<svg ${NS} viewBox="0 0 500 400"><path id="Loss 1" d="M0 0H9V9Z"/></svg>`),
     );
-    expect(problems.map((one) => one.message).join()).toContain('no name is the id of a trace; its names are "Loss 1"');
+    expect(problems.map((one) => inEnglish(one.message)).join()).toContain(
+      'no name is the id of a trace; its names are "Loss 1"',
+    );
   });
 
   it('a shape in the entry itself comes first', () => {
@@ -207,7 +210,7 @@ describe('drawings over a photograph', () => {
     const { shapes, wrong } = shapesOf(svg);
     expect(shapes).toEqual([]);
     expect(wrong.map((one) => one.code)).toEqual(['drawing-not-usable']);
-    expect(wrong[0]?.message).toMatch(words);
+    expect(inEnglish(wrong[0]?.message ?? '')).toMatch(words);
   });
 
   it('a drawing never brings back what an audience may not see', () => {

@@ -1,5 +1,6 @@
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { inEnglish } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
 
 const base = filesOf(path.join(ROOT, 'tests/messages/base'));
@@ -29,7 +30,7 @@ describe('slips in braces are told as what they are', () => {
       (one) => one.code === code,
     );
     expect(found?.place).toMatchObject({ file: 'entries/events/EV-slip.md', line: 8 });
-    expect(found?.mend).toBe(mend);
+    expect(inEnglish(found?.mend ?? '')).toBe(mend);
   });
 
   it('a text in quotation marks with a colon or a semicolon in it is no slip', () => {

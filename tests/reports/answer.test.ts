@@ -1,13 +1,19 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import type { Access } from '../../src/base/access.ts';
+import type { Language } from '../../src/language/language.ts';
+import { citedIn } from '../../src/letters/check-letters.ts';
+import { changesToday, namedIn } from '../../src/letters/letter-today.ts';
+import { formatLetterValues, letterValuesOf, readLetterValues } from '../../src/letters/letter-values.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { compute } from '../../src/pipeline.ts';
 import { answerTo, draftWords } from '../../src/reports/answer.ts';
 import { passagesOf } from '../../src/reports/document.ts';
 import { behindOf } from '../../src/reports/source-book.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
-import { changesSince } from '../../src/typeset/changes.ts';
 import { documentMarkdown } from '../../src/typeset/markdown.ts';
-import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
+import { english, everyMessage, inEnglish } from '../spoken.ts';
+import { computeFiles, entries, filesOf, ROOT, workspaceOf } from '../workspace.ts';
 
 /** The answer to an inquiry as a reader would see it composed, and its text. */
 function answered(files: Record<string, string>, id: string, viewer: Access = 'restricted') {
@@ -69,8 +75,8 @@ describe('the answer to an inquiry', () => {
   });
 
   it('is a draft until somebody has approved it', () => {
-    expect(answered(demo, 'IN-2024-1').document.draft).toBe(draftWords());
-    expect(answered(demo, 'IN-2024-1').text).toContain(`> **${draftWords()}**`);
+    expect(answered(demo, 'IN-2024-1').document.draft).toBe(draftWords(english));
+    expect(answered(demo, 'IN-2024-1').text).toContain(`> **${draftWords(english)}**`);
     expect(answered(demo, 'IN-2021-3').document.draft).toBe(null);
   });
 
@@ -107,74 +113,119 @@ describe('the answer to an inquiry', () => {
 });
 
 describe('what was sent', () => {
-  const { text } = answered(entries(SMALL), 'IN-1');
-  const sha256 = createHash('sha256').update(text).digest('hex');
-  const sent: Record<string, string> = {
+  const composed = answered(entries(SMALL), 'IN-1');
+  const { text } = composed;
+  const sum = (words: string): string => createHash('sha256').update(words).digest('hex');
+  const { cites, rests } = namedIn(composed.document);
+  const values = formatLetterValues(letterValuesOf(composed.facts, cites, rests, '0.0.0'));
+  /** The file with the letter in it; `kept`: with the values that it rests on. */
+  const sentWith = (kept: boolean, others: Readonly<Record<string, string>> = {}): Record<string, string> => ({
     ...entries({
       ...SMALL,
-      'IN-1': `${SMALL['IN-1']}\napproved-by: the director\nsent-file: { file: sent/IN-1.md, sha256: ${sha256} }`,
+      ...others,
+      'IN-1': `${SMALL['IN-1']}\napproved-by: the director\nsent-file: { file: entries/sent/IN-1.md, sha256: ${sum(text)}${kept ? `, values-sha256: ${sum(values)}` : ''} }`,
     }),
-    'sent/IN-1.md': text,
+    'entries/sent/IN-1.md': text,
+    ...(kept ? { 'entries/sent/IN-1.json': values } : {}),
+  });
+  const sent = sentWith(true);
+  const codes = (files: Record<string, string>, severity = 'error'): readonly string[] =>
+    computeFiles(files)
+      .problems.filter((one) => one.severity === severity)
+      .map((one) => one.code);
+  const edited = (change: (event: string) => string): Record<string, string> =>
+    sentWith(true, { 'EV-a': change(SMALL['EV-a'] ?? '') });
+  const changesNow = (files: Record<string, string>) => {
+    const now = answered(files, 'IN-1');
+    return changesToday(now.computed.sent.get('entries/sent/IN-1.md') ?? null, now.facts, now.document)?.changes.map(
+      (one) => ({
+        of: inEnglish(one.of),
+        was: one.was === null ? null : inEnglish(one.was),
+        is: one.is === null ? null : inEnglish(one.is),
+      }),
+    );
   };
 
-  it('is checked: there, unchanged, every statement it cites still there and saying the same', () => {
-    const errors = (files: Record<string, string>): readonly string[] =>
-      computeFiles(files)
-        .problems.filter((one) => one.severity === 'error')
-        .map((one) => one.code);
-    expect(errors(sent)).toEqual([]);
-    expect(errors({ ...sent, 'sent/IN-1.md': `${text} ` })).toEqual(['sent-file-changed']);
-    const { 'sent/IN-1.md': _, ...gone } = sent;
-    expect(errors(gone)).toEqual(['sent-file-missing']);
-    const regraded = (sent['entries/EV-a.md'] ?? '').replace('grade: probable', 'grade: possible');
-    expect(errors({ ...sent, 'entries/EV-a.md': regraded })).toEqual([]);
-    const redated = (sent['entries/EV-a.md'] ?? '').replace('1926', '1928');
-    expect(errors({ ...sent, 'entries/EV-a.md': redated })).toEqual(['cited-changed']);
-    expect(errors({ ...sent, 'entries/EV-a.md': regraded.replace(/stated:.*\n/, '') })).toEqual(['cited-gone']);
+  it('is checked: there, unchanged, every statement it cites still there, saying the same and as sure', () => {
+    expect(cites).toEqual(['EV-a#1']);
+    expect(codes(sent)).toEqual([]);
+    expect(codes({ ...sent, 'entries/sent/IN-1.md': `${text} ` })).toEqual(['sent-file-changed']);
+    expect(codes({ ...sent, 'entries/sent/IN-1.json': `${values} ` })).toEqual(['sent-file-changed']);
+    const { 'entries/sent/IN-1.md': _, ...gone } = sent;
+    expect(codes(gone)).toEqual(['sent-file-missing']);
+    const { 'entries/sent/IN-1.json': __, ...withoutValues } = sent;
+    expect(codes(withoutValues)).toEqual(['sent-file-missing']);
+    const regraded = edited((event) => event.replace('grade: probable', 'grade: possible'));
+    expect(codes(regraded)).toEqual([]);
+    expect(codes(regraded, 'doubt')).toContain('cited-changed');
+    expect(codes(edited((event) => event.replace('1926', '1928')))).toEqual(['cited-changed']);
+    expect(codes(edited((event) => event.replace(/stated:.*/, '')))).toEqual(['cited-gone']);
   });
 
-  it('later changes are told against it, and nothing else', () => {
-    expect(changesSince(text, text)).toEqual([]);
-    const later = answered(
-      entries({
-        ...SMALL,
-        'EV-a': `${SMALL['EV-a']}`.replace(
-          'grade: probable }',
-          'grade: probable }, { date: "1923", sense: not-before, grade: probable }',
-        ),
-        'SE-a':
-          'type: search\ntitle: A look\nrepository: An archive\nfor: permits\noutcome: not found in what was searched\nabout: [EV-a]',
-      }),
-      'IN-1',
-    ).text;
-    expect(changesSince(text, later)).toEqual([
-      {
-        heading: '1. When was it taken down?',
-        was: ['Taken down: until 1926, on probable statements. [EV-a]'],
-        is: ['Taken down: 1923–1926, on probable statements. [EV-a]'],
-      },
-      {
-        heading: 'What is known, in order of date',
-        was: ['Taken down: until 1926 (probable). [EV-a]'],
-        is: ['Taken down: 1923–1926 (probable). [EV-a]'],
-      },
-      {
-        heading: 'What was searched',
-        was: ['No search that may be shown here is recorded.'],
-        is: [
-          'An archive, looking for permits: not found in what was searched. [SE-a]',
-          'Not found in what was searched is not the same as not there.',
-        ],
-      },
+  it('a changed day is told with both values; a new title, or a sentence reworded or translated, is no change', () => {
+    const redated = computeFiles(edited((event) => event.replace('1926', '1928'))).problems.find(
+      (one) => one.code === 'cited-changed',
+    );
+    expect(redated && inEnglish(redated.message)).toMatch(/as “.*1926.* \(probable\)”, and now it says “.*1928/);
+    const renamed = edited((event) => event.replace('title: Taken down', 'title: Removed from the wall'));
+    expect(codes(renamed)).toEqual([]);
+    expect(changesNow(renamed)).toEqual([]);
+    // Every message reworded, as another version or another language would have it.
+    const reworded: Language = { ...english.language, messages: everyMessage((message) => `Otherwise: ${message}`) };
+    const computed = compute(workspaceOf(sent), 'restricted', { languages: [reworded], spoken: reworded });
+    expect(computed.file.sayer.words('Chronology')).toBe('Otherwise: Chronology');
+    expect(computed.problems.filter((one) => one.severity === 'error')).toEqual([]);
+    const { document, facts } = answerTo(
+      computed.file.catalogue.get('IN-1') as Entry<'inquiry'>,
+      computed.file.catalogue,
+      computed.fileFor,
+    );
+    expect(documentMarkdown(document, behindOf(facts))).toContain('Otherwise:');
+    expect(changesToday(computed.sent.get('entries/sent/IN-1.md') ?? null, facts, document)?.changes).toEqual([]);
+  });
+
+  it('what it rests on is told where it is otherwise: statements, dates, entries, what keys hold', () => {
+    expect(changesNow(sent)).toEqual([]);
+    const later = sentWith(true, {
+      'EV-a': `${SMALL['EV-a']}`.replace(
+        'grade: probable }',
+        'grade: probable }, { date: "1923", sense: not-before, grade: probable }',
+      ),
+      'SE-a':
+        'type: search\ntitle: A look\nrepository: An archive\nfor: permits\noutcome: not found in what was searched\nabout: [EV-a]',
+    });
+    expect(changesNow(later)).toEqual([
+      { of: 'Statement EV-a#2', was: null, is: '“Taken down”: not before 1923 (probable)' },
+      { of: '“Taken down” [EV-a], when', was: 'until 1926', is: '1923–1926' },
+      { of: '“A look” [SE-a]', was: null, is: 'named' },
     ]);
   });
 
-  it('the demonstration file keeps one as sent, with changes since', () => {
-    const { computed, text: today } = answered(demo, 'IN-2021-3');
-    const kept = computed.sent.get('sent/IN-2021-3.md')?.text ?? '';
-    const changes = changesSince(kept, today);
-    expect(changes.map((one) => one.heading)).toContain('What was searched');
-    expect(changes.flatMap((one) => one.is).some((words) => words.includes('Archive of the ephorate'))).toBe(true);
-    expect(changes.flatMap((one) => one.was).some((words) => words.includes('Asked by'))).toBe(false);
+  it('one that keeps only sentences is not compared, and never called changed', () => {
+    const old = sentWith(false);
+    expect(codes(old)).toEqual([]);
+    expect(codes(old, 'note')).toEqual(['sent-not-comparable']);
+    expect(codes(sentWith(false, { 'EV-a': (SMALL['EV-a'] ?? '').replace('1926', '1928') }))).toEqual([]);
+    expect(codes(sentWith(false, { 'EV-a': (SMALL['EV-a'] ?? '').replace(/stated:.*/, '') }))).toEqual(['cited-gone']);
+    expect(changesNow(old)).toBeUndefined();
+  });
+
+  it('values that are none, or hold something else, are not compared', () => {
+    for (const broken of ['', '{}', 'null', values.replace('kerfmark-letter/1', 'kerfmark-letter/9')]) {
+      const files = {
+        ...sent,
+        'entries/sent/IN-1.json': broken,
+        'entries/IN-1.md': (sent['entries/IN-1.md'] ?? '').replace(sum(values), sum(broken)),
+      };
+      expect(codes(files), broken.slice(0, 30)).toEqual([]);
+      expect(codes(files, 'note'), broken.slice(0, 30)).toEqual(['sent-not-comparable']);
+    }
+  });
+
+  it('the demonstration file keeps one as sent, with the values of every statement that it cites', () => {
+    const kept = answered(demo, 'IN-2021-3').computed.sent.get('entries/sent/IN-2021-3.md');
+    const read = readLetterValues(kept?.values?.text ?? '');
+    expect(read?.statements.map((one) => one.id)).toEqual([...citedIn(kept?.text ?? '').keys()].sort());
+    expect(read?.statements.length).toBeGreaterThan(50);
   });
 });

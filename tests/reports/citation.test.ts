@@ -7,6 +7,7 @@ import {
   laterMention,
 } from '../../src/reports/citation.ts';
 import { type Inline, plainWords } from '../../src/reports/inline.ts';
+import { english } from '../spoken.ts';
 
 /*
  * The logic of The Chicago Manual of Style, 17th ed., 14.221 to 14.231 (manuscript collections: the item first, the largest
@@ -236,30 +237,32 @@ describe('citations: first and later mention', () => {
   });
 
   it.each(ROWS)('%s', (_, source, locator, first, later) => {
-    expect(marked(firstMention({ ...NONE, ...source }, locator))).toBe(first);
-    expect(marked(laterMention({ ...NONE, ...source }, locator))).toBe(later);
+    expect(marked(firstMention(english, { ...NONE, ...source }, locator))).toBe(first);
+    expect(marked(laterMention(english, { ...NONE, ...source }, locator))).toBe(later);
   });
 
   it('a source that is questioned or false says so at every mention', () => {
     const [, source] = ROWS[1] as (typeof ROWS)[number];
     const doubted = { ...NONE, ...source, doubted: 'questioned' };
-    expect(plainWords(firstMention(doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
-    expect(plainWords(laterMention(doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
+    expect(plainWords(firstMention(english, doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
+    expect(plainWords(laterMention(english, doubted, 'p. 1'))).toMatch(/ \(questioned\)$/);
   });
 
   it('a collection that is cited again is announced', () => {
     const [, source] = ROWS[0] as (typeof ROWS)[number];
-    expect(plainWords(firstMention({ ...NONE, ...source }, '', 'Quill Gallery records'))).toMatch(
+    expect(plainWords(firstMention(english, { ...NONE, ...source }, '', 'Quill Gallery records'))).toMatch(
       / Port Sable \(hereafter Quill Gallery records\)$/,
     );
   });
 
   it('the bibliography begins with the collection, and with the surname of an author', () => {
     const row = (n: number): CitedSource => ({ ...NONE, ...(ROWS[n] as (typeof ROWS)[number])[1] });
-    expect(collectionEntry(row(0))).toBe('Quill Gallery records. City Archive, Port Sable.');
-    expect(collectionEntry(row(3))).toBe('Diocesan Archive. Orle.');
-    expect(marked(bibliographyEntry(row(9)))).toBe('Marland, Tom. *Island Refectories*. London: Aldwick Press, 1961.');
-    expect(marked(bibliographyEntry(row(10)))).toBe(
+    expect(collectionEntry(english, row(0))).toBe('Quill Gallery records. City Archive, Port Sable.');
+    expect(collectionEntry(english, row(3))).toBe('Diocesan Archive. Orle.');
+    expect(marked(bibliographyEntry(english, row(9)))).toBe(
+      'Marland, Tom. *Island Refectories*. London: Aldwick Press, 1961.',
+    );
+    expect(marked(bibliographyEntry(english, row(10)))).toBe(
       'Frey, Una, Tom Marland. “Cut walls”. *Journal of Walls* 12: 3-30. 1971.',
     );
   });

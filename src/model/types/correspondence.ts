@@ -32,7 +32,7 @@ export const inquiry = z.strictObject({
   'approved-by': refOrWords('party').optional(),
   'approved-on': date().optional(),
   'sent-on': date().optional(),
-  'sent-file': z.strictObject({ file: text(), sha256: text() }).optional(),
+  'sent-file': z.strictObject({ file: text(), sha256: text(), 'values-sha256': text().optional() }).optional(),
   cites: list(text()).optional().describe('statements that the document that was sent cites by their ref'),
   withheld: z.array(z.strictObject({ class: text(), ground: text() })).optional(),
   due: date().optional(),
