@@ -77,6 +77,7 @@ function Sent({
   readonly today: LetterToday | null;
 }): JSX.Element {
   const { tree } = readArgument({ file: 'sent', text });
+  const limit = limitOf(today);
   const body = { ...tree, children: tree.children.filter((node) => node.type !== 'heading' || node.depth > 1) };
   return (
     <>
@@ -90,13 +91,7 @@ function Sent({
       </p>
       <section>
         <h2>{say('What it rests on and is otherwise today')}</h2>
-        {today === null ? (
-          <p>{say('It keeps only sentences, so what it rests on cannot be compared with the file of today.')}</p>
-        ) : null}
-        {today?.changes.length === 0 ? <p>{say('Nothing.')}</p> : null}
-        {today?.statementsOnly ? (
-          <p>{say('It keeps only the statements that it cites; nothing else of it was compared.')}</p>
-        ) : null}
+        {limit === null ? null : <p>{limit}</p>}
         {(today?.changes ?? []).map((one) => (
           <>
             <h3>{said(one.of)}</h3>
@@ -122,4 +117,16 @@ function Sent({
       </section>
     </>
   );
+}
+
+/** What the list of changes does not tell: that there are none, and what could not be compared. */
+function limitOf(today: LetterToday | null): string | null {
+  if (today === null)
+    return words('It keeps only sentences, so what it rests on cannot be compared with the file of today.');
+  const { changes, statementsOnly } = today;
+  if (changes.length === 0)
+    return statementsOnly
+      ? words('No statement that it cites; nothing else of it was kept to compare.')
+      : words('Nothing.');
+  return statementsOnly ? words('It keeps only the statements that it cites; nothing else of it was compared.') : null;
 }

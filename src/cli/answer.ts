@@ -94,7 +94,9 @@ function tellChanges({ sent }: Computed, inquiry: Entry<'inquiry'>, document: Re
     ? phrase('{0} keeps only the statements that it cites; nothing else of it was compared.\n', kept.file)
     : '';
   if (changes.length === 0)
-    return inRow([phrase('Nothing that {0} rests on is otherwise today.\n', kept.file), limit], '');
+    return statementsOnly
+      ? phrase('No statement that {0} cites is otherwise today; nothing else of it was kept to compare.\n', kept.file)
+      : phrase('Nothing that {0} rests on is otherwise today.\n', kept.file);
   const blocks = changes.map(({ of, was, is }) =>
     inRow(
       [of, ...(was === null ? [] : [phrase('  was: {0}', was)]), ...(is === null ? [] : [phrase('  is:  {0}', is)])],

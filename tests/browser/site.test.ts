@@ -6,8 +6,8 @@ import { HtmlValidate } from 'html-validate';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
+import { silentEffects } from '../cli/kerfmark.ts';
 import { sharedSite } from '../shared-sites.ts';
-import { SPEECH } from '../spoken.ts';
 import { ROOT } from '../workspace.ts';
 import { openBrowser } from './browser.ts';
 import { PAGE_KINDS } from './page-kinds.mjs';
@@ -16,14 +16,7 @@ let browser: Browser;
 let preview: Preview;
 const site = await sharedSite('internal');
 
-const quiet = {
-  ...SPEECH,
-  cwd: ROOT,
-  out: () => undefined,
-  err: () => undefined,
-  today: () => '2024-06-01',
-  ask: async () => null,
-};
+const quiet = silentEffects(ROOT);
 
 beforeAll(async () => {
   preview = await startPreview({ words: [], flags: { in: ROOT } }, quiet, 0);

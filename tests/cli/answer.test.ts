@@ -64,7 +64,7 @@ describe('kerfmark answer', () => {
     const folder = demoCopy();
     const { out } = await kerfmark(['answer', 'IN-2021-3', '--changes'], folder);
     expect(out).toBe(
-      'Nothing that entries/sent/IN-2021-3.md rests on is otherwise today.\nentries/sent/IN-2021-3.md keeps only the statements that it cites; nothing else of it was compared.\n',
+      'No statement that entries/sent/IN-2021-3.md cites is otherwise today; nothing else of it was kept to compare.\n',
     );
     const event = path.join(folder, 'entries/events/EV-exhibition-1936.md');
     writeFileSync(event, readFileSync(event, 'utf8').replace('1936-10', '1936-09'));

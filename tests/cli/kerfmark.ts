@@ -1,7 +1,7 @@
 import { run } from '../../src/cli/run.ts';
 import type { Language } from '../../src/language/language.ts';
 import { type Sayer, sayerIn } from '../../src/language/sayer.ts';
-import { english, LANGUAGES } from '../spoken.ts';
+import { english, LANGUAGES, SPEECH } from '../spoken.ts';
 
 /** In what the terminal speaks, and which languages the program has; English, and those of the program, where nothing is said. */
 interface Spoken {
@@ -40,4 +40,16 @@ export async function kerfmark(
 /** Runs one command line where the terminal speaks a language. */
 export function kerfmarkIn(language: Language, line: readonly string[], cwd: string, answers: readonly string[] = []) {
   return kerfmark(line, cwd, answers, { sayer: sayerIn(language), languages: [language] });
+}
+
+/** Effects of a command in a folder that print nothing, answer nothing and have a fixed day. */
+export function silentEffects(cwd: string) {
+  return {
+    ...SPEECH,
+    cwd,
+    out: () => undefined,
+    err: () => undefined,
+    today: () => '2024-06-01',
+    ask: async () => null,
+  };
 }

@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Preview, startPreview } from '../../src/cli/serve.ts';
-import { SPEECH } from '../spoken.ts';
 import { computeFiles, filesOf, ROOT } from '../workspace.ts';
+import { silentEffects } from './kerfmark.ts';
 
 let folder: string;
 let preview: Preview;
@@ -29,14 +29,7 @@ beforeAll(async () => {
   mkdirSync(path.join(folder, 'out'));
   preview = await startPreview(
     { words: [], flags: { in: folder, out: path.join(folder, 'out', 'site') } },
-    {
-      ...SPEECH,
-      cwd: folder,
-      out: () => undefined,
-      err: () => undefined,
-      today: () => '2024-06-01',
-      ask: async () => null,
-    },
+    silentEffects(folder),
     0,
   );
 });

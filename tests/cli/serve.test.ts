@@ -3,23 +3,15 @@ import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { startPreview } from '../../src/cli/serve.ts';
 import { smallWorkspace, testFolder } from '../folders.ts';
-import { SPEECH } from '../spoken.ts';
 import { until } from '../until.ts';
+import { silentEffects } from './kerfmark.ts';
 
 const home = testFolder();
 
 describe('serve', () => {
   it('answers on loopback only, rebuilds on change and on deletion, and shows errors on the page', async () => {
     const folder = smallWorkspace(home);
-    const effects = {
-      ...SPEECH,
-      cwd: folder,
-      out: () => undefined,
-      err: () => undefined,
-      today: () => '2024-06-01',
-      ask: async () => null,
-    };
-    const preview = await startPreview({ words: [], flags: {} }, effects, 0);
+    const preview = await startPreview({ words: [], flags: {} }, silentEffects(folder), 0);
     try {
       expect(preview.address).toMatch(/^http:\/\/127\.0\.0\.1:\d+\/$/);
       const get = async (address: string) => (await fetch(preview.address + address)).text();

@@ -79,7 +79,7 @@ describe('letters of the first format, which hold only sentences', () => {
     expect(checked.code).toBe(0);
     expect(checked.out).not.toContain('[sent-not-comparable]');
     expect((await kerfmark(['answer', 'IN-2', '--changes'], folder)).out).toBe(
-      'Nothing that entries/sent/IN-2.md rests on is otherwise today.\nentries/sent/IN-2.md keeps only the statements that it cites; nothing else of it was compared.\n',
+      'No statement that entries/sent/IN-2.md cites is otherwise today; nothing else of it was kept to compare.\n',
     );
     const seen = path.join(folder, 'entries/seen.md');
     writeFileSync(seen, readFileSync(seen, 'utf8').replace('1913/1915', '1913/1916'));
