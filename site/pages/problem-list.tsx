@@ -7,6 +7,7 @@ import { ID_SHAPE } from '../../src/model/fields.ts';
 import { entryPath } from '../../src/publish/page-paths.ts';
 import type { PageContext } from '../context.ts';
 import { said, say, term, words } from '../say.ts';
+import { Scroll } from './parts.tsx';
 
 /** Lines shown above and below the one that a problem is on. */
 const AROUND = 2;
@@ -67,13 +68,15 @@ function OneProblem({ page, problem }: { readonly page: PageContext; readonly pr
         {said(capital(words))}.
       </p>
       {lines.length === 0 ? null : (
-        <ol class="excerpt" start={first}>
-          {lines.slice(first - 1, line + AROUND).map((text, i) => (
-            <li class={first + i === line ? 'here' : undefined}>
-              <code>{text === '' ? ' ' : text}</code>
-            </li>
-          ))}
-        </ol>
+        <Scroll label={`${file}:${line}:${column} ${problem.code}`}>
+          <ol class="excerpt" start={first}>
+            {lines.slice(first - 1, line + AROUND).map((text, i) => (
+              <li class={first + i === line ? 'here' : undefined}>
+                <code>{text === '' ? ' ' : text}</code>
+              </li>
+            ))}
+          </ol>
+        </Scroll>
       )}
       <p>
         <em>{say('Mend:')}</em> {said(problem.mend)}.{' '}

@@ -6,7 +6,7 @@ import path from 'node:path';
 const LIST = 'kerfmark-pictures.json';
 
 /** Changes whenever the same source would give another picture. */
-const MAKING = 'pictures/1';
+const MAKING = 'pictures/2';
 
 /**
  * Makes a picture (a file, or a folder of tiles).

@@ -2,7 +2,7 @@ import type { CaseFile } from '../findings/case-file.ts';
 import type { Registration } from '../geometry/registration.ts';
 import { warpToFrame } from '../geometry/warp.ts';
 import { keyOf, type PictureStore } from './picture-store.ts';
-import type { WrittenPicture } from './write-pictures.ts';
+import { PHOTOGRAPH, type WrittenPicture } from './write-pictures.ts';
 
 /** Longest side of a picture under a plan, in pixels. */
 const LONGEST = 1400;
@@ -50,6 +50,6 @@ async function layIntoFrame(
     .toBuffer({ resolveWithObject: true });
   const warped = warpToFrame({ width: info.width, height: info.height, data }, registration, size);
   await sharp(warped.data, { raw: { width: warped.width, height: warped.height, channels: 3 } })
-    .jpeg({ quality: 80, mozjpeg: true })
+    .jpeg(PHOTOGRAPH)
     .toFile(to);
 }

@@ -108,18 +108,7 @@ function readSegment(segment: Segment): ReadHolding | null {
   const common = { notes, span: [segment.from, segment.to] as const, 'passage-to-next': null };
   // An owner's name that stands as the gloss of an inscription.
   const gloss = /^inscribed\b.*?\((\p{Lu}[^()]*)\)/su.exec(segment.text)?.[1];
-  const plain = withoutNotes(gloss ?? segment.text)
-    .replace(/\s*\((?:cf\. |see )?(?:Lugt|L\.)[^()]*\)/gi, '')
-    .replace(/,?\s*\(?(?:cf\. )?\b(?:Lugt|L\.)[ ,]*(?:suppl\.?,? )?\s?\d+[a-z]?\)?/gi, '')
-    .replace(/["“][^"”]*["”]/g, ' ')
-    // A stock or inventory number is no year.
-    .replace(/,?\s*\b(?:stock|inv(?:entory)?|cat(?:alogue)?)\.? ?(?:no|nos|nr|number)s?\.?\s*[A-Za-z]?\d[\w/-]*/gi, '')
-    .replace(/\buntil (?:his|her|their) death in (?=\d{4})/gi, 'until ')
-    // A term of office is no date of custody.
-    .replace(
-      /(\b(?:governor|ambassador|bishop|president|minister|mayor|director)\b[^,;]*),\s*\d{4}\s?[-–]\s?\d{4}/gi,
-      '$1',
-    );
+  const plain = withoutWhatIsNoCustody(withoutNotes(gloss ?? segment.text));
   const auction = readAuction(plain);
   if (auction) {
     const dates = readLineDates(takeLifeDates(auction.house).rest, true);
@@ -179,6 +168,28 @@ function readSegment(segment: Segment): ReadHolding | null {
     through: verbs.through,
     'shared-with': verbs.sharedWith,
   };
+}
+
+/** Without marks of collectors, titles, stock numbers, deaths and terms of office, whose years and names say nothing of custody. */
+function withoutWhatIsNoCustody(text: string): string {
+  let plain = text;
+  // Each pattern is tried only where its word stands: most lines have none of them.
+  if (/Lugt|L\./i.test(plain))
+    plain = plain
+      .replace(/\s*\((?:cf\. |see )?(?:Lugt|L\.)[^()]*\)/gi, '')
+      .replace(/,?\s*\(?(?:cf\. )?\b(?:Lugt|L\.)[ ,]*(?:suppl\.?,? )?\s?\d+[a-z]?\)?/gi, '');
+  plain = plain.replace(/["“][^"”]*["”]/g, ' ');
+  if (/stock|inv|cat/i.test(plain))
+    plain = plain.replace(
+      /,?\s*\b(?:stock|inv(?:entory)?|cat(?:alogue)?)\.? ?(?:no|nos|nr|number)s?\.?\s*[A-Za-z]?\d[\w/-]*/gi,
+      '',
+    );
+  return plain
+    .replace(/\buntil (?:his|her|their) death in (?=\d{4})/gi, 'until ')
+    .replace(
+      /(\b(?:governor|ambassador|bishop|president|minister|mayor|director)\b[^,;]*),\s*\d{4}\s?[-–]\s?\d{4}/gi,
+      '$1',
+    );
 }
 
 /** A gap as lines print it. */

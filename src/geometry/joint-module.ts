@@ -65,31 +65,30 @@ function bestModule(positions: readonly number[]): Omit<JointModule, 'byChance' 
 
 /** Rounds the lines to their nearest places and fits module and start by least squares, twice over. */
 function fitAt(sorted: readonly number[], guess: number): Omit<JointModule, 'byChance' | 'isRegular'> | null {
+  const n = sorted.length;
+  let meanPosition = 0;
+  for (const position of sorted) meanPosition += position;
+  meanPosition /= n;
   let [module, start] = [guess, sorted[0] as number];
   for (let round = 0; round < 3; round += 1) {
-    const places = sorted.map((position) => Math.round((position - start) / module));
-    const n = sorted.length;
-    const meanPlace = places.reduce((a, b) => a + b, 0) / n;
-    const meanPosition = sorted.reduce((a, b) => a + b, 0) / n;
+    let meanPlace = 0;
+    for (const position of sorted) meanPlace += Math.round((position - start) / module);
+    meanPlace /= n;
     let [pp, px] = [0, 0];
-    places.forEach((place, i) => {
-      pp += (place - meanPlace) ** 2;
-      px += (place - meanPlace) * ((sorted[i] as number) - meanPosition);
-    });
+    for (const position of sorted) {
+      const place = Math.round((position - start) / module) - meanPlace;
+      pp += place * place;
+      px += place * (position - meanPosition);
+    }
     if (pp === 0 || px <= 0) return null;
     module = px / pp;
     start = meanPosition - module * meanPlace;
   }
-  const places = sorted.map((position) => Math.round((position - start) / module));
-  const squares = sorted.reduce(
-    (sum, position, i) => sum + (position - start - module * (places[i] as number)) ** 2,
-    0,
-  );
-  const variance = squares / Math.max(1, sorted.length - 2);
-  return {
-    module,
-    start,
-    deviation: Math.sqrt(squares / sorted.length),
-    score: variance / (module ** 2 / 12),
-  };
+  let squares = 0;
+  for (const position of sorted) {
+    const off = position - start - module * Math.round((position - start) / module);
+    squares += off * off;
+  }
+  const variance = squares / Math.max(1, n - 2);
+  return { module, start, deviation: Math.sqrt(squares / n), score: variance / (module ** 2 / 12) };
 }

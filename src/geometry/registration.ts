@@ -226,10 +226,13 @@ function normaliser(points: Path): { matrix: readonly number[]; inverse: readonl
 
 /** Where a map, given row by row, puts a point. */
 export function applyMap(m: readonly number[], [x, y]: Point): Point {
-  const at = (i: number): number => m[i] as number;
-  const w = at(6) * x + at(7) * y + at(8);
-  return [(at(0) * x + at(1) * y + at(2)) / w, (at(3) * x + at(4) * y + at(5)) / w];
+  // One by one, not taken apart: this runs for every pixel of a picture.
+  const n = m as Nine;
+  const w = n[6] * x + n[7] * y + n[8];
+  return [(n[0] * x + n[1] * y + n[2]) / w, (n[3] * x + n[4] * y + n[5]) / w];
 }
+
+type Nine = readonly [number, number, number, number, number, number, number, number, number];
 
 function multiply(a: readonly number[], b: readonly number[]): readonly number[] {
   return Array.from({ length: 9 }, (_, i) => {
@@ -244,7 +247,7 @@ function scaled(m: readonly number[]): readonly number[] {
 }
 
 function invert(m: readonly number[]): readonly number[] | null {
-  const [a, b, c, d, e, f, g, h, i] = m as [number, number, number, number, number, number, number, number, number];
+  const [a, b, c, d, e, f, g, h, i] = m as Nine;
   const det = a * (e * i - f * h) - b * (d * i - f * g) + c * (d * h - e * g);
   if (!Number.isFinite(det) || det === 0) return null;
   return scaled(

@@ -32,14 +32,17 @@ export function warpToFrame(
 
 function sample({ width, height, data }: RawPicture, x: number, y: number, into: Uint8Array, at: number): void {
   if (x < -0.5 || y < -0.5 || x > width - 0.5 || y > height - 0.5) return;
-  const [x0, y0] = [Math.max(0, Math.floor(x)), Math.max(0, Math.floor(y))];
-  const [x1, y1] = [Math.min(width - 1, x0 + 1), Math.min(height - 1, y0 + 1)];
-  const [fx, fy] = [Math.max(0, x - x0), Math.max(0, y - y0)];
-  const [a, b] = [(y0 * width + x0) * 3, (y0 * width + x1) * 3];
-  const [c, d] = [(y1 * width + x0) * 3, (y1 * width + x1) * 3];
+  const x0 = Math.max(0, Math.floor(x));
+  const y0 = Math.max(0, Math.floor(y));
+  const fx = Math.max(0, x - x0);
+  const fy = Math.max(0, y - y0);
+  const left = (y0 * width + x0) * 3;
+  const right = x0 + 1 < width ? 3 : 0;
+  const below = y0 + 1 < height ? width * 3 : 0;
   for (let colour = 0; colour < 3; colour += 1) {
-    const upper = (data[a + colour] as number) * (1 - fx) + (data[b + colour] as number) * fx;
-    const lower = (data[c + colour] as number) * (1 - fx) + (data[d + colour] as number) * fx;
+    const a = left + colour;
+    const upper = (data[a] as number) * (1 - fx) + (data[a + right] as number) * fx;
+    const lower = (data[a + below] as number) * (1 - fx) + (data[a + below + right] as number) * fx;
     into[at + colour] = Math.round(upper * (1 - fy) + lower * fy);
   }
 }

@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { lazily } from '../../src/base/once.ts';
+import type { ReadLine } from '../../src/custody/line-types.ts';
 import { readLine } from '../../src/custody/read-line.ts';
 import { writeLine } from '../../src/custody/write-line.ts';
 import { cpuSecondsOf } from '../folders.ts';
@@ -25,6 +27,8 @@ interface Truth {
     readonly ends: { readonly earliest: number | null; readonly latest: number | null };
   }[];
 }
+
+const ALL_LINES = 'provenance-lines.jsonl';
 
 const linesOf = (file: string): readonly { readonly id: string; readonly text: string }[] =>
   readFileSync(path.join(folder, file), 'utf8')
@@ -52,6 +56,16 @@ function strayText(text: string): string {
     .replace(/\[?\d{1,3}\]?\s*[.)]?/g, '')
     .replace(/[\s;.]/g, '');
 }
+
+/** The lines that keep to the convention, each as it is read and as it is written again: several tests ask about them. */
+const conforming = lazily(() =>
+  linesOf(ALL_LINES).flatMap(({ id, text }) => {
+    const read = readLine(text);
+    if (!read['keeps-convention'] || read.holdings.length === 0) return [];
+    const once = writeLine(read.holdings, read['note-texts']);
+    return [{ id, read, once, again: readLine(once) }];
+  }),
+);
 
 describe.skipIf(!there)('real provenance lines', () => {
   it('the thirty open lines: holdings, holders, passages, years', () => {
@@ -102,7 +116,7 @@ describe.skipIf(!there)('real provenance lines', () => {
   });
 
   it('all of them: no crash, every character accounted for, in under ten seconds of work', async () => {
-    const lines = linesOf('provenance-lines.jsonl');
+    const lines = linesOf(ALL_LINES);
     expect(lines.length).toBeGreaterThan(1900);
     const seconds = await cpuSecondsOf(() => {
       const stray = lines.flatMap(({ id, text }) => {
@@ -115,22 +129,16 @@ describe.skipIf(!there)('real provenance lines', () => {
   });
 
   it('a line that is written, read and written again is the same line, where the reader calls it conforming', () => {
-    let conforming = 0;
-    const different: string[] = [];
-    for (const { id, text } of linesOf('provenance-lines.jsonl')) {
-      const read = readLine(text);
-      if (!read['keeps-convention'] || read.holdings.length === 0) continue;
-      conforming += 1;
-      const once = writeLine(read.holdings, read['note-texts']);
-      const again = readLine(once);
+    const lines = conforming();
+    const different = lines.flatMap(({ id, once, again }) => {
       const twice = writeLine(again.holdings, again['note-texts']);
-      if (once !== twice) different.push(`${id}\n    ${once.split('\n')[0]}\n    ${twice.split('\n')[0]}`);
-    }
+      return once === twice ? [] : [`${id}\n    ${once.split('\n')[0]}\n    ${twice.split('\n')[0]}`];
+    });
     console.log(
-      `Real lines: ${conforming} conforming; written, read and written again the same: ${conforming - different.length}`,
+      `Real lines: ${lines.length} conforming; written, read and written again the same: ${lines.length - different.length}`,
     );
     for (const one of different.slice(0, 25)) console.log(`  ${one}`);
-    expect(conforming).toBeGreaterThan(1000);
+    expect(lines.length).toBeGreaterThan(1000);
     expect(different).toEqual([]);
   });
 
@@ -141,18 +149,14 @@ describe.skipIf(!there)('real provenance lines', () => {
       { order: 'latest first', marks: 'period is direct' },
     ] as const;
     for (const style of styles) {
-      let compared = 0;
-      const different: string[] = [];
-      for (const { id, text } of linesOf('provenance-lines.jsonl')) {
-        const read = readLine(text);
-        if (!read['keeps-convention'] || read.holdings.length < 2) continue;
+      const lines = conforming().filter(({ read }) => read.holdings.length >= 2);
+      const compared = lines.length;
+      const key = (one: ReadLine): string =>
+        JSON.stringify(one.holdings.map((h) => [h.holder.toLowerCase(), h['passage-to-next'], h.begins, h.ends]));
+      const different = lines.filter(({ read, again }) => {
         const written = writeLine(read.holdings, read['note-texts'], style);
-        const again = readLine(written, style);
-        const key = (one: typeof read): string =>
-          JSON.stringify(one.holdings.map((h) => [h.holder.toLowerCase(), h['passage-to-next'], h.begins, h.ends]));
-        compared += 1;
-        if (key(again) !== key(readLine(writeLine(read.holdings, read['note-texts'])))) different.push(id);
-      }
+        return key(readLine(written, style)) !== key(again);
+      });
       console.log(
         `Real lines, ${style.order}, ${style.marks}: ${compared - different.length} of ${compared} read back with the same holders, passages and years`,
       );

@@ -23,10 +23,10 @@ const home = mkdtempSync(path.join(tmpdir(), 'kerfmark-kept-'));
 const folder = path.join(home, 'file');
 const site = path.join(home, 'site');
 const entry = (name: string): string => path.join(folder, 'entries', name);
-const REMOVAL = 'events/d3/EV-3-taken.md';
+const REMOVAL = 'events/d1/EV-1-taken.md';
 
 beforeAll(async () => {
-  await writeWorkspace(folder, madeWorkspace(100));
+  await writeWorkspace(folder, madeWorkspace(50));
   await build(site);
 }, 60_000);
 afterAll(() => rmSync(home, { recursive: true, force: true }));
@@ -72,7 +72,7 @@ const isMarked = (address: string): boolean =>
 describe('pages that are kept from one build to the next', () => {
   const EDITS: readonly (readonly [string, () => void])[] = [
     ['a sentence more', () => edit(REMOVAL, (text) => `${text}\nOne sentence more.\n`)],
-    ['a link more', () => edit(REMOVAL, (text) => `${text}\nSee [the object](OB-3).\n`)],
+    ['a link more', () => edit(REMOVAL, (text) => `${text}\nSee [the object](OB-1).\n`)],
     ['a text of the workspace entry', () => edit('workspace.md', (text) => `${text}\nOne sentence more.\n`)],
     ['another grade', () => edit(REMOVAL, (text) => text.replace('grade: probable', 'grade: possible'))],
     ['another title', () => edit(REMOVAL, (text) => text.replace(/\ntitle: .*/, '\ntitle: Another title'))],
@@ -83,20 +83,20 @@ describe('pages that are kept from one build to the next', () => {
       () => {
         writeFileSync(
           entry('RQ-1.md'),
-          '---\nid: RQ-1\ntype: request-for-return\ntitle: A request\nobjects: [OB-3]\npublic-text: A request was made.\n---\n',
+          '---\nid: RQ-1\ntype: request-for-return\ntitle: A request\nobjects: [OB-1]\npublic-text: A request was made.\n---\n',
         );
-        edit('events/d3/EV-3-seen.md', (text) =>
+        edit('events/d1/EV-1-seen.md', (text) =>
           text.replace('\ntype:', '\nwithhold: [place]\ntype:').concat('\n[it](RQ-in-public-7)\n'),
         );
       },
     ],
-    ['the number of that link', () => edit('events/d3/EV-3-seen.md', (text) => text.replace('public-7', 'public-1'))],
+    ['the number of that link', () => edit('events/d1/EV-1-seen.md', (text) => text.replace('public-7', 'public-1'))],
     ['nothing', () => undefined],
     [
       'a text, on a disk that knows no links',
       () => {
         disk.knowsLinks = false;
-        edit('events/d3/EV-3-seen.md', (text) => `${text}\nOne sentence more.\n`);
+        edit('events/d1/EV-1-seen.md', (text) => `${text}\nOne sentence more.\n`);
       },
     ],
   ];
@@ -119,12 +119,12 @@ describe('pages that are kept from one build to the next', () => {
     [
       'a text changed: it stays, and the pages of the text are made',
       'kept',
-      () => edit('events/d3/EV-3-seen.md', (text) => `${text}\nMore.\n`),
+      () => edit('events/d1/EV-1-seen.md', (text) => `${text}\nMore.\n`),
     ],
     [
       'a key changed: it is made again',
       'made',
-      () => edit('events/d3/EV-3-seen.md', (text) => text.replace(/\ntitle: .*/, '\ntitle: Seen')),
+      () => edit('events/d1/EV-1-seen.md', (text) => text.replace(/\ntitle: .*/, '\ntitle: Seen')),
     ],
     [
       'its own bytes changed by hand: it is made again',
