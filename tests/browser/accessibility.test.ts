@@ -66,7 +66,7 @@ function byFolder(pages: readonly string[]): readonly (readonly string[])[] {
 /** What axe finds in light, in the colours of dark, and what it does not ask. */
 async function faultsOf(page: Page): Promise<readonly string[]> {
   await page.emulateMedia({ colorScheme: 'light' });
-  const light = await violations(page);
+  const light = [...(await violations(page, { colours: false })), ...(await colourViolations(page))];
   await page.emulateMedia({ colorScheme: 'dark' });
   const dark = await colourViolations(page);
   await page.emulateMedia({ colorScheme: 'light' });
