@@ -89,7 +89,7 @@ export function reportPictures(
           : {
               key: 'chronology',
               caption: words(
-                'Chronology: established, an open bar; probable, a tint; possible, a dashed outline; conjectural, dots; arrows, not bounded. Reference dates mark the order of dates only.',
+                'Chronology: established, an open bar; probable, a tint; possible, a dashed outline; conjectural, dots; arrows, no limit known. Reference dates mark the order of dates only.',
               ),
               alt: words('Chronology of {0}: one row an event; the table says the same', name),
               widthMm: null,

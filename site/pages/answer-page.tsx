@@ -44,7 +44,9 @@ export function AnswerPage({
         </>
       }
     >
-      {document.draft === null ? null : <p class="draft-mark">{document.draft}</p>}
+      {document.draft === null || (sent !== null && inquiry.keys['approved-by']) ? null : (
+        <p class="draft-mark">{document.draft}</p>
+      )}
       <h1>{title}</h1>
       {named && sent !== null ? (
         <Sent page={page} inquiry={inquiry} text={sent} today={changesToday(kept ?? null, facts, document)} />

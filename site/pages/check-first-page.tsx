@@ -60,16 +60,16 @@ function ObjectPart({ page, object }: { readonly page: PageContext; readonly obj
           </li>
         ))}
       </ol>
-      <h3>{say('One root left out after the other')}</h3>
+      <h3>{say('One independent origin left out after the other')}</h3>
       <p>
         {say(
-          'A source counts together with everything that was copied from it alone. If one root fell, with all of that, these dates would be others.',
+          'A source counts together with everything that was copied from it alone. If one independent origin fell, with all of that, these dates would be others.',
         )}
       </p>
       {roots.length === 0 ? (
         <p>
           {page.file.inDetail
-            ? words('No root moves them.')
+            ? words('No independent origin moves them.')
             : words('In a file of this size this is left to “kerfmark dates --without SOURCE”.')}
         </p>
       ) : null}

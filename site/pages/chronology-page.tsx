@@ -32,7 +32,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
         />
         <figcaption>
           {say(
-            'From the outside in: {0}, an open bar; {1}, a tint; {2}, a dashed outline; {3}, dots. Arrows: not bounded. A filled bar: certainly under way. Facing brackets: bounds that cross, since statements cannot all be right. The years at the right are those on {4} statements, or on the last grade at which nothing is in dispute. Reference dates mark the order of dates only; they do not say that an act was lawful or unlawful.',
+            'From the outside in: {0}, an open bar; {1}, a tint; {2}, a dashed outline; {3}, dots. Arrows: no limit known. A filled bar: certainly under way. Facing brackets: bounds that cross, since statements cannot all be right. The years at the right are those on {4} statements, or on the last grade at which nothing is in dispute. Reference dates mark the order of dates only; they do not say that an act was lawful or unlawful.',
             <i>{say('established')}</i>,
             <i>{say('probable')}</i>,
             <i>{say('possible')}</i>,
@@ -47,7 +47,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
         label={words('Chronology as a table')}
         caption={words('The same as a table: from the earliest beginning to the latest end')}
       />
-      <p>{say('{0} (kerfmark-dates/1).', <a href={page.href('data/dates.json')}>{say('The same for machines')}</a>)}</p>
+      <p>{say('{0} (kerfmark-dates/1).', <a href={page.href('data/dates.json')}>{say('Download the data')}</a>)}</p>
     </Layout>
   );
 }

@@ -33,7 +33,7 @@ export function CoverageOfSearches({ page }: { readonly page: PageContext }): JS
               <tr>
                 <th scope="row">
                   <EntryLink page={page} id={row.holding.id} />
-                  <span class="aside"> {row.years ? sayYears(row.years) : words('years not bounded')}</span>
+                  <span class="aside"> {row.years ? sayYears(row.years) : words('years without a known limit')}</span>
                 </th>
                 {repositories.map((name) => (
                   <td>

@@ -55,7 +55,7 @@ function ChainSection({ page, chain }: { readonly page: PageContext; readonly ch
         <CustodyFigure page={page} chain={chain} />
         <figcaption>
           {say(
-            'Solid: held throughout; two lines, or a ring, where it was shared. Dashed: possibly held. A point: recorded then, and nothing says since when or until when. Arrows: nothing bounds that end. Dealers and agents stand in parentheses; set in: who had it meanwhile, for somebody else.',
+            'Solid: held throughout; two lines, or a ring, where it was shared. Dashed: possibly held. A point: recorded then; since when, or until when, is open. Arrows: no limit known. Dealers and agents stand in parentheses; set in: who had it meanwhile, for somebody else.',
           )}
         </figcaption>
       </figure>
@@ -241,14 +241,24 @@ function Titles({ page, chain }: { readonly page: PageContext; readonly chain: C
           </li>
         ))}
       </ul>
-      {chain.disputed.map(([a, b]) => (
+      {chain.disputes.map((one) => (
         <p>
-          {say(
-            '{0}: {1} and {2} are asserted for the same time. Titles are assertions; nothing is computed from them.',
-            <strong>{say('Title disputed')}</strong>,
-            <EntryLink page={page} id={a.id} />,
-            <EntryLink page={page} id={b.id} />,
-          )}
+          {'request' in one
+            ? say(
+                '{0}: the return is asked for ({1}). Titles are assertions; nothing is computed from them.',
+                <strong>{say('Title disputed')}</strong>,
+                <EntryLink page={page} id={one.request.id} />,
+              )
+            : say(
+                '{0}: {1} is contested by {2}. Titles are assertions; nothing is computed from them.',
+                <strong>{say('Title disputed')}</strong>,
+                <EntryLink page={page} id={one.title.id} />,
+                <Joined
+                  items={one.contestedBy.map((who) =>
+                    page.file.catalogue.get(who) ? <EntryLink page={page} id={who} /> : <>{who}</>,
+                  )}
+                />,
+              )}
         </p>
       ))}
     </>

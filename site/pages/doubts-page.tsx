@@ -13,7 +13,7 @@ export function DoubtsPage({ page }: { readonly page: PageContext }): JSX.Elemen
     <Layout
       page={page}
       title={words('Doubts')}
-      standing={words('Known traps of the trade that the checks found; for internal readers.')}
+      standing={words('Points to verify that the checks found; for internal readers.')}
       usesGrades={false}
     >
       <h1>{say('Doubts and notes')}</h1>

@@ -19,7 +19,7 @@ export function Margin({ page, entry }: { readonly page: PageContext; readonly e
   return (
     <aside class="margin" aria-label={words('Links of this entry')}>
       <LinkList page={page} head={words('Rests on, or names')} ids={restsOn} />
-      <LinkList page={page} head={words('What links here')} ids={linked} />
+      <LinkList page={page} head={words('Cited by')} ids={linked} />
       <section>
         <h2>{say('Dates whose reasons cite it')}</h2>
         {bounds.length === 0 ? (

@@ -54,7 +54,7 @@ export function IndependenceSection({
                 ? words('no date changes on {0} statements', term(file.settings.printedGrade))
                 : words(
                     '{0} on {1} statements',
-                    words('{0, plural, one {one date is another} other {# dates are others}}', dates),
+                    words('{0, plural, one {one date depends on it} other {# dates depend on it}}', dates),
                     term(file.settings.printedGrade),
                   ),
             )}

@@ -3,6 +3,7 @@ import { GRADE_LETTER, GRADES } from '../../src/base/grade.ts';
 import { oncePer } from '../../src/base/once.ts';
 import { dayOf } from '../../src/dates/day.ts';
 import { sayDay } from '../../src/language/date-words.ts';
+import { textOf } from '../../src/language/language.ts';
 import type { Catalogue } from '../../src/model/catalogue.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import { REGISTERS } from '../../src/publish/page-paths.ts';
@@ -215,8 +216,11 @@ function Foot({
 
 /** The words of the page's script, where they are not those that stand in it. */
 function ScriptWords({ script }: { readonly script: string }): JSX.Element | null {
-  const { messages } = language();
-  const told = (SCRIPT_MESSAGES[script] ?? []).flatMap((one) => (one in messages ? [[one, messages[one]]] : []));
+  const spoken = language();
+  const told = (SCRIPT_MESSAGES[script] ?? []).flatMap((one) => {
+    const text = textOf(spoken, one);
+    return text === undefined ? [] : [[one, text]];
+  });
   if (told.length === 0) return null;
   const text = JSON.stringify(Object.fromEntries(told)).replaceAll('<', '\\u003c');
   return <script type="application/json" id={WORDS_OF_SCRIPT} dangerouslySetInnerHTML={{ __html: text }} />;

@@ -60,7 +60,7 @@ function TimeMarks(): JSX.Element {
           </TimeSample>
         }
       >
-        {say('nothing bounds it on the side of the tip')}
+        {say('no limit known on the side of the tip')}
       </Meaning>
       <Meaning
         mark={
@@ -140,7 +140,7 @@ function CustodyMarks(): JSX.Element {
           </LineSample>
         }
       >
-        {say('nothing bounds it on this side')}
+        {say('no limit known on this side')}
       </Meaning>
       <Meaning
         mark={

@@ -31,7 +31,7 @@ export function PlacesPage({ page }: { readonly page: PageContext }): JSX.Elemen
           </figcaption>
         </figure>
       ) : (
-        <p>{say('No place of this file has coordinates that are shown.')}</p>
+        <p>{say('No place of this file has coordinates.')}</p>
       )}
       <Legs page={page} legs={route.legs} />
       <Places page={page} route={route} />

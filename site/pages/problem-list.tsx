@@ -25,8 +25,8 @@ export function ProblemsOfEntry({ page, id }: { readonly page: PageContext; read
           <strong>{say('To mend in this entry.')}</strong>,
         )}
       </p>
-      {problems.map((one) => (
-        <OneProblem page={page} problem={one} />
+      {problems.map((one, i) => (
+        <OneProblem page={page} problem={one} number={i + 1} />
       ))}
     </aside>
   );
@@ -53,7 +53,15 @@ export function LinkToLines({
   return hasPage ? <a href={page.href(entryPath(id))}>{say('Show the lines')}</a> : null;
 }
 
-function OneProblem({ page, problem }: { readonly page: PageContext; readonly problem: Diagnostic }): JSX.Element {
+function OneProblem({
+  page,
+  problem,
+  number,
+}: {
+  readonly page: PageContext;
+  readonly problem: Diagnostic;
+  readonly number: number;
+}): JSX.Element {
   const { file, line, column } = problem.place;
   const lines = page.excerpts?.get(file) ?? [];
   const first = Math.max(1, line - AROUND);
@@ -68,7 +76,7 @@ function OneProblem({ page, problem }: { readonly page: PageContext; readonly pr
         {said(capital(words))}.
       </p>
       {lines.length === 0 ? null : (
-        <Scroll label={`${file}:${line}:${column} ${problem.code}`}>
+        <Scroll label={`${number}. ${file}:${line}`}>
           <ol class="excerpt" start={first}>
             {lines.slice(first - 1, line + AROUND).map((text, i) => (
               <li class={first + i === line ? 'here' : undefined}>

@@ -98,12 +98,12 @@ function CompanyLine({ page, company }: { readonly page: PageContext; readonly c
         oneRoot.length > 0 ? (
           <>
             {say(
-              ': held twice, by one root, {0}',
+              ': held twice, by one independent origin, {0}',
               <Joined items={oneRoot.map((id) => <EntryLink page={page} id={id} />)} />,
             )}
           </>
         ) : null,
-        perhapsOneRoot ? words('; perhaps by one root, since the parentage of a source is not known') : '',
+        perhapsOneRoot ? words('; perhaps by one origin, since the parentage of a source is not known') : '',
       )}
     </p>
   );

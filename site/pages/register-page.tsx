@@ -123,7 +123,7 @@ function roots(entry: Entry, page: PageContext): JSX.Element | string {
   const count = unknown.size === 0 ? String(all.length) : `${Math.max(1, known.size)}–${all.length}`;
   return (
     <>
-      {all.length > 1 ? words('{0} roots: ', count) : ''}
+      {all.length > 1 ? words('{0} independent origins: ', count) : ''}
       <Joined items={all.map((id) => <EntryLink page={page} id={id} />)} />
     </>
   );
@@ -145,7 +145,7 @@ export function RegisterPage({ page, name }: { readonly page: PageContext; reado
     >
       <h1>{term(register.title)}</h1>
       {entries.length === 0 ? (
-        <p>{say('No entries of this kind are shown to this audience.')}</p>
+        <p>{say('No entry of this kind is recorded.')}</p>
       ) : (
         <Scroll label={words('Register')}>
           <table class="register" data-register>

@@ -15,7 +15,7 @@ export function ResearchPage({ page }: { readonly page: PageContext }): JSX.Elem
     <Layout
       page={page}
       title={words('Research')}
-      standing={words('Open questions, candidate readings, and where was looked.')}
+      standing={words('Open questions, candidate readings, and the searches made.')}
       usesGrades={false}
     >
       <h1>{say('Research')}</h1>
@@ -167,7 +167,7 @@ function Searches({
 }): JSX.Element {
   return (
     <section>
-      <h2>{say('Where was looked')}</h2>
+      <h2>{say('Searches made')}</h2>
       <p>{say('Nothing found in what was searched is not the same as nothing there.')}</p>
       {searches.length === 0 ? (
         <p>{say('No search is recorded.')}</p>

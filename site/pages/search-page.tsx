@@ -12,7 +12,7 @@ export function SearchPage({ page }: { readonly page: PageContext }): JSX.Elemen
     <Layout
       page={page}
       title={words('Search')}
-      standing={words('Ids, titles, names and the beginnings of texts of all entries shown here.')}
+      standing={words('Ids, titles, names and the beginnings of the texts of all entries of this site.')}
       usesGrades={false}
       script="search.js"
     >

@@ -37,14 +37,15 @@ export function TrialPage({ page }: { readonly page: PageContext }): JSX.Element
         />
       </div>
       <Data id="trial-file" value={file} />
-      {spoken.tag === 'en' ? null : <Data id="trial-language" value={forBrowser(spoken)} />}
+      {spoken.tag === 'en' && !spoken.keptBack ? null : <Data id="trial-language" value={forBrowser(spoken)} />}
     </Layout>
   );
 }
 
 /** What the script of the page may say: of the catalogue only what stands on pages. */
 function forBrowser(spoken: Language): Language {
-  return { ...spoken, messages: spoken.pages, pages: {}, prose: {} };
+  const shown = spoken.keptBack ? spoken.shown : {};
+  return { ...spoken, messages: spoken.pages, shown, pages: {}, prose: {} };
 }
 
 /** Data for the script of the page. */

@@ -39,17 +39,17 @@ export function UltravioletPart({
           {one.matches.length === 0 ? (
             <p class="aside">{say('No row of the table of looks fits this; that says nothing of the material.')}</p>
           ) : (
-            <Scroll label={words('Materials known to look like {0}', one.trace.id)}>
+            <Scroll label={words('Materials with a fluorescence comparable to that of {0}', one.trace.id)}>
               <table class="stacking">
                 <caption>
                   {say(
-                    'Known to look so, as an inference; a glow alone never names a material, and much of this was observed on other things than walls',
+                    'Materials with a comparable fluorescence; a glow alone never names a material, and much of this was observed on other things than walls',
                   )}
                 </caption>
                 <thead>
                   <tr>
                     <th scope="col">{say('Material')}</th>
-                    <th scope="col">{say('Known look')}</th>
+                    <th scope="col">{say('Published fluorescence')}</th>
                     <th scope="col">{say('Observed on')}</th>
                     <th scope="col">{say('Grade')}</th>
                     <th scope="col">{say('Note')}</th>
@@ -61,7 +61,7 @@ export function UltravioletPart({
                     <tr>
                       <th scope="row">{match.material}</th>
                       <td>
-                        <span class="cell-label">{say('known look')}</span>
+                        <span class="cell-label">{say('published fluorescence')}</span>
                         {match.look}, {term(match.strength)}
                       </td>
                       <td>

@@ -91,7 +91,7 @@ function StatementWorth({
 }
 
 function sayHowMuch(changes: number, resolved: number): string {
-  const dates = words('{0, plural, one {one date is another} other {# dates are others}}', changes);
+  const dates = words('{0, plural, one {one date depends on it} other {# dates depend on it}}', changes);
   const gone = words('{0, plural, one {one contradiction is gone} other {# contradictions are gone}}', resolved);
   return (
     [...(changes > 0 ? [dates] : []), ...(resolved > 0 ? [gone] : [])].join(semicolon()) || words('nothing changes')

@@ -2,7 +2,7 @@ import type { Active } from './bounds.ts';
 import { AXIOM, type Compiled, type Seed } from './compiled.ts';
 import type { Side } from './reasons.ts';
 
-/** A bound that a withdrawal moves; an infinite day stands for "not bounded". */
+/** A bound that a withdrawal moves; an infinite day stands for "no limit known". */
 export interface LooserBound {
   readonly moment: number;
   readonly day: number;

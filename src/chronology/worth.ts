@@ -10,7 +10,7 @@ import { type Part, partOf, tiedGroups } from './part-of-network.ts';
 import { type Ranges, rangesOf } from './ranges.ts';
 import type { Side } from './reasons.ts';
 
-/** A bound that is another one when a statement is withdrawn; infinite days stand for "not bounded". */
+/** A bound that is another one when a statement is withdrawn; infinite days stand for "no limit known". */
 export interface BoundChange {
   readonly rank: number;
   readonly moment: number;

@@ -1,8 +1,10 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import path from 'node:path';
 import { nearest } from '../base/nearest.ts';
-import { inRow, phrase, type Said } from '../base/said.ts';
+import { inLines, inRow, phrase, type Said } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
+import { ANSWER_DOUBTS } from '../findings/inquiry-doubts.ts';
+import { missingForAnswer } from '../findings/missing-for-answer.ts';
 import type { Language } from '../language/language.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { changesToday, namedIn } from '../letters/letter-today.ts';
@@ -40,9 +42,10 @@ export const answer: RunCommand = async (options, effects) => {
     effects.out(inRow([JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2), '\n'], ''));
   else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, document, facts));
   else if (options.flags.keep) await keep(folder, computed, inquiry, { document, facts, text }, effects);
-  else if (options.flags.format)
+  else if (options.flags.format) {
+    if (inquiry.keys['approved-by'] !== undefined && !isSent) refuseUnready(computed, inquiry, facts);
     await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
-  else effects.out(text);
+  } else effects.out(text);
   return computed.errors.length > 0 ? 1 : 0;
 };
 
@@ -113,14 +116,34 @@ interface Letter {
   readonly text: string;
 }
 
+/** Refuses to give out an approved answer while something is missing, with the list of it; nothing is written. */
+function refuseUnready({ problems, whole }: Computed, inquiry: Entry<'inquiry'>, facts: CaseFile): void {
+  const open = problems.filter(({ entry, code }) => entry === inquiry.id && ANSWER_DOUBTS.includes(code));
+  const missing = [
+    ...missingForAnswer(inquiry, facts.catalogue, whole),
+    ...open
+      .filter(({ code }) => code !== 'approved-not-ready')
+      .map(({ message, code }) => inRow([message, ` [${code}]`], '')),
+  ];
+  if (missing.length === 0) return;
+  throw new Fault(
+    phrase(
+      '{0} cannot be given as the museum’s answer yet, whoever has approved it:\n{1}\nMend it, or answer for a doubt under signed-off (code, by, on, why); nothing was written.',
+      titleOf(inquiry),
+      inLines(missing.map((one) => inRow(['  - ', one], ''))),
+    ),
+  );
+}
+
 /** Writes the text and what it rests on beside the entries, never over another file, and says what to add to the entry. */
 async function keep(
   folder: string,
-  { errors }: Computed,
+  computed: Computed,
   inquiry: Entry<'inquiry'>,
   { document, facts, text }: Letter,
   effects: Effects,
 ): Promise<void> {
+  if (inquiry.keys['approved-by'] !== undefined) refuseUnready(computed, inquiry, facts);
   if (document.draft !== null)
     throw new Fault(
       phrase(
@@ -128,7 +151,7 @@ async function keep(
         titleOf(inquiry),
       ),
     );
-  if (errors.length > 0)
+  if (computed.errors.length > 0)
     throw new Fault(phrase('There are errors in the entries; "kerfmark check" lists them. Mend them first.'));
   const { cites, rests } = namedIn(document);
   const name = `${SENT_FOLDER}/${inquiry.id}.md`;

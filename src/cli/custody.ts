@@ -28,15 +28,17 @@ export const custody: RunCommand = async (options, effects) => {
       tell(chain, titleOf(chain.object, file.settings.languages), lines[i] ?? ''),
     );
     effects.out(
-      inRow(
-        [
-          ...told,
-          sayLegend(file.sayer, style),
-          phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
-        ]
-          .flatMap((one, i) => (i === 0 ? [one] : ['\n\n', one]))
-          .concat('\n'),
-        '',
+      file.sayer.say(
+        inRow(
+          [
+            ...told,
+            sayLegend(file.sayer, style),
+            phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
+          ]
+            .flatMap((one, i) => (i === 0 ? [one] : ['\n\n', one]))
+            .concat('\n'),
+          '',
+        ),
       ),
     );
   }
@@ -76,7 +78,12 @@ function tell(chain: Chain, title: string, line: string): Said {
               : phrase('none recorded'),
           ),
       ),
-      ...chain.disputed.map(([a, b]): Said => phrase('  Title disputed: {0} and {1}', a.id, b.id)),
+      ...chain.disputes.map(
+        (one): Said =>
+          'request' in one
+            ? phrase('  Title disputed: the return is asked for, {0}', one.request.id)
+            : phrase('  Title disputed: {0}, contested by {1}', one.title.id, one.contestedBy.join(', ')),
+      ),
       inRow(['  ', line.replaceAll('\n', '\n  ')], ''),
     ],
     '\n',
@@ -105,7 +112,9 @@ function chainReport(chain: Chain, line: string): unknown {
       periods: gap.periods.map((one) => one.id),
     })),
     titles: chain.titles.map((one) => one.id),
-    disputed: chain.disputed.map((pair) => pair.map((one) => one.id)),
+    disputes: chain.disputes.map((one) =>
+      'request' in one ? { request: one.request.id } : { title: one.title.id, contestedBy: one.contestedBy },
+    ),
     line,
   };
 }

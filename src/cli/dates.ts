@@ -19,7 +19,7 @@ export const dates: RunCommand = async (options, effects) => {
   const computed = computeTrial(files, audienceOf(options), options, effects.sayer.language);
   const { file, errors } = computed;
   if (options.flags.json) effects.out(inRow([JSON.stringify(datesReport(file), null, 2), '\n'], ''));
-  else effects.out(table(file));
+  else effects.out(file.sayer.say(table(file)));
   if (errors.length > 0)
     effects.err(
       phrase(

@@ -5,8 +5,8 @@ import { ENGLISH, type Language, languageFor, type Messages } from '../language/
 
 /**
  * The languages that are spoken: one folder each. A folder holds `language.json` (tag, locale, how a day is numbered) and
- * catalogues: `messages.json` (pages and documents), `problems.json`, `terminal.json`, `terms.json`, `keys.json`, and the
- * longer texts in Markdown. Nothing else has to know of a language. Catalogues are read when something is said in it.
+ * catalogues: `messages.json` (pages and documents), `problems.json`, `terminal.json`, `terms.json`, `keys.json`,
+ * `shown.json` (what stands for a message that denies, where something is kept back), and the longer texts in Markdown. Nothing else has to know of a language. Catalogues are read when something is said in it.
  *
  * @param folder that holds the folders; a folder without `language.json` is left out
  */
@@ -29,6 +29,7 @@ function loadLanguage(folder: string): Language {
   const messages = lazily(() => ({ ...read('terminal.json'), ...read('problems.json'), ...pages() }));
   const keys = lazily(() => read('keys.json'));
   const terms = lazily(() => read('terms.json'));
+  const shown = lazily(() => read('shown.json'));
   const prose = lazily(() =>
     Object.fromEntries(
       readdirSync(folder)
@@ -56,6 +57,10 @@ function loadLanguage(folder: string): Language {
     get terms() {
       return terms();
     },
+    get shown() {
+      return shown();
+    },
+    keptBack: false,
     get prose() {
       return prose();
     },

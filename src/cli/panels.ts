@@ -35,7 +35,7 @@ export const panels: RunCommand = async (options, effects) => {
           ),
       );
     const caution = cautions.find((one) => one.subject === 'lifting')?.text ?? '';
-    effects.out(inRow([inRow([...told, ...joins, named(caution)], '\n\n'), '\n'], ''));
+    effects.out(file.sayer.say(inRow([inRow([...told, ...joins, named(caution)], '\n\n'), '\n'], '')));
   }
   return errors.length > 0 ? 1 : 0;
 };

@@ -25,7 +25,7 @@ export const references: RunCommand = async (options, effects) => {
   });
   const tests = testReferences(file);
   if (options.flags.json) effects.out(inRow([JSON.stringify(report(file, tests), null, 2), '\n'], ''));
-  else if (options.flags.offered) effects.out(tellOffered(file));
+  else if (options.flags.offered) effects.out(file.sayer.say(tellOffered(file)));
   else {
     const lines = tests.flatMap(({ reference, events, holdings }): readonly Said[] => [
       inRow([reference.title, ' (', reference.id, ')'], ''),
@@ -74,16 +74,18 @@ export const references: RunCommand = async (options, effects) => {
     ]);
     const caution = cautions.find((one) => one.subject === 'legal')?.text ?? '';
     effects.out(
-      inRow(
-        [
-          tests.length === 0 ? phrase('No reference dates were chosen for this file.\n') : inLines(lines),
-          '\n',
-          phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
-          '\n',
-          named(caution),
-          '\n',
-        ],
-        '',
+      file.sayer.say(
+        inRow(
+          [
+            tests.length === 0 ? phrase('No reference dates were chosen for this file.\n') : inLines(lines),
+            '\n',
+            phrase('The order of dates only; it does not say that an act was lawful or unlawful.'),
+            '\n',
+            named(caution),
+            '\n',
+          ],
+          '',
+        ),
       ),
     );
   }

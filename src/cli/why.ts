@@ -61,7 +61,7 @@ export const why: RunCommand = async (options, effects) => {
       named(grade),
     ),
   );
-  for (const moment of moments) effects.out(argument(file, moment, grade));
+  for (const moment of moments) effects.out(file.sayer.say(argument(file, moment, grade)));
   if (errors.length > 0) effects.err(formatProblems(effects.sayer, errors, 'text', computed.problems));
   return errors.length > 0 ? 1 : 0;
 };
@@ -152,9 +152,12 @@ function support(file: CaseFile, moment: Moment, rank: number, side: Side): read
         );
       const root: Said =
         oneRoot.length > 0
-          ? phrase('; held twice, by one root: {0}', sayTitles(file.catalogue, oneRoot, file.settings.languages))
+          ? phrase(
+              '; held twice, by one independent origin: {0}',
+              sayTitles(file.catalogue, oneRoot, file.settings.languages),
+            )
           : perhapsOneRoot
-            ? phrase('; perhaps by one root, since the parentage of a source is not known')
+            ? phrase('; perhaps by one origin, since the parentage of a source is not known')
             : '';
       return phrase(
         '    Holds without {0} too{1}{2}.',

@@ -25,8 +25,8 @@ export const worth: RunCommand = async (options, effects) => {
       phrase('There is no statement {0} in the computation. "kerfmark dates --json" lists the statements.', id),
     );
   if (options.flags.json) effects.out(inRow([JSON.stringify(worthReport(file, chosen), null, 2), '\n'], ''));
-  else if (id === undefined) effects.out(checkFirst(file));
-  else effects.out(inRow([...chosen.flatMap((one) => [worthOf(file, one), '\n'])], ''));
+  else if (id === undefined) effects.out(file.sayer.say(checkFirst(file)));
+  else effects.out(file.sayer.say(inRow([...chosen.flatMap((one) => [worthOf(file, one), '\n'])], '')));
   if (errors.length > 0) effects.err(formatProblems(effects.sayer, errors, 'text', computed.problems));
   return errors.length > 0 ? 1 : 0;
 };
@@ -104,7 +104,7 @@ function checkFirst(file: CaseFile): Said {
               ...(statements.length > 0
                 ? statements
                 : [phrase('  No statement below "established" moves its key events.')]),
-              ...(roots.length > 0 ? [phrase('\n  One root left out after the other:'), ...roots] : []),
+              ...(roots.length > 0 ? [phrase('\n  One independent origin left out after the other:'), ...roots] : []),
             ],
             '\n',
           );

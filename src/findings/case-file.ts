@@ -2,7 +2,8 @@ import type { Access } from '../base/access.ts';
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
 import { lazily } from '../base/once.ts';
 import { allOf, named, oneOf, phrase } from '../base/said.ts';
-import type { Sayer } from '../language/sayer.ts';
+import { whereKeptBack } from '../language/language.ts';
+import { type Sayer, sayerIn } from '../language/sayer.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Settings, settingsOf } from '../model/settings.ts';
@@ -20,7 +21,7 @@ export type { FileContradiction } from './dated-part.ts';
 export interface CaseFile extends DatedPart {
   readonly catalogue: Catalogue;
   readonly settings: Settings;
-  /** Who says what was found, in the language of the file. */
+  /** Who says what was found, in the language of the file, and so that nothing is denied that is only kept back. */
   readonly sayer: Sayer;
   /** Statements left out of the computation as a reader's trial; empty for the file as it stands. */
   readonly withdrawn: readonly string[];
@@ -64,7 +65,7 @@ export function buildCaseFile(
   const file: CaseFile = {
     catalogue,
     settings: settingsOf(catalogue.workspace),
-    sayer,
+    sayer: catalogue.holdsMore ? sayerIn(whereKeptBack(sayer.language)) : sayer,
     withdrawn,
     statements: dated.statements,
     get chronology() {

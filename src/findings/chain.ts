@@ -1,5 +1,6 @@
 import type { Entry } from '../model/entry.ts';
 import type { ChosenReference } from './reference-dates.ts';
+import type { TitleDispute } from './title-disputes.ts';
 
 /** Days of a stretch of time; infinite where nothing bounds it. */
 export interface Stretch {
@@ -47,8 +48,8 @@ export interface Chain {
   readonly meanwhile: readonly ChainHolding[];
   readonly gaps: readonly Gap[];
   readonly titles: readonly Entry<'title'>[];
-  /** Pairs of assertions of title whose times overlap. */
-  readonly disputed: readonly (readonly [Entry<'title'>, Entry<'title'>])[];
+  /** Where somebody disputes the title. */
+  readonly disputes: readonly TitleDispute[];
 }
 
 /** Rank of "probable", the usual grade of print. */

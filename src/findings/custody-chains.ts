@@ -9,6 +9,7 @@ import { type Chain, type ChainHolding, type Gap, PRINTED_RANK, type Stretch } f
 import { inOrder, partAside } from './chain-order.ts';
 import { searchesFor } from './gap-searches.ts';
 import { chosenReferences } from './reference-dates.ts';
+import { titleDisputes } from './title-disputes.ts';
 
 /**
  * The custody chains of all objects, on the statements of a grade (rank 0 established to 3 conjectural). Panels with the same holdings share a
@@ -62,12 +63,18 @@ function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels
     const gap = gapBetween(file, rank, holdings[i] as ChainHolding, after);
     return gap ? [gap] : [];
   });
-  const titles = file.catalogue
-    .onObject('title', object.id)
-    .filter((one) =>
-      one.keys.objects.some((id) => id === object.id || panels.some((panel) => id === `${object.id}/${panel}`)),
-    );
-  return { object, panels, holdings, meanwhile, gaps, titles, disputed: overlapping(file, titles) };
+  const isPiece = (id: string): boolean =>
+    id === object.id || panels.some((panel) => `${id}/`.startsWith(`${object.id}/${panel}/`));
+  const titles = file.catalogue.onObject('title', object.id).filter((one) => one.keys.objects.some(isPiece));
+  return {
+    object,
+    panels,
+    holdings,
+    meanwhile,
+    gaps,
+    titles,
+    disputes: titleDisputes(file.catalogue, titles, isPiece),
+  };
 }
 
 function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): ChainHolding {
@@ -134,15 +141,4 @@ export function titleTime(file: CaseFile, { keys }: Entry<'title'>): Stretch {
     first: days(keys.begins, Number.NEGATIVE_INFINITY, 'first'),
     last: days(keys.ends, Number.POSITIVE_INFINITY, 'last'),
   };
-}
-
-/** Assertions of ownership and the like whose times overlap; never an error, and never computed with. */
-function overlapping(file: CaseFile, titles: readonly Entry<'title'>[]): Chain['disputed'] {
-  return titles.flatMap((one, i) =>
-    titles.slice(i + 1).flatMap((other) => {
-      const [a, b] = [titleTime(file, one), titleTime(file, other)];
-      const sameParty = one.keys['asserted-by'] === other.keys['asserted-by'];
-      return !sameParty && a.first <= b.last && b.first <= a.last ? [[one, other] as const] : [];
-    }),
-  );
 }

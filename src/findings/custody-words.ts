@@ -3,12 +3,12 @@ import { civilOf } from '../dates/day.ts';
 import { sayCount, sayDay } from '../language/date-words.ts';
 import type { Gap, Stretch } from './chain.ts';
 
-/** A stretch in years: "1933 to 1936", "until 1938", "from 1951 on", "not bounded". */
+/** A stretch in years: "1933 to 1936", "until 1938", "from 1951 on", "no limit known". */
 export function sayStretch({ first, last }: Stretch): Said {
   const [from, to] = yearsOf({ first, last });
   if (from !== null && to !== null) return from.year === to.year ? from : between(from, to);
   if (from !== null) return phrase('from {0} on', from, 'year');
-  return to === null ? phrase('not bounded') : phrase('until {0}', to, 'year');
+  return to === null ? phrase('no limit known') : phrase('until {0}', to, 'year');
 }
 
 function yearsOf({ first, last }: Stretch): readonly [SaidYear | null, SaidYear | null] {
@@ -41,7 +41,7 @@ export function sayCertain({
   if (throughout) return phrase('throughout {0}', sayExactly(throughout));
   if (!recorded) return phrase('no stretch that is certain');
   const [from, to] = yearsOf(recorded);
-  if (from === null && to === null) return phrase('at a time that nothing bounds');
+  if (from === null && to === null) return phrase('at a time without a known limit');
   if (to === null) return phrase('at some time from {0} on', from as Said);
   if (from === null) return phrase('at some time until {0}', to);
   return from.year === to.year ? phrase('at some time in {0}', from) : phrase('at some time from {0} to {1}', from, to);
@@ -64,7 +64,7 @@ export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): Said {
 /** When a gap lies, as the end of a sentence: "some time from 1936 to 1938", "some time until 1936". */
 export function sayWithin(within: Stretch): Said {
   const [from, to] = yearsOf(within);
-  if (from === null && to === null) return phrase('at a time that nothing bounds');
+  if (from === null && to === null) return phrase('at a time without a known limit');
   if (to === null) return phrase('some time from {0} on', from as Said);
   if (from === null) return phrase('some time until {0}', to);
   return from.year === to.year ? phrase('some time in {0}', from) : phrase('some time from {0} to {1}', from, to);

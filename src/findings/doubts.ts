@@ -15,6 +15,7 @@ import { doubtsOfOrder, samePiece } from './doubts-of-order.ts';
 import { doubtsOfPapers } from './doubts-of-papers.ts';
 import { ancestorsOf } from './independence.ts';
 import { type MomentRange, sayRange } from './printed-range.ts';
+import { titleDoubts } from './title-disputes.ts';
 
 /** What the doubts are found from. */
 export interface DoubtInput {
@@ -52,6 +53,7 @@ export function findDoubts(input: DoubtInput): readonly Diagnostic[] {
     ...doubtsOfOrder(input),
     ...doubtsOfPapers(input),
     ...doubtsOfHoldings(input),
+    ...titleDoubts(catalogue, input.settings),
     ...catalogue.ofType('party').flatMap((party) => livingPerson(party)),
     ...catalogue.ofType('figure').flatMap((figure) => printBeforeTaking(input, figure)),
   ];

@@ -100,15 +100,24 @@ function sayNumber(count: number): Said {
 
 const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
-/** `Five statements with a source, one root; two seen on the object; one that names no source`. */
+/** `Five sourced statements, one independent origin; two seen on the object; one that names no source`. */
 export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): Said {
   const statements = (count: number): Said =>
     phrase('{0, plural, one {{1} statement} other {{1} statements}}', count, sayNumber(count));
   const range = least === most ? sayNumber(most) : phrase('{0} to {1}', sayNumber(least), sayNumber(most));
-  const roots = phrase('{0, plural, one {{1} root} other {{1} roots}}', most, range);
+  const roots = phrase('{0, plural, one {{1} independent origin} other {{1} independent origins}}', most, range);
   const plain = sourced + seen > 0 ? sayNumber(unsourced) : statements(unsourced);
   const parts = [
-    ...(sourced > 0 ? [phrase('{0} with a source, {1}', statements(sourced), roots)] : []),
+    ...(sourced > 0
+      ? [
+          phrase(
+            '{0, plural, one {{1} sourced statement, {2}} other {{1} sourced statements, {2}}}',
+            sourced,
+            sayNumber(sourced),
+            roots,
+          ),
+        ]
+      : []),
     ...(seen > 0 ? [phrase('{0} seen on the object', sayNumber(seen))] : []),
     ...(unsourced > 0
       ? [phrase('{0, plural, one {{1} that names no source} other {{1} that name no source}}', unsourced, plain)]

@@ -1,9 +1,10 @@
 import type { Access } from '../base/access.ts';
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { phrase, type Said } from '../base/said.ts';
+import { inRow, phrase, type Said } from '../base/said.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
+import { missingForAnswer } from './missing-for-answer.ts';
 
 /** States in which an answer is as good as written. */
 const WRITTEN: readonly string[] = ['in review', 'approved', 'sent', 'closed'];
@@ -23,13 +24,27 @@ export function inquiryDoubts(whole: Catalogue, shown: Catalogue): readonly Diag
   };
   return shown.ofType('inquiry').flatMap((inquiry) => {
     const forAsker = seenBy(answeredFor(inquiry));
+    const signedOff = new Set((inquiry.keys['signed-off'] ?? []).map(({ code }) => code));
     return [
       ...questionDoubts(inquiry, whole, forAsker),
       ...approvalDoubts(inquiry),
+      ...readinessDoubts(inquiry, forAsker, whole),
       ...withheldDoubts(inquiry, forAsker),
-    ];
+    ].filter((one) => !signedOff.has(one.code) || NEVER_SIGNED_OFF.includes(one.code));
   });
 }
+
+/** What no signature mends. */
+const NEVER_SIGNED_OFF: readonly string[] = ['approved-without-name', 'approved-not-ready'];
+
+/** Codes of the doubts about an answer: while one is open, the answer is not kept, and not printed as final. */
+export const ANSWER_DOUBTS: readonly string[] = [
+  'answer-without-entries',
+  'answer-rests-on-hidden',
+  'answer-on-nil-searches',
+  'withheld-unsaid',
+  ...NEVER_SIGNED_OFF,
+];
 
 function questionDoubts(inquiry: Entry<'inquiry'>, whole: Catalogue, forAsker: Catalogue): readonly Diagnostic[] {
   return (inquiry.keys.questions ?? []).flatMap((question, i): readonly Diagnostic[] => {
@@ -109,6 +124,23 @@ function approvalDoubts(inquiry: Entry<'inquiry'>): readonly Diagnostic[] {
         state,
       ),
       phrase('write approved-by and approved-on, or set the state back to in review'),
+    ),
+  ];
+}
+
+function readinessDoubts(inquiry: Entry<'inquiry'>, forAsker: Catalogue, whole: Catalogue): readonly Diagnostic[] {
+  const { state, 'approved-by': approved, 'sent-file': sent } = inquiry.keys;
+  const missing = missingForAnswer(inquiry, forAsker, whole);
+  if ((approved === undefined && state !== 'approved') || sent !== undefined || missing.length === 0) return [];
+  return [
+    doubt(
+      inquiry,
+      approved === undefined ? ['state'] : ['approved-by'],
+      'approved-not-ready',
+      phrase('the answer is approved, and cannot be given: {0}', inRow(missing, '; ')),
+      phrase(
+        'let each question rest on entries that may be shown, or raise answered-from; take the approval back until then',
+      ),
     ),
   ];
 }

@@ -35,7 +35,7 @@ export function sayBoundWithout(
   const now = file.rangesOf(moment)[rank]?.[side];
   if (bound && now && sameSaid(sayDateOf(bound), sayDateOf(now)))
     return phrase('a little further, by less than what is printed');
-  return bound ? sayBound(side, bound) : phrase('not bounded');
+  return bound ? sayBound(side, bound) : phrase('no limit known');
 }
 
 /** Tells the dates that a withdrawal changes, entry by entry, each no finer than what it rests on. */

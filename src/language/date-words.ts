@@ -27,11 +27,11 @@ function around(bound: PrintedBound): readonly [Said, string, Said] {
 }
 
 /**
- * A range: `1926–1931`, `about 1900–1920`, `from 1926 on`, `until 1931`, `not bounded`.
+ * A range: `1926–1931`, `about 1900–1920`, `from 1926 on`, `until 1931`, `no limit known`.
  * Null stands for an open end. Both ends are printed no finer than their own coarsest input.
  */
 export function sayBounds(from: PrintedBound | null, to: PrintedBound | null): Said {
-  if (!from && !to) return phrase('not bounded');
+  if (!from && !to) return phrase('no limit known');
   if (!from) return phrase('until {0}', ...around(to as PrintedBound));
   if (!to) return phrase('from {0} on', ...around(from));
   const first = sayDateOf(from);

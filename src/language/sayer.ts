@@ -1,7 +1,7 @@
 import { IntlMessageFormat } from 'intl-messageformat';
 import { oncePer, oncePerName } from '../base/once.ts';
 import type { Said, SaidDate } from '../base/said.ts';
-import type { Language, Messages } from './language.ts';
+import { type Language, textOf } from './language.ts';
 
 /** Puts into words, in one language, what was found. */
 export interface Sayer {
@@ -24,7 +24,7 @@ export const sayerIn = oncePer((language: Language): Sayer => {
   const { locale, colon, semicolon } = language;
   const formatOf = oncePerName(
     (message: string) =>
-      new IntlMessageFormat(told(language.messages, message), locale, undefined, { ignoreTag: true }),
+      new IntlMessageFormat(textOf(language, message) ?? message, locale, undefined, { ignoreTag: true }),
   );
   const numberFormat = oncePerName(
     (decimals: number) =>
@@ -98,7 +98,3 @@ export const sayerIn = oncePer((language: Language): Sayer => {
 
 /** What a message is given for parts that nobody gave: a choice among words falls on its last one. */
 const NO_PARTS = Object.fromEntries(Array.from({ length: 8 }, (_, i) => [String(i), '']));
-
-function told(messages: Messages, message: string): string {
-  return messages[message] ?? message;
-}

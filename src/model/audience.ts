@@ -4,6 +4,7 @@ import { type Access, maySee } from '../base/access.ts';
 import { buildCatalogue, type Catalogue } from './catalogue.ts';
 import { ENTRY_SCHEMAS, type Entry, isOfType, type KeyPath, type Keys } from './entry.ts';
 import type { EntryType } from './entry-type-names.ts';
+import { isOpenRequest } from './open-request.ts';
 import { decodeTarget, isEntryLink } from './text-links.ts';
 import { findNotedFields } from './walk-fields.ts';
 
@@ -124,7 +125,10 @@ function standInsOf(whole: Catalogue, audience: Access, named: (words: string) =
     if (text === undefined || maySee(audience, request.access)) continue;
     requests += 1;
     const id = `RQ-in-public-${requests}`;
-    const keys = { id, type: 'request-for-return', title: named('A request for return'), objects, 'public-text': text };
+    // Whether it is open is as public as that it was made: a request that was closed disputes nothing.
+    const state = isOpenRequest(request.keys) ? 'open' : 'closed';
+    const title = named('A request for return');
+    const keys = { id, type: 'request-for-return', title, objects, state, 'public-text': text };
     standIns.set(request.id, {
       ...request,
       id,

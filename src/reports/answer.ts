@@ -1,6 +1,7 @@
 import { type Access, lowerAccess } from '../base/access.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { answeredFor } from '../findings/inquiry-doubts.ts';
+import { missingForAnswer } from '../findings/missing-for-answer.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
@@ -17,7 +18,7 @@ interface AnswerMatter extends Matter {
   readonly people: Catalogue;
 }
 
-/** Words on every page of an answer that nobody has approved. */
+/** Words on every page of an answer that nobody has approved, or that cannot be given. */
 export function draftWords(sayer: Sayer): string {
   const { words } = sayer;
   return words('Draft, not the museum’s answer');
@@ -39,7 +40,10 @@ function composeAnswer(inquiry: Entry<'inquiry'>, file: CaseFile, people: Catalo
     subtitle: words('Answer to an inquiry'),
     isLong: false,
     language: language.tag,
-    draft: inquiry.keys['approved-by'] ? null : draftWords(file.sayer),
+    draft:
+      inquiry.keys['approved-by'] && missingForAnswer(inquiry, file.catalogue).length === 0
+        ? null
+        : draftWords(file.sayer),
     foot: footOf(file, inquiry.id),
     blocks: [
       head(matter),
@@ -128,11 +132,7 @@ function questions({ inquiry, file }: AnswerMatter): readonly Block[] {
       ...list(rests.map((id) => sayEntry(file, id))),
     ];
   });
-  return section(
-    words('What was asked, and the short answer'),
-    blocks,
-    words('No question is written down that may be shown here.'),
-  );
+  return section(words('What was asked, and the short answer'), blocks, words('No question is written down.'));
 }
 
 function withheld({ file, inquiry }: AnswerMatter): readonly Block[] {

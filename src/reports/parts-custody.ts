@@ -24,7 +24,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
         passage(`${term(keys.capacity)}${shared.length > 0 ? words(', shared with {0}', shared.join(', ')) : ''}`),
         passage(say(sayCertain(one))),
         passage(say(sayStretch(one.possibly))),
-        passage(keys['acquired-by'] ? term(keys['acquired-by']) : words('not recorded')),
+        passage(keys['acquired-by'] ? term(keys['acquired-by']) : ''),
       ];
     });
     return [
@@ -95,7 +95,7 @@ export function coverage({ file, chains }: Matter): readonly Block[] {
     .filter((one) => ids.has(one.holding.id))
     .map(({ holding, years, looks, uncovered }) => [
       passage(nameOf(file, holding.id), [holding.id, ...looks.map((one) => one.search.id)]),
-      passage(years ? sayYears(years) : words('not bounded')),
+      passage(years ? sayYears(years) : words('no limit known')),
       passage(
         looks
           .map(

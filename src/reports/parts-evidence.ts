@@ -54,7 +54,7 @@ const LAYERS: readonly string[] = [
   'retouching',
 ];
 
-/** The technical table with its fixed columns; what nobody recorded is said to be so. */
+/** The technical table with its fixed columns; what nobody recorded is left open. */
 export function technicalTable(matter: Matter): readonly Block[] {
   const { term, words, semicolon } = matter.file.sayer;
   const layers = tracesOf(matter).filter((one) => LAYERS.includes(one.keys.kind));
@@ -73,12 +73,12 @@ export function technicalTable(matter: Matter): readonly Block[] {
     return [
       passage(nameOf(matter.file, trace.id), [trace.id, ...materials.flatMap((one) => one.report ?? [])]),
       passage(term(keys.kind).replaceAll('-', ' ')),
-      passage(keys.colour ?? words('not recorded')),
-      passage(keys.thickness ?? words('not recorded')),
-      passage(named(true) || words('not recorded')),
-      passage(named(false) || words('not recorded')),
-      passage(methods || words('not recorded')),
-      passage(samples || words('none recorded')),
+      passage(keys.colour ?? ''),
+      passage(keys.thickness ?? ''),
+      passage(named(true)),
+      passage(named(false)),
+      passage(methods),
+      passage(samples),
     ];
   });
   const cautions = [...new Set(layers.flatMap((one) => cautionsFor(one).map(({ text }) => term(text))))];

@@ -30,7 +30,7 @@ export function panelsBefore(sayer: Sayer, panels: readonly string[]): string {
   return name === '' ? '' : sayer.words('{0}: ', name);
 }
 
-/** The object by the categories of Object ID (ICOM, Object ID checklist), each as the file has it. */
+/** The object by the categories of Object ID (ICOM, Object ID checklist), those that the file has. */
 export function identification({ file, objects }: Matter): readonly Block[] {
   const { words } = file.sayer;
   const blocks = objects.flatMap((object): readonly Block[] => {
@@ -63,11 +63,8 @@ export function identification({ file, objects }: Matter): readonly Block[] {
       [words('Accession numbers'), (keys['accession-numbers'] ?? []).join(', ') || undefined],
       [words('Photographs in the file'), pictures.length === 0 ? undefined : String(pictures.length)],
     ];
-    const terms = rows.map(
-      ([name, value]): Term => ({
-        name,
-        passage: value === undefined ? passage(words('not recorded')) : passage(value, [object.id]),
-      }),
+    const terms = rows.flatMap(([name, value]): readonly Term[] =>
+      value === undefined ? [] : [{ name, passage: passage(value, [object.id]) }],
     );
     return [{ kind: 'terms', terms }];
   });
@@ -134,19 +131,20 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
-    const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : words('how is not recorded');
-    const fromWhom =
-      from && holding.keys.from === from.id
-        ? words('{0}, from {1}', how, nameOf(file, from.keys.holder ?? from.id))
-        : how;
+    const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : '';
+    const giver = from && holding.keys.from === from.id ? nameOf(file, from.keys.holder ?? from.id) : '';
+    const fromWhom = giver === '' ? '' : words('from {0}', giver);
+    const told = [how, fromWhom].filter(Boolean).join(', ');
     return [
       passage(
-        words('{0}{1}; begun {2}.', panelsBefore(file.sayer, chain.panels), fromWhom, begun),
+        told === ''
+          ? words('{0}begun {1}.', panelsBefore(file.sayer, chain.panels), begun)
+          : words('{0}{1}; begun {2}.', panelsBefore(file.sayer, chain.panels), told, begun),
         [holding.id, ...(from ? [from.id] : [])],
         statementsOf(file, holding.id),
       ),
       searched.length === 0
-        ? passage(words('No enquiry made before that, which may be shown here, is recorded.'))
+        ? passage(words('No enquiry made before that is recorded.'))
         : passage(words('Enquiries made before that:')),
       ...searched.map((one) => saySearch(file, one)),
     ];

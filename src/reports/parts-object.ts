@@ -133,8 +133,8 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
         nameOf(file, id),
         term(keys.technique ?? ''),
         keys.taken ? words('taken {0}', sayDate(file, keys.taken)) : '',
-        keys.credit ?? words('no credit recorded'),
-        keys.rights ?? words('rights not recorded'),
+        keys.credit,
+        keys.rights,
         keys['rights-end']
           ? words('until {0}', sayDate(file, keys['rights-end']), finenessOf(file, keys['rights-end']))
           : '',
@@ -158,8 +158,8 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
     const who = (keys.examiner ?? []).map((one) => nameOf(file, one)).join(', ');
     const facts = [
       keys.technique.map(term).join(', '),
-      keys.when ? sayDate(file, keys.when) : words('date not recorded'),
-      who === '' ? words('examiner not recorded') : who,
+      keys.when ? sayDate(file, keys.when) : '',
+      who,
       [keys.lamp, keys.filter, keys.camera, keys.conditions].filter(Boolean).join(', '),
       (keys['looked-for-not-seen'] ?? []).length > 0
         ? words('looked for and not seen: {0}', (keys['looked-for-not-seen'] ?? []).join(', '))

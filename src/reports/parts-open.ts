@@ -29,7 +29,7 @@ export function unknown(matter: Matter): readonly Block[] {
           words(
             '{0}{1} says who had it: “{2}”, possibly {3}.',
             panelsBefore(file.sayer, chain.panels),
-            noRecord(file),
+            words('no record known to this museum'),
             nameOf(file, holding.id),
             say(sayStretch(possibly)),
           ),
@@ -44,7 +44,7 @@ export function unknown(matter: Matter): readonly Block[] {
           panelsBefore(file.sayer, chain.panels),
           nameOf(file, gap.before.id),
           nameOf(file, gap.after.id),
-          gap.passage === 'direct' ? words('said to be direct') : noRecord(file),
+          gap.passage === 'direct' ? words('said to be direct') : words('no record known to this museum'),
           say(sayGap(gap)),
           say(sayWithin(gap.within)),
         ),
@@ -60,12 +60,6 @@ export function unknown(matter: Matter): readonly Block[] {
     )
     .map((one) => passage(`${titleOf(one, file.settings.languages)}`, [one.id]));
   return section(words('What is not known'), list([...gaps, ...questions]), words('The statements leave no gap open.'));
-}
-
-/** Where entries are kept back, a gap may be theirs: what is not shown is not called unknown. */
-function noRecord({ sayer, catalogue }: CaseFile): string {
-  const { words } = sayer;
-  return catalogue.holdsMore ? words('no record that may be shown here') : words('no record known to this museum');
 }
 
 /** True where an id is one of the pieces asked about, a holding of theirs, or an event of theirs. */
@@ -91,7 +85,7 @@ export function searches(matter: Matter): readonly Block[] {
     rows.length === 0
       ? []
       : [...list(rows), paragraph(words('Not found in what was searched is not the same as not there.'))];
-  return section(words('What was searched'), blocks, words('No search that may be shown here is recorded.'));
+  return section(words('What was searched'), blocks, words('No search is recorded.'));
 }
 
 /** Statements that cannot all be right, and why some are not used. */
@@ -129,7 +123,7 @@ export function conflicts(matter: Matter): readonly Block[] {
   return section(
     words('Statements that disagree'),
     list([...disagreeing, ...notUsed]),
-    words('No statements that may be shown here disagree.'),
+    words('No statements disagree.'),
   );
 }
 
@@ -187,16 +181,21 @@ function subjectOf({ file }: Matter, id: string): string {
 export function titles({ file, chains }: Matter): readonly Block[] {
   const { words } = file.sayer;
   const all = [...new Set(chains.flatMap((chain) => chain.titles))].map((one) => sayTitle(file, one));
-  const disputed = new Map(
-    chains.flatMap((chain) => chain.disputed).map((pair) => [pair.map((one) => one.id).join(), pair]),
+  const disputes = new Map(
+    chains
+      .flatMap((chain) => chain.disputes)
+      .map((one) => ['request' in one ? one.request.id : one.title.id, one] as const),
   );
-  const told = [...disputed.values()].map((pair) =>
+  const told = [...disputes].map(([id, one]) =>
     passage(
-      words(
-        'Title disputed: {0} are asserted for the same time.',
-        file.sayer.list(pair.map((one) => words('“{0}”', nameOf(file, one.id)))),
-      ),
-      pair.map((one) => one.id),
+      'request' in one
+        ? words('Title disputed: the return is asked for (“{0}”).', nameOf(file, id))
+        : words(
+            'Title disputed: “{0}” is contested by {1}.',
+            nameOf(file, id),
+            file.sayer.list(one.contestedBy.map((who) => (file.catalogue.get(who) ? nameOf(file, who) : who))),
+          ),
+      [id],
     ),
   );
   return section(words('Title, as asserted'), list([...all, ...told]), words('No assertion of title is recorded.'));

@@ -192,7 +192,7 @@ describe('reading and using the pages', () => {
     expect(await titles('Archangelon')).toContain('Community of the Monastery of the Archangels');
     expect(await titles('earthqauke')).toContain('Earthquake on Lerakos, 1933');
     expect(await titles('nothing like this')).toEqual([]);
-    expect(await page.getByRole('status').last().innerText()).toBe('Nothing found.');
+    expect(await page.getByRole('status').last().innerText()).toBe('Nothing found in what is shown here.');
     await titles('medallion');
     expect(page.url()).toMatch(/#medallion$/);
     await page.locator('.found a').first().click();

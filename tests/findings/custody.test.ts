@@ -125,8 +125,11 @@ describe('the demonstration file', () => {
     ]);
   });
 
-  it('two titles for one time are disputed, and no error', () => {
-    expect(chains[0]?.disputed.map((pair) => pair.map((one) => one.id))).toEqual([['TI-monastery', 'TI-wexcombe']]);
+  it('a title is disputed where somebody disputes: who contests it, and a request for return that is open', () => {
+    expect(
+      chains[0]?.disputes.map((one) => ('request' in one ? one.request.id : [one.title.id, one.contestedBy])),
+    ).toEqual([['TI-monastery', ['PA-wexcombe']], 'RQ-2025-1']);
+    expect(file.doubts.filter((one) => one.code === 'titles-for-one-time')).toEqual([]);
   });
 
   it('a search stands beside a gap only where it concerns the piece', () => {

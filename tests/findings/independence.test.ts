@@ -45,13 +45,13 @@ describe('independence', () => {
     expect(countRoots(catalogue, about('EV-b'))).toMatchObject({ sourced: 2, least: 2, most: 2 });
     expect(countRoots(catalogue, about('EV-c'))).toMatchObject({ sourced: 2, least: 1, most: 2 });
     expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-a'))))).toBe(
-      'Two statements with a source, one root',
+      'Two sourced statements, one independent origin',
     );
     expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-c'))))).toBe(
-      'Two statements with a source, one to two roots',
+      'Two sourced statements, one to two independent origins',
     );
     expect(inEnglish(sayRootCount(countRoots(catalogue, about('EV-d'))))).toBe(
-      'One statement with a source, two roots; one that names no source',
+      'One sourced statement, two independent origins; one that names no source',
     );
   });
 

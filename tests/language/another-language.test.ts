@@ -89,7 +89,7 @@ describe('a language that is a folder and nothing else', () => {
     ]);
     expect(say(measured(2.5, 1))).toBe('2,5');
     // What the folder does not hold is said in English.
-    expect(say(phrase('not bounded'))).toBe('not bounded');
+    expect(say(phrase('no limit known'))).toBe('no limit known');
   });
 
   it('is spoken by the published program: on the terminal, and on the pages of a site', async () => {

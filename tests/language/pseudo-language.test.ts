@@ -26,6 +26,7 @@ const PSEUDO: Language = {
   tag: 'en-XA',
   notice: '',
   messages: everyMessage((message) => `⟦${message}⟧`),
+  shown: everyMessage((message) => `⟦${message}⟧`),
   pages: {},
   keys: everyMessage((word) => `⟦${word}⟧`),
   terms: everyMessage((word) => `⟦${word}⟧`),

@@ -149,7 +149,7 @@ describe('dates in French', () => {
       'mai 1929 – 6 octobre 1933',
       sayBounds(bound(1929, 5, 1, 'month'), bound(1933, 10, 6, 'day')),
     ],
-    ['not bounded', 'sans borne', sayBounds(null, null)],
+    ['no limit known', 'sans limite connue', sayBounds(null, null)],
     ['1936 to 1938', '1936 à 1938', sayStretch({ first, last })],
     ['up to 2.1 years', 'jusqu’à 2,1 ans', sayGap({ least: 0, most: 760 })],
     [

@@ -36,6 +36,10 @@ export const inquiry = z.strictObject({
   cites: list(text()).optional().describe('statements that the document that was sent cites by their ref'),
   withheld: z.array(z.strictObject({ class: text(), ground: text() })).optional(),
   due: date().optional(),
+  'signed-off': z
+    .array(z.strictObject({ code: text(), by: text(), on: date(), why: text() }))
+    .optional()
+    .describe('doubts about the answer that somebody has looked at and answers for'),
 });
 
 /** A demand for the object; restricted where nothing else is said. */

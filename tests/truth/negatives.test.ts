@@ -1,0 +1,206 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { kerfmark } from '../cli/kerfmark.ts';
+import { demoCopy, smallWorkspace, snapshot, testFolder } from '../folders.ts';
+import { sharedSite } from '../shared-sites.ts';
+import { french, LANGUAGES } from '../spoken.ts';
+import { ROOT } from '../workspace.ts';
+
+// What is absent, hidden, not known and not asked must never be said with each other's words. Where something is kept back from
+// a reader, "No search is recorded" would say of the whole file what is only true of what is shown.
+
+/** Words that deny. */
+const DENIES = /\b(?:no|none|nothing|never|nobody|nowhere)\b|\bnot (?:recorded|known|bounded|named|told|seen|yet)\b/i;
+
+/** Words of a sentence that says that it speaks of what is shown alone. */
+const SHOWN = /\bshown (?:here|to)/;
+
+/** Messages that deny and may be said to anybody, by what they speak of: nothing that a file could hold. */
+const PLAIN = Object.values(
+  JSON.parse(readFileSync(path.join(ROOT, 'tests/truth/plain-negatives.json'), 'utf8')) as Record<string, string[]>,
+).flat();
+
+const sentencesOf = (text: string): readonly string[] =>
+  text
+    .split(/(?<=[.;:!?])\s+|\n/)
+    .map((one) => one.replace(/\s+/g, ' ').trim())
+    .filter((one) => one !== '');
+
+/** The words of a page or of a document, one line an element that holds words. */
+function wordsOf(name: string, text: string): string {
+  if (!name.endsWith('.html')) return text.replace(/\\(?=[[\]])/g, '');
+  return text
+    .replace(/<(script|style)[^>]*>.*?<\/\1>/gs, '')
+    .replace(
+      /<\/?(?:p|li|td|th|h\d|dt|dd|figcaption|div|caption|text|title|summary|option|label|legend)\b[^>]*>/g,
+      '\n',
+    )
+    .replace(/<[^>]+>/g, '')
+    .replace(/&#39;|&quot;|&lt;|&gt;|&amp;|&nbsp;/g, (one) => ENTITIES[one] as string);
+}
+
+const ENTITIES: Readonly<Record<string, string>> = {
+  '&#39;': "'",
+  '&quot;': '"',
+  '&lt;': '<',
+  '&gt;': '>',
+  '&amp;': '&',
+  '&nbsp;': ' ',
+};
+
+/** Ids and numbers of notes, which say nothing. */
+const IDS = /\b(?:[A-Z]{2}-[\w./-]+)|\[\^?\d+\]/g;
+
+/** What entries and tables say in words of their own that a page sets beside a label, and a sentence about gaps in general. */
+const OF_ENTRIES = [
+  /^published fluorescence/,
+  /^dark(?: violet)?, none/,
+  /^Strength none/,
+  /^it says nothing of anybody’s conduct\.$/,
+  /no tool marks \(established\)/,
+  /\(no access\)\.$/,
+  /^How acquired not known$/,
+  /^not seen Of all panels:$/,
+];
+
+/** Letters and digits alone, in small letters. */
+function lettersOf(text: string): string {
+  return text
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}\n]+/gu, '');
+}
+
+/** Every text below a folder, as one line of words. */
+function textsBelow(folder: string, pattern: RegExp): string {
+  return readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((one) => one.isFile() && pattern.test(one.name))
+    .map((one) => readFileSync(path.join(one.parentPath, one.name), 'utf8').replace(/\s+/g, ' '))
+    .join('\n');
+}
+
+/** What the words may come from besides the program: entries, and tables and texts that speak of no file. */
+const HELD = [
+  textsBelow(path.join(ROOT, 'entries'), /\.(?:md|ya?ml)$/),
+  textsBelow(path.join(ROOT, 'src/reference'), /\.(?:json|tsv)$/),
+  textsBelow(path.join(ROOT, 'src/language/en'), /\.md$/),
+]
+  .map(lettersOf)
+  .join('\n');
+
+/** Each sentence of them, alone or after a label; any words where a part stands. */
+const PLAIN_SENTENCES = PLAIN.flatMap(sentencesOf)
+  .filter((one) => DENIES.test(one))
+  .map((one) => {
+    const words = one.replace(/^(?:\{\d\} )+|[.;:]$/g, '').replace(/[.*+?^$()[\]\\|]/g, '\\$&');
+    return new RegExp(`^(?:.*[^\\p{L}])?${words.replace(/\{\d\}/g, '.*').replace(/[{}]/g, '\\$&')}[.;:]?$`, 'isu');
+  });
+
+/** Sentences that deny, and neither say that they speak of what is shown nor come from an entry or a table. */
+function bareDenials(texts: readonly (readonly [string, string])[]): readonly string[] {
+  const found = new Map<string, string>();
+  for (const [name, text] of texts)
+    for (const sentence of sentencesOf(wordsOf(name, text).replace(IDS, ' ')))
+      if (
+        DENIES.test(sentence) &&
+        !SHOWN.test(sentence) &&
+        !HELD.includes(lettersOf(sentence)) &&
+        !OF_ENTRIES.some((one) => one.test(sentence)) &&
+        !PLAIN_SENTENCES.some((one) => one.test(sentence))
+      )
+        found.set(sentence, `${name}: ${sentence.slice(0, 160)}`);
+  return [...found.values()];
+}
+
+const read = (folder: string): readonly (readonly [string, string])[] =>
+  Object.entries(snapshot(folder))
+    .filter(([name]) => /\.(?:html|md)$/.test(name))
+    .map(([name, text]) => [name, Buffer.from(text, 'latin1').toString('utf8')]);
+
+const home = testFolder();
+const hint = /\bmay be shown here\b|\bshown here\b/;
+
+describe('where something is kept back', () => {
+  it('no page for the public denies anything of the whole file', async () => {
+    const pages = read(await sharedSite('public')).filter(([name]) => !/^(?:method|marks)\.html$/.test(name));
+    expect(pages.length).toBeGreaterThan(200);
+    // The scan does find what it looks for.
+    expect(bareDenials([['a.html', '<p>No search is recorded.</p>']])).toHaveLength(1);
+    expect(pages.filter(([, text]) => SHOWN.test(text)).length).toBeGreaterThan(100);
+    expect(bareDenials(pages)).toEqual([]);
+  });
+
+  it('no document does, nor what a command prints', async () => {
+    const folder = demoCopy(home);
+    const texts: (readonly [string, string])[] = [];
+    for (const line of [
+      ['file', 'OB-lerakos'],
+      ['file', 'OB-sister'],
+      ['file', 'OB-strip'],
+      ['appendix', 'OB-lerakos'],
+      ['appendix', 'OB-sister'],
+    ]) {
+      const { code } = await kerfmark([...line, '--audience', 'public', '--format', 'md', '--out', 'out'], folder);
+      expect(code).toBe(0);
+    }
+    texts.push(...read(path.join(folder, 'out')));
+    for (const line of [['dates'], ['custody'], ['panels'], ['references'], ['worth'], ['why', 'HO-castagnou']]) {
+      const { code, out } = await kerfmark([...line, '--audience', 'public'], folder);
+      expect(code).toBe(0);
+      texts.push([line.join(' '), out]);
+    }
+    for (const { id } of [{ id: 'IN-2021-3' }, { id: 'IN-2024-1' }])
+      texts.push([id, (await kerfmark(['answer', id], folder)).out]);
+    expect(texts.length).toBeGreaterThan(10);
+    expect(bareDenials(texts)).toEqual([]);
+  });
+
+  it('the same page without entries of a kind says the same, whether there are none or they are hidden', async () => {
+    const search =
+      '---\nid: SE-one\ntype: search\ntitle: A search\nrepository: An archive\nfor: papers\noutcome: found\naccess: restricted\n---\n';
+    const other = '---\nid: SO-other\ntype: source\nkind: letter\ntitle: A letter\naccess: restricted\n---\n';
+    const [hidden, absent] = [{ 'one.md': search }, { 'one.md': other }].map((files) => smallWorkspace(home, files));
+    const page = async (folder: string): Promise<string> => {
+      await kerfmark(['file', 'OB-wall', '--audience', 'internal', '--format', 'md', '--out', 'out'], folder);
+      return readFileSync(path.join(folder, 'out/OB-wall-file.md'), 'utf8');
+    };
+    expect(await page(hidden as string)).toBe(await page(absent as string));
+    expect(await page(hidden as string)).toContain('None is recorded in what is shown here.');
+  });
+});
+
+describe('where nothing is kept back', () => {
+  it('no sentence hints that something might be', async () => {
+    const folder = smallWorkspace(home);
+    expect((await kerfmark(['build', '--audience', 'restricted', '--out', 'site'], folder)).code).toBe(0);
+    await kerfmark(['file', 'OB-wall', '--audience', 'restricted', '--format', 'md', '--out', 'site/out'], folder);
+    const texts = read(path.join(folder, 'site'));
+    expect(texts.length).toBeGreaterThan(20);
+    expect(texts.filter(([, text]) => hint.test(text)).map(([name]) => name)).toEqual([]);
+    expect(texts.some(([, text]) => text.includes('No search is recorded.'))).toBe(true);
+  });
+});
+
+describe('the words for it', () => {
+  const messages = Object.keys(french.language.pages);
+  const shown = LANGUAGES[0]?.shown ?? {};
+
+  it('every message that denies has words for where something is kept back, or is known to deny nothing of a file', () => {
+    const denying = messages.filter((one) => DENIES.test(one));
+    expect(denying.length).toBeGreaterThan(100);
+    expect(denying.filter((one) => !(one in shown) && !PLAIN.includes(one))).toEqual([]);
+    expect(PLAIN.filter((one) => !messages.includes(one))).toEqual([]);
+  });
+
+  it('every language has them for the same messages, with the same parts', () => {
+    const parts = (text: string): readonly string[] => [...new Set(text.match(/\{\d(?=[,}])/g) ?? [])].sort();
+    for (const { tag, shown: own } of LANGUAGES) {
+      expect(Object.keys(own).sort(), tag).toEqual(Object.keys(shown).sort());
+      for (const [message, text] of Object.entries(own)) {
+        expect(Object.keys(french.language.messages), message).toContain(message);
+        expect(parts(message), message).toEqual(expect.arrayContaining([...parts(text)]));
+      }
+    }
+  });
+});
