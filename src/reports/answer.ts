@@ -149,7 +149,7 @@ function nextSteps({ file }: AnswerMatter): readonly Block[] {
   );
   const { contact, 'how-to-respond': how } = file.catalogue.workspace?.keys ?? {};
   const whom = contact ? [paragraph(words('{0}Write to {1}.', how ? `${how} ` : '', contact))] : [];
-  return section(words('Next steps'), [...list(steps), ...whom], words('No next step is written down.'));
+  return section(words('Next steps'), [...list(steps), ...whom]);
 }
 
 function sentence(words: string): string {

@@ -72,9 +72,13 @@ export function passage(words: string, rests: readonly string[] = [], cites: rea
   return { words, rests: [...new Set(rests)], cites: [...new Set(cites)] };
 }
 
-/** A heading with what stands under it; a sentence where there is nothing. */
-export function section(words: string, blocks: readonly Block[], nothing: string): readonly Block[] {
-  const filled = blocks.length > 0 ? blocks : [paragraph(nothing)];
+/**
+ * A heading with what stands under it; a sentence where there is nothing. What nobody was asked for is left out: without the
+ * sentence an empty section is none.
+ */
+export function section(words: string, blocks: readonly Block[], nothing: string | null = null): readonly Block[] {
+  const filled = blocks.length === 0 && nothing !== null ? [paragraph(nothing)] : blocks;
+  if (filled.length === 0) return [];
   return [{ kind: 'heading', level: 2, words }, ...filled];
 }
 

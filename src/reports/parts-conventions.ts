@@ -74,11 +74,7 @@ export function glossary(sayer: Sayer, document: Pick<ReportDocument, 'blocks'>)
     name: one.term,
     passage: passage(`${one.meaning} (${one.source}${sayer.semicolon}${term(one.standing)}).`),
   }));
-  return section(
-    words('Glossary'),
-    said.length === 0 ? [] : [{ kind: 'terms', terms: said }],
-    words('No term of the table is used.'),
-  );
+  return section(words('Glossary'), said.length === 0 ? [] : [{ kind: 'terms', terms: said }]);
 }
 
 function isUsed(text: string, term: string): boolean {
@@ -113,11 +109,7 @@ export function abbreviations(sayer: Sayer, document: Pick<ReportDocument, 'bloc
   );
   const used = PREFIXES.filter(([prefix]) => rests.has(prefix));
   const said = used.map(([name, meaning]) => ({ name, passage: passage(say(meaning)) }));
-  return section(
-    words('Abbreviations'),
-    said.length === 0 ? [] : [{ kind: 'terms', terms: said }],
-    words('None are used.'),
-  );
+  return section(words('Abbreviations'), said.length === 0 ? [] : [{ kind: 'terms', terms: said }]);
 }
 
 /** Who wrote which entries, as the entries say. */

@@ -136,5 +136,5 @@ export function readings(matter: Matter): readonly Block[] {
       ),
     ),
   ]);
-  return section(words('Readings of the origin'), blocks, words('No candidate reading is recorded.'));
+  return section(words('Readings of the origin'), blocks);
 }

@@ -75,6 +75,5 @@ export function reasons({ file, objects }: Matter): readonly Block[] {
     blocks.length === 0
       ? []
       : [paragraph(words('On {0} statements or better.', term(file.settings.printedGrade))), ...blocks],
-    words('The object names no key events.'),
   );
 }

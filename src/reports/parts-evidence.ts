@@ -99,5 +99,5 @@ export function technicalTable(matter: Matter): readonly Block[] {
     rows,
   };
   const said: readonly Passage[] = cautions.map((text) => passage(text));
-  return section(words('Technique'), rows.length === 0 ? [] : [table, ...list(said)], words('No layer is recorded.'));
+  return section(words('Technique'), rows.length === 0 ? [] : [table, ...list(said)]);
 }

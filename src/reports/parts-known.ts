@@ -91,12 +91,12 @@ export function presentCustody({ file, chains, objects }: Matter): readonly Bloc
     return [
       passage(
         words(
-          '{0}{1}{2}, {3}; recorded {4}.',
+          '{0}{1}{2}, {3}{4}.',
           panelsBefore(file.sayer, chain.panels),
           holder,
           where,
           sayCapacity(file.sayer, keys.capacity),
-          say(sayStretch(last.possibly)),
+          Number.isFinite(last.possibly.first) ? words('; recorded {0}', say(sayStretch(last.possibly))) : '',
         ),
         [id],
         statementsOf(file, id),
@@ -127,22 +127,22 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     if (!last) return [];
     const { holding, begunBy, possibly } = last;
     const from = chain.holdings.at(-2)?.holding;
-    const begun = say(sayStretch({ first: possibly.first, last: begunBy }));
+    const isDated = Number.isFinite(possibly.first) || Number.isFinite(begunBy);
+    const begun = isDated ? words('begun {0}', say(sayStretch({ first: possibly.first, last: begunBy }))) : '';
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
     const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : '';
     const giver = from && holding.keys.from === from.id ? nameOf(file, from.keys.holder ?? from.id) : '';
     const fromWhom = giver === '' ? '' : words('from {0}', giver);
-    const told = [how, fromWhom].filter(Boolean).join(', ');
+    const told = [[how, fromWhom].filter(Boolean).join(', '), begun].filter(Boolean).join(file.sayer.semicolon);
+    const line = passage(
+      words('{0}{1}.', panelsBefore(file.sayer, chain.panels), told),
+      [holding.id, ...(from ? [from.id] : [])],
+      statementsOf(file, holding.id),
+    );
     return [
-      passage(
-        told === ''
-          ? words('{0}begun {1}.', panelsBefore(file.sayer, chain.panels), begun)
-          : words('{0}{1}; begun {2}.', panelsBefore(file.sayer, chain.panels), told, begun),
-        [holding.id, ...(from ? [from.id] : [])],
-        statementsOf(file, holding.id),
-      ),
+      ...(told === '' ? [] : [line]),
       searched.length === 0
         ? passage(words('No enquiry made before that is recorded.'))
         : passage(words('Enquiries made before that:')),

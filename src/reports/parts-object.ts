@@ -27,7 +27,7 @@ export function concordance({ objects, file }: Matter): readonly Block[] {
     widths: [3, 2, 3, 2],
     rows,
   };
-  return section(words('Numbers'), rows.length === 0 ? [] : [table], words('No number is recorded.'));
+  return section(words('Numbers'), rows.length === 0 ? [] : [table]);
 }
 
 /** Sections in which the pieces travelled, with what is stated and what is calculated of each. */
@@ -114,11 +114,7 @@ export function names({ file, objects, dossier }: Matter): readonly Block[] {
     widths: [3, 3, 3, 3],
     rows,
   };
-  return section(
-    words('Names and transliteration'),
-    rows.length === 0 ? [] : [table],
-    words('No further names are recorded.'),
-  );
+  return section(words('Names and transliteration'), rows.length === 0 ? [] : [table]);
 }
 
 /** Photographs and drawings, with credit and rights. */
@@ -145,7 +141,7 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
       [id],
     ),
   );
-  return section(words('Figures, credits and rights'), list(said), words('No figure is recorded.'));
+  return section(words('Figures, credits and rights'), list(said));
 }
 
 /** Examinations: when, by what means, by whom; what was looked for and not seen, what could not be reached. */
@@ -176,9 +172,5 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
       ]),
     };
   });
-  return section(
-    words('Examinations'),
-    terms.length === 0 ? [] : [{ kind: 'terms', terms }],
-    words('No examination is recorded.'),
-  );
+  return section(words('Examinations'), terms.length === 0 ? [] : [{ kind: 'terms', terms }]);
 }

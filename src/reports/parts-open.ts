@@ -220,11 +220,7 @@ export function voices({ file, asked }: Matter): readonly Block[] {
       const reply = one.keys.reply ? words(' The museum’s reply: “{0}”', inLanguage(one.keys.reply, languages)) : '';
       return passage(words('{0}{1}: “{2}”{3}', who, when, inLanguage(one.keys.text ?? '', languages), reply), [one.id]);
     });
-  return section(
-    words('What others have answered'),
-    list([...requests, ...responses]),
-    words('No answer is recorded.'),
-  );
+  return section(words('What others have answered'), list([...requests, ...responses]));
 }
 
 /** How the events asked about lie to the reference dates that were chosen. */
@@ -313,5 +309,5 @@ export function publications(matter: Matter): readonly Block[] {
   const printed = bearing(matter, 'source')
     .filter((one) => ['book', 'article', 'catalogue'].includes(one.keys.kind) && speaksOf(matter, one.id))
     .map((one) => passage(`${titleOf(one, file.settings.languages)}.`, [one.id]));
-  return section(words('Exhibitions and publications'), list([...said, ...printed]), words('None is recorded.'));
+  return section(words('Exhibitions and publications'), list([...said, ...printed]));
 }
