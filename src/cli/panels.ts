@@ -80,7 +80,7 @@ function tell(
               Math.round(one.width),
               Math.round(one.height),
               cm2(one.squareMm),
-              sectionWeights[i]?.parts.length
+              sectionWeights[i]?.kg || sectionWeights[i]?.weighed
                 ? inRow(['; ', sayWeight(sectionWeights[i] as PanelFindings['weight'])], '')
                 : '',
             ),

@@ -10,7 +10,7 @@ import type { CaseFile } from './case-file.ts';
 export function panelsReport(file: CaseFile): unknown {
   const { panels, joins, ultraviolet } = file.physical;
   return {
-    format: 'kerfmark-panels/2',
+    format: 'kerfmark-panels/3',
     caution: 'calculated weights: plan for not less than the upper figure; weigh before lifting',
     panels: panels.map((panel) => panelReport(file, panel)),
     joins: joins().map(({ first, second, join, byChance }) => ({
@@ -22,6 +22,11 @@ export function panelsReport(file: CaseFile): unknown {
     })),
     ultraviolet: ultraviolet.map(({ trace, ...reading }) => ({ trace: trace.id, ...reading })),
   };
+}
+
+/** Kilograms: by a scale, calculated, and what to plan for at least; null where there is none, never 0. */
+function weightReport(weight: Weight | undefined): Readonly<Record<string, unknown>> {
+  return { weighedKg: weight?.weighed ?? null, calculatedKg: weight?.kg ?? null, planKg: weight?.planKg ?? null };
 }
 
 function panelReport(file: CaseFile, panel: PanelFindings): unknown {
@@ -45,7 +50,7 @@ function panelReport(file: CaseFile, panel: PanelFindings): unknown {
       width,
       height,
       ring,
-      weightKg: sectionWeights[i]?.kg ?? null,
+      weight: weightReport(sectionWeights[i]),
     })),
     joints: sections.joints.map((one) => one.trace.id),
     dangling: sections.dangling.map(({ joint, at }) => ({ joint: joint.trace.id, at })),
@@ -58,7 +63,7 @@ function panelReport(file: CaseFile, panel: PanelFindings): unknown {
       arcDegrees: fit.arc,
       beyond,
     })),
-    weight: { kg: weight.kg, weighed: weight.weighed, ...saidWeight(file.sayer, weight) },
+    weight: { ...weightReport(weight), ...saidWeight(file.sayer, weight) },
     layers: {
       boxes: layers.boxes,
       lines: layers.lines.map(({ upper, lower, kinds }) => ({

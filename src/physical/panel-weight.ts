@@ -38,7 +38,8 @@ export interface Unweighed {
 export interface Weight {
   readonly parts: readonly WeightPart[];
   readonly unweighed: readonly Unweighed[];
-  readonly kg: Interval;
+  /** Of the parts together; null where nothing could be counted. No weight is ever 0 kg. */
+  readonly kg: Interval | null;
   /** By a scale, where it was weighed. */
   readonly weighed: Interval | null;
   /**
@@ -49,19 +50,18 @@ export interface Weight {
 }
 
 /** The weight of what nothing may be said about. */
-export const NO_WEIGHT: Weight = { parts: [], unweighed: [], kg: { least: 0, most: 0 }, weighed: null, planKg: null };
+export const NO_WEIGHT: Weight = { parts: [], unweighed: [], kg: null, weighed: null, planKg: null };
 
 /** The weight in words: never a lower figure alone, never a plan figure that something is missing from. */
-export function sayWeight({ parts, unweighed, kg, weighed, planKg }: Weight): Said {
-  const calculated = sayOutward(kg, 0);
+export function sayWeight({ unweighed, kg, weighed, planKg }: Weight): Said {
   const said = [
     ...(weighed ? [phrase('by a scale {0} kg', sayOutward(weighed, 1))] : []),
-    ...(parts.length === 0
+    ...(kg === null
       ? []
       : [
           unweighed.length > 0
-            ? phrase('calculated {0} kg of what could be counted, which is not all', calculated)
-            : phrase('calculated {0} kg', calculated),
+            ? phrase('calculated {0} kg of what could be counted, which is not all', sayOutward(kg, 0))
+            : phrase('calculated {0} kg', sayOutward(kg, 0)),
         ]),
     planKg === null ? phrase('heavier than any figure here') : phrase('plan for not less than {0} kg', planKg),
     phrase('weigh before lifting'),
@@ -85,6 +85,8 @@ export function weightOf(
 ): Weight {
   const keys = (panel.object.keys.panels ?? []).find((one) => one.id === panel.panel);
   const named = section ? matched : keys;
+  // A panel that is one section is that section: what a scale said of it was said of the panel.
+  const only = section === null && keys?.sections?.length === 1 ? keys.sections[0] : undefined;
   const whole = Math.abs(signedArea(panel.outline));
   const share = section ? section.squareMm / whole : 1;
   const parts: WeightPart[] = [];
@@ -125,12 +127,17 @@ export function weightOf(
   }
   const rest = unseenThickness(keys?.thickness, parts);
   if (rest) unweighed.push(rest);
-  const kg = plus(...parts.map((one) => one.kg));
-  const weighed = named?.weighed === undefined ? null : parseWeightKg(named.weighed);
-  const stated = matched?.['stated-weight'] === undefined ? null : parseWeightKg(matched['stated-weight']);
-  const known = [parts.length > 0 ? kg.most : 0, weighed?.most ?? 0, stated?.most ?? 0];
-  const told = weighed !== null || (parts.length > 0 && unweighed.length === 0);
+  const kg = parts.length === 0 ? null : plus(...parts.map((one) => one.kg));
+  const weighed = read(named?.weighed ?? only?.weighed);
+  const stated = read(matched?.['stated-weight'] ?? only?.['stated-weight']);
+  const known = [kg, weighed, stated].flatMap((one) => (one === null ? [] : [one.most]));
+  const told = weighed !== null || (kg !== null && unweighed.length === 0);
   return { parts, unweighed, kg, weighed, planKg: told ? Math.ceil(Math.max(...known) - 1e-9) : null };
+}
+
+/** A weight as it is written; null where none is. */
+function read(text: string | undefined): Interval | null {
+  return text === undefined ? null : parseWeightKg(text);
 }
 
 /** A section as the object names it. */

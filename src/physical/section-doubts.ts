@@ -105,10 +105,10 @@ function statedWeightDoubt(
   path: readonly (string | number)[],
   name: string,
   stated: string | undefined,
-  weight: Weight,
+  { kg: calculated }: Weight,
 ): readonly Diagnostic[] {
   const kg = stated === undefined ? null : parseWeightKg(stated);
-  if (!kg || weight.parts.length === 0 || (kg.least <= weight.kg.most && kg.most >= weight.kg.least)) return [];
+  if (!kg || !calculated || (kg.least <= calculated.most && kg.most >= calculated.least)) return [];
   return [
     {
       code: 'weight-differs',
@@ -119,7 +119,7 @@ function statedWeightDoubt(
         '{0} is stated to weigh {1}; calculated {2} kg from its layers',
         name,
         stated,
-        sayOutward(weight.kg, 0),
+        sayOutward(calculated, 0),
       ),
       mend: phrase(
         'a crate counts its wood and packing; unseen iron or cement makes a piece heavier. Plan for the higher figure; weigh before lifting',
@@ -132,9 +132,9 @@ function weighedDoubt(
   object: Entry<'object'>,
   path: readonly (string | number)[],
   name: string,
-  { weighed, kg, parts }: Weight,
+  { weighed, kg }: Weight,
 ): readonly Diagnostic[] {
-  if (!weighed || parts.length === 0 || (weighed.least <= kg.most && weighed.most >= kg.least)) return [];
+  if (!weighed || !kg || (weighed.least <= kg.most && weighed.most >= kg.least)) return [];
   return [
     {
       code: 'weight-differs',

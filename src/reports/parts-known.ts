@@ -141,6 +141,7 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
       [holding.id, ...(from ? [from.id] : [])],
       statementsOf(file, holding.id),
     );
+    if (told === '' && searched.length === 0) return [];
     return [
       ...(told === '' ? [] : [line]),
       searched.length === 0

@@ -1,4 +1,5 @@
 import { type Entry, isOfType } from '../model/entry.ts';
+import { sayWeight } from '../physical/panel-weight.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
 import type { Matter } from './matter.ts';
 import { finenessOf, nameOf, sayDate } from './say-entry.ts';
@@ -32,7 +33,7 @@ export function concordance({ objects, file }: Matter): readonly Block[] {
 
 /** Sections in which the pieces travelled, with what is stated and what is calculated of each. */
 export function sections({ objects, file }: Matter): readonly Block[] {
-  const { words } = file.sayer;
+  const { say, words } = file.sayer;
   const rows = objects.flatMap((object) =>
     (object.keys.panels ?? []).flatMap((panel) =>
       (panel.sections ?? []).map((one) => [
@@ -50,22 +51,9 @@ export function sections({ objects, file }: Matter): readonly Block[] {
   if (rows.length === 0) return [];
   const measured = file.physical.panels.filter(({ geometry }) => objects.some((one) => one.id === geometry.object.id));
   const weights = measured.flatMap(({ geometry, weight, isCut }): readonly Passage[] =>
-    isCut || weight.parts.length === 0
+    isCut || (weight.kg === null && weight.weighed === null)
       ? []
-      : [
-          passage(
-            words(
-              'Panel {0}: calculated {1} to {2} kg{3}. Weigh before lifting.',
-              geometry.panel,
-              Math.floor(weight.kg.least),
-              Math.ceil(weight.kg.most),
-              weight.planKg === null
-                ? words(', with layers that are not counted')
-                : words('; plan for not less than {0} kg', Math.ceil(weight.planKg)),
-            ),
-            [geometry.object.id],
-          ),
-        ],
+      : [passage(words('Panel {0}: {1}.', geometry.panel, say(sayWeight(weight))), [geometry.object.id])],
   );
   return section(
     words('Sections'),

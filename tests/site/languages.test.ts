@@ -239,7 +239,7 @@ it('documents in French; what a kept answer rests on is compared whatever the la
     expect(made).toMatchObject({ code: 0, err: '' });
     const text = readFileSync(path.join(folder, 'OB-lerakos-appendix.md'), 'utf8');
     expect(text).toContain('## Assertions sur lesquelles reposent les dates, telles qu’elles étaient');
-    expect(text).toContain('Peser avant de lever');
+    expect(text).toContain('peser avant de lever');
     expect(readFileSync(path.join(folder, 'OB-lerakos-appendix.html'), 'utf8')).toContain('<html lang="fr">');
     const { out } = await kerfmark(['answer', 'IN-2021-3', '--language', 'fr'], ROOT);
     expect(out).toContain('## Ce qui est connu, dans l’ordre des dates');
