@@ -2,11 +2,12 @@ import type { JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
 import { phrase, type Said } from '../../src/base/said.ts';
 import { chosenReferences } from '../../src/findings/reference-dates.ts';
+import { citationOf } from '../../src/model/row-citation.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import densities from '../../src/reference/densities.json' with { type: 'json' };
 import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
-import { colon, said, say, semicolon, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
 import { GradeMark, Scroll } from './parts.tsx';
 import { Prose } from './prose.tsx';
@@ -93,7 +94,6 @@ function References({ page }: { readonly page: PageContext }): JSX.Element {
                 <th scope="col">{say('In force')}</th>
                 <th scope="col">{say('Tested on')}</th>
                 <th scope="col">{say('Source')}</th>
-                <th scope="col">{say('Standing')}</th>
                 <th scope="col">{say('How sure')}</th>
               </tr>
             </thead>
@@ -106,8 +106,7 @@ function References({ page }: { readonly page: PageContext }): JSX.Element {
                     {row.inForceTo === '' ? '' : words(' to {0}', row.inForceTo)}
                   </td>
                   <td>{row.tests.split(/;\s*/).map(term).join(', ')}</td>
-                  <td>{row.source}</td>
-                  <td>{term(row.standing)}</td>
+                  <td>{said(citationOf(row))}</td>
                   <td>{term(row.howSure)}</td>
                 </tr>
               ))}
@@ -148,7 +147,6 @@ function Materials(): JSX.Element {
               <th scope="col">{say('Needs')}</th>
               <th scope="col">{say('Natural or ancient')}</th>
               <th scope="col">{say('Source')}</th>
-              <th scope="col">{say('Standing')}</th>
               <th scope="col">{say('How sure')}</th>
             </tr>
           </thead>
@@ -160,8 +158,7 @@ function Materials(): JSX.Element {
                 <td>{row.firstCommercialText}</td>
                 <td>{term(row.needs)}</td>
                 <td>{row.naturalOrAncient ? words('yes') : words('no')}</td>
-                <td>{row.source}</td>
-                <td>{term(row.standing)}</td>
+                <td>{said(citationOf(row))}</td>
                 <td>{term(row.howSure)}</td>
               </tr>
             ))}
@@ -181,7 +178,6 @@ function Densities(): JSX.Element {
             <th scope="col">{say('Material')}</th>
             <th scope="col">{say('kg/m³')}</th>
             <th scope="col">{say('Source')}</th>
-            <th scope="col">{say('Standing')}</th>
           </tr>
         </thead>
         <tbody>
@@ -193,8 +189,7 @@ function Densities(): JSX.Element {
                   ? words('no value: state your own')
                   : words('{0} to {1}', row.kgPerM3Min, row.kgPerM3Max)}
               </td>
-              <td>{row.source}</td>
-              <td>{term(row.standing)}</td>
+              <td>{said(citationOf(row))}</td>
             </tr>
           ))}
         </tbody>
@@ -209,11 +204,7 @@ function Cautions(): JSX.Element {
       {cautions.map((one) => (
         <li>
           <strong>{say('{0}:', term(one.subject))}</strong> {term(one.text)}{' '}
-          <span class="aside">
-            ({one.source}
-            {semicolon()}
-            {term(one.standing)}, {term(one.howSure)})
-          </span>
+          <span class="aside">({said(citationOf(one))})</span>
         </li>
       ))}
     </ul>

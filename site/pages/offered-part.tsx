@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { capital } from '../../src/base/said.ts';
 import { type OfferedReferences, offeredReferences, sayNothingOffered } from '../../src/findings/offered-references.ts';
+import { citationOf } from '../../src/model/row-citation.ts';
 import type { PageContext } from '../context.ts';
 import { said, say, semicolon, term, words } from '../say.ts';
 import { EntryLink, Scroll } from './parts.tsx';
@@ -72,9 +73,8 @@ function rowsOf(page: PageContext, one: OfferedReferences): readonly JSX.Element
         {term(row.kind)}
       </td>
       <td>
-        <span class="cell-label">{say('standing')} </span>
-        {term(row.standing)}
-        {row.howSure === 'doubtful' ? words(', doubtful') : ''}
+        <span class="cell-label">{say('source')} </span>
+        {said(citationOf(row))}
       </td>
       <td>
         <span class="cell-label">{say('decision')} </span>

@@ -11,6 +11,7 @@ import {
 } from '../../src/findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
 import { sayDays } from '../../src/language/date-words.ts';
+import { citationOf } from '../../src/model/row-citation.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
@@ -68,7 +69,7 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
     to ? words('to {0}', sayDayIn(to)) : '',
     row.territory,
     words('tested on: {0}', row.tests.replaceAll(';', ', ')),
-    words('standing of the row: {0}, {1}', term(row.standing), row.howSure === 'high' ? 'sure' : row.howSure),
+    reference.entry === null ? words('source: {0}', citationOf(row)) : row.source && words('source: {0}', row.source),
   ].filter((part) => part !== '');
   return (
     <section id={`r-${reference.id}`}>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { cautionsOn } from '../../src/findings/cautions.ts';
 import type { UltravioletReading } from '../../src/physical/ultraviolet.ts';
 import type { PageContext } from '../context.ts';
-import { say, term, words } from '../say.ts';
+import { said, say, term, words } from '../say.ts';
 import { Cautions } from './cautions.tsx';
 import { EntryLink, GradeMark, Scroll } from './parts.tsx';
 
@@ -78,7 +78,7 @@ export function UltravioletPart({
                       </td>
                       <td>
                         <span class="cell-label">{say('source')}</span>
-                        {match.source} ({term(match.standing)})
+                        {said(match.source)}
                       </td>
                     </tr>
                   ))}

@@ -7,6 +7,7 @@ import { referenceTable } from '../findings/reference-dates.ts';
 import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { titleOf } from '../model/catalogue.ts';
+import { citationOf } from '../model/row-citation.ts';
 import { compute } from '../pipeline.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { audienceOf, folderOf, type RunCommand } from './commands.ts';
@@ -110,7 +111,7 @@ function tellOffered(file: CaseFile): Said {
             ' (',
             row.kind,
             '; ',
-            row.standing,
+            citationOf(row),
             '): ',
             named(decision),
           ],

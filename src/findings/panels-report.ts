@@ -20,7 +20,11 @@ export function panelsReport(file: CaseFile): unknown {
       ...join,
       byChance,
     })),
-    ultraviolet: ultraviolet.map(({ trace, ...reading }) => ({ trace: trace.id, ...reading })),
+    ultraviolet: ultraviolet.map(({ trace, matches, ...reading }) => ({
+      trace: trace.id,
+      ...reading,
+      matches: matches.map((one) => ({ ...one, source: file.sayer.say(one.source) })),
+    })),
   };
 }
 

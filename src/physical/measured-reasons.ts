@@ -76,7 +76,7 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
         'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by the length of its border inside the panel times that error.',
       ),
       source: phrase(
-        'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; from memory). The width of the interval is our own choice, no source',
+        'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; not verified). The width of the interval is our own choice, no source',
       ),
       caution: phrase('What nobody traced counts as original surface.'),
     },
@@ -113,7 +113,7 @@ function sectionReasons({ sections }: PanelFindings): readonly MeasuredReason[] 
         'The faces of the planar division that the outline and the lines taken for section joints make; ends up to 3 mm too short or too long are joined. Checked against the count of Euler: faces = edges - points + parts + 1.',
       ),
       source: phrase(
-        'de Berg and others, Computational Geometry (3rd edition 2008), chapter 2, for the division (from memory)',
+        'de Berg and others, Computational Geometry (3rd edition 2008), chapter 2, for the division (not verified)',
       ),
       caution: phrase(
         'Only lines whose best-graded reading is a section joint are counted; another reading gives another division.',
@@ -243,7 +243,7 @@ function joinReason({ first, second, join, byChance, pairs, errorMm }: PossibleJ
     method: phrase(
       'Both edges as heights above the line through their ends; the second is laid along the first at every offset, a constant gap for the saw and a straight difference taken out. The deviation is set beside that of 500 edges with the same waves in other phases (seeded), times the number of pairs compared. Edges whose relief is under one and a half times their tracing error are left out.',
     ),
-    source: phrase('Rivals: Theiler and others, Physica D 58 (1992; from memory); the rest is our own, no source'),
+    source: phrase('Rivals: Theiler and others, Physica D 58 (1992; not verified); the rest is our own, no source'),
     caution: phrase('May join, not joins: material, layers and painting have to agree as well.'),
   };
 }

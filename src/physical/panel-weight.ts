@@ -2,12 +2,13 @@ import { type Interval, plus, sayOutward, times } from '../base/interval.ts';
 import { nearest } from '../base/nearest.ts';
 import type { Place } from '../base/place.ts';
 import { parseDensity, parseLengthMm, parseSectionMm2, parseWeightKg } from '../base/quantity.ts';
-import { inRow, measured, named, phrase, type Said } from '../base/said.ts';
+import { inRow, measured, phrase, type Said } from '../base/said.ts';
 import type { Point } from '../geometry/point.ts';
 import { intersection, regionArea, regionOf, union } from '../geometry/region.ts';
 import { signedArea } from '../geometry/ring.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { citationOf } from '../model/row-citation.ts';
 import table from '../reference/densities.json' with { type: 'json' };
 import type { Section } from './panel-sections.ts';
 import type { PanelGeometry, PanelShape } from './panel-shapes.ts';
@@ -184,7 +185,7 @@ export function densityOf(trace: Entry<'evidence'>): Density | null {
   if (!row || row.kgPerM3Min === null || row.kgPerM3Max === null) return null;
   return {
     kgPerM3: { least: row.kgPerM3Min, most: row.kgPerM3Max },
-    source: phrase('{0} ({1}, nominal)', row.source, named(row.standing)),
+    source: phrase('{0} (nominal)', citationOf(row)),
   };
 }
 

@@ -1,6 +1,8 @@
 import type { Grade } from '../base/grade.ts';
+import type { Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { citationOf } from '../model/row-citation.ts';
 import table from '../reference/uv-looks.json' with { type: 'json' };
 
 /** A material known to look as a trace was seen to look under ultraviolet. */
@@ -10,8 +12,8 @@ export interface UltravioletMatch {
   readonly strength: string;
   readonly observedOn: string;
   readonly note: string;
-  readonly source: string;
-  readonly standing: string;
+  /** What is cited for the row of the table. */
+  readonly source: Said;
   /** At most `possible`: a glow alone never names a material. */
   readonly grade: Grade;
 }
@@ -82,8 +84,7 @@ export function matchGlow(colour: string, strength: (typeof STRENGTHS)[number]):
       strength: row.strength,
       observedOn: row.observedOn,
       note: row.note,
-      source: row.source,
-      standing: row.standing,
+      source: citationOf(row),
       grade: /wall|general/.test(row.observedOn) && row.howSure !== 'doubtful' ? 'possible' : 'conjectural',
     }));
 }

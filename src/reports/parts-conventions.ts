@@ -1,6 +1,7 @@
 import { GRADES } from '../base/grade.ts';
 import { phrase, type Said } from '../base/said.ts';
 import type { Sayer } from '../language/sayer.ts';
+import { citationOf } from '../model/row-citation.ts';
 import terms from '../reference/trade-terms.json' with { type: 'json' };
 import { type Block, list, paragraph, passage, passagesOf, type ReportDocument, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
@@ -62,9 +63,9 @@ export function conventions({ file }: Matter): readonly Block[] {
   ];
 }
 
-/** Terms of the trade that the document uses, each with its source and standing. */
+/** Terms of the trade that the document uses, each with its source. */
 export function glossary(sayer: Sayer, document: Pick<ReportDocument, 'blocks'>): readonly Block[] {
-  const { words, term } = sayer;
+  const { words } = sayer;
   const text = passagesOf(document as ReportDocument)
     .map((one) => one.words)
     .join(' ')
@@ -72,7 +73,7 @@ export function glossary(sayer: Sayer, document: Pick<ReportDocument, 'blocks'>)
   const used = terms.filter((one) => isUsed(text, one.term));
   const said = used.map((one) => ({
     name: one.term,
-    passage: passage(`${one.meaning} (${one.source}${sayer.semicolon}${term(one.standing)}).`),
+    passage: passage(words('{0} ({1}).', one.meaning, citationOf(one))),
   }));
   return section(words('Glossary'), said.length === 0 ? [] : [{ kind: 'terms', terms: said }]);
 }

@@ -10,6 +10,7 @@ import { sayContradiction } from '../findings/say-contradiction.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
+import { citationOf } from '../model/row-citation.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { sayStatement } from '../statements/say-statement.ts';
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
@@ -234,13 +235,12 @@ export function orderToReferences(matter: Matter): readonly Block[] {
     return [...alike].map(([orders, list]) =>
       passage(
         words(
-          '“{0}” ({1}; standing of the row: {2}{3}): {4}: {5}.',
+          '“{0}” ({1}; source: {2}): {3}: {4}.',
           reference.title,
           [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction]
             .filter(Boolean)
             .join(file.sayer.semicolon),
-          term(reference.row.standing),
-          reference.row.howSure === 'doubtful' ? words(', doubtful') : '',
+          reference.entry === null ? citationOf(reference.row) : reference.row.source,
           list.map(({ event }) => words('“{0}”', titleOf(event, file.settings.languages))).join(', '),
           orders,
         ),

@@ -60,7 +60,7 @@ export function gradeOfMaterial(
   if (rankOf(cap) > rankOf(material.grade))
     notes.push(
       row.standing === 'memory'
-        ? phrase('the year is {0} and from memory in the table', named(row.howSure))
+        ? phrase('the year is {0} and not verified in the table', named(row.howSure))
         : phrase('the year is {0} in the table', named(row.howSure)),
     );
   caps.push(cap);

@@ -76,7 +76,7 @@ export function sayStatement(saying: Saying): Said {
     case 'left by':
       return phrase('“{0}” was left by “{1}”', saying.one.title, saying.other.title);
     case 'material':
-      return MATERIALS[saying.year](saying.subject.title, saying.material, String(saying.from), named(saying.table));
+      return MATERIALS[saying.year](saying.subject.title, saying.material, String(saying.from), saying.table);
     case 'passed':
       return (PASSAGES[saying.how] as SayTwo)(saying.one.title, saying.other.title);
   }

@@ -1,3 +1,4 @@
+import type { Said } from '../base/said.ts';
 import type { DateExpression } from '../dates/expression.ts';
 import type { Sense } from '../dates/sense.ts';
 import type { LayerRelation } from '../model/layer-relations.ts';
@@ -47,8 +48,8 @@ export type Saying =
       readonly material: string;
       readonly year: MaterialYear;
       readonly from: number;
-      /** The source of the row in the table of dated materials. */
-      readonly table: string;
+      /** What is cited for the row in the table of dated materials. */
+      readonly table: Said;
     }
   | {
       readonly is: 'passed';

@@ -4,6 +4,7 @@ import { type Link, ORIGIN } from '../chronology/chronology.ts';
 import { dayOf } from '../dates/day.ts';
 import type { Entry, KeyPath } from '../model/entry.ts';
 import { LAYER_KEYS, type LayerRelation, layerRelations } from '../model/layer-relations.ts';
+import { citationOf } from '../model/row-citation.ts';
 import { CONSISTING_KINDS } from '../model/types/evidence.ts';
 import type { Collector } from './collector.ts';
 import { findMaterial, gradeOfMaterial, type NamedMaterial, nearMaterials } from './dated-material.ts';
@@ -205,7 +206,7 @@ function collectMaterial(
           material: material.name,
           year: is,
           from: year,
-          table: row.source,
+          table: citationOf(row),
         },
       },
       { links: [link], precision: 'year', statedGrade: material.grade, gradeNote: note },

@@ -65,7 +65,13 @@ export function sentenceOf(says: Saying, language: LetterLanguage): string {
     case 'left by':
       return fill('“{0}” was left by “{1}”', says.one.title, says.other.title);
     case 'material':
-      return fill(MATERIALS[says.year], says.subject.title, says.material, says.from, says.table);
+      return fill(
+        MATERIALS[says.year],
+        says.subject.title,
+        says.material,
+        says.from,
+        typeof says.table === 'string' ? says.table : '',
+      );
     case 'passed':
       return fill(PASSAGES[says.how], says.one.title, says.other.title);
   }
