@@ -16,7 +16,7 @@ const NOTE =
 
 /** What a published source is known by: a year, a standard, a collection of laws, a reference work. */
 const PUBLISHED =
-  /\b(?:1[5-9]|20)\d\d\b|\b(?:EN|ISO|CTE|CFR|FR|NPS|JAIC|CAMEO|EwaGlos|Hansard|Statutes|Directive|Regulation|Annex)\b/;
+  /\b(?:1[5-9]|20)\d\d\b|\b(?:EN|ISO|CTE|CFR|FR|NPS|JAIC|CAMEO|EwaGlos|Artists' Pigments|Hansard|Statutes|Directive|Regulation|Annex)\b/;
 
 /**
  * What is cited for a row: its published sources alone, "not verified" where it has none, was written from memory or is
