@@ -65,8 +65,8 @@ function Looks({ page, looks }: { readonly page: PageContext; readonly looks: Ho
   );
 }
 
-function sayUncovered({ years, uncovered }: HoldingCoverage): string {
-  if (!years) return words('cannot be told');
+function sayUncovered({ uncovered }: HoldingCoverage): string {
+  if (uncovered === null) return words('cannot be told');
   return uncovered.length === 0 ? words('none') : uncovered.map(sayYears).join(', ');
 }
 

@@ -75,7 +75,11 @@ function holdingOf(
   const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
   // Who has it now has it still: "1951", not "1951 until at least 2024".
   const isPresent = next === undefined && !Number.isFinite(possibly.last) && Number.isFinite(begunBy);
-  const ends = { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
+  // Where nobody is named, one date is said, and no place: "no record known, before 1934".
+  const isUnknown = holder === undefined && !keys['not-disclosed'];
+  const ends = isUnknown
+    ? { earliest: null, latest: begins.latest === null ? yearOf(possibly.last) : null }
+    : { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
   return {
     holder: keys['not-disclosed']
       ? sayer.words('known, not disclosed')
@@ -87,12 +91,13 @@ function holdingOf(
       (holder || keys['not-disclosed']) && ACQUISITIONS.includes(keys['acquired-by'] ?? '')
         ? (keys['acquired-by'] as Acquisition)
         : null,
-    place: townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
+    place: isUnknown ? null : townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
     begins,
     ends,
     'begins-circa': false,
     'ends-circa': false,
-    hedge: HEDGES[bestGrade(file, holding)],
+    // Who is known and not named is no possibility.
+    hedge: keys['not-disclosed'] ? null : HEDGES[bestGrade(file, holding)],
     'passage-to-next': i === chain.holdings.length - 1 ? null : direct ? 'direct' : 'not direct',
     'life-dates': holder && isOfType(holder, 'party') ? lifeDates(holder) : null,
     lot: null,

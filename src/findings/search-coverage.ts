@@ -4,7 +4,7 @@ import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
-import type { ChainHolding } from './chain.ts';
+import type { ChainHolding, Stretch } from './chain.ts';
 import { findChains } from './custody-chains.ts';
 import { searchesFor } from './gap-searches.ts';
 
@@ -19,13 +19,15 @@ export interface HoldingCoverage {
   readonly holding: Entry<'holding'>;
   /** Years in which it was possibly held, on probable statements; null where nothing bounds both ends. */
   readonly years: Years | null;
+  /** The days from which and until which it was possibly held, infinite where there is no limit. */
+  readonly possibly: Stretch;
   readonly looks: readonly {
     readonly search: Entry<'search'>;
     /** Whole years looked through; null where the search does not say, or covers no whole year. */
     readonly years: Years | null;
   }[];
-  /** Years of the holding that no search with access covers; empty where its years are not bounded. */
-  readonly uncovered: readonly Years[];
+  /** Years of the holding that no search with access covers; null where that cannot be told. */
+  readonly uncovered: readonly Years[] | null;
 }
 
 /** Each holding once, in the order of the chains: which searches concern it, which of its years nobody has looked through. */
@@ -40,13 +42,17 @@ export const searchCoverage = oncePer((file: CaseFile): readonly HoldingCoverage
     return {
       holding,
       years,
+      possibly,
       looks,
-      uncovered: years
-        ? without(
-            years,
-            looks.flatMap((one) => (one.search.keys.outcome === 'no access' ? [] : (one.years ?? []))),
-          )
-        : [],
+      // A search whose years nobody wrote may have covered any of them.
+      uncovered: looks.some((one) => one.years === null && one.search.keys.outcome !== 'no access')
+        ? null
+        : years
+          ? without(
+              years,
+              looks.flatMap((one) => (one.search.keys.outcome === 'no access' ? [] : (one.years ?? []))),
+            )
+          : null,
     };
   });
 });

@@ -125,7 +125,10 @@ export function contributors({ file, dossier }: Matter): readonly Block[] {
   }
   const unsigned = dossier.filter((entry) => entry.keys.by === undefined && entry.type !== 'workspace').length;
   const said = [...byName].map(([name, ids]) => passage(words('{0}: {1}.', name, ids.join(', '))));
-  const rest = unsigned === 0 ? [] : [passage(words('{0} entries do not say who recorded them.', unsigned))];
+  const rest =
+    unsigned === 0
+      ? []
+      : [passage(words('{0, plural, one {One entry does} other {# entries do}} not say who recorded it.', unsigned))];
   return section(words('Contributors'), list([...said, ...rest]), words('The entries do not say who recorded them.'));
 }
 

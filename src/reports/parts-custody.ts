@@ -89,22 +89,27 @@ export function nilResults(matter: Matter): readonly Block[] {
 
 /** Years of each holding that nobody has looked through. */
 export function coverage({ file, chains }: Matter): readonly Block[] {
-  const { words } = file.sayer;
+  const { say, words } = file.sayer;
   const ids = new Set(chains.flatMap((one) => [...one.holdings, ...one.meanwhile].map(({ holding }) => holding.id)));
   const rows = searchCoverage(file)
     .filter((one) => ids.has(one.holding.id))
-    .map(({ holding, years, looks, uncovered }) => [
+    .map(({ holding, possibly, looks, uncovered }) => [
       passage(nameOf(file, holding.id), [holding.id, ...looks.map((one) => one.search.id)]),
-      passage(years ? sayYears(years) : words('no limit known')),
+      passage(say(sayStretch(possibly))),
       passage(
         looks
+          .filter((one) => one.search.keys.outcome !== 'no access')
           .map(
             (one) => `${one.search.keys.repository}, ${one.years ? sayYears(one.years) : words('years not recorded')}`,
           )
           .join(file.sayer.semicolon) || words('none'),
       ),
       passage(
-        !years ? words('cannot be told') : uncovered.length === 0 ? words('none') : uncovered.map(sayYears).join(', '),
+        uncovered === null
+          ? words('cannot be told')
+          : uncovered.length === 0
+            ? words('none')
+            : uncovered.map(sayYears).join(', '),
       ),
     ]);
   if (rows.length === 0) return [];

@@ -145,8 +145,8 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     return [
       ...(told === '' ? [] : [line]),
       searched.length === 0
-        ? passage(words('No enquiry made before that is recorded.'))
-        : passage(words('Enquiries made before that:')),
+        ? passage(words('No enquiry before the acquisition is recorded.'))
+        : passage(words('Enquiries before the acquisition:')),
       ...searched.map((one) => saySearch(file, one)),
     ];
   });

@@ -166,7 +166,7 @@ describe('where something is kept back', () => {
       return readFileSync(path.join(folder, 'out/OB-wall-file.md'), 'utf8');
     };
     expect(await page(hidden as string)).toBe(await page(absent as string));
-    expect(await page(hidden as string)).toContain('None is recorded in what is shown here.');
+    expect(await page(hidden as string)).toContain('Nothing is recorded in what is shown here.');
   });
 });
 
