@@ -143,13 +143,16 @@ function bestGrade(file: CaseFile, holding: Entry<'holding'>): Grade {
   return GRADES[Math.min(GRADES.length - 1, ...grades)] ?? 'conjectural';
 }
 
-/** Sources of the statements about a holding, each once; then its reasons without a source. */
+/** Sources of the statements about a holding, each once; then its reasons without a source, as far as no source says them. */
 function noteOf(file: CaseFile, holding: Entry<'holding'>): string {
   const about = file.statementsAbout(holding.id).filter((one) => one.notUsed === null);
   const sources = [...new Set(about.flatMap((one) => one.source ?? []))].flatMap((id) => {
     const source = file.catalogue.get(id);
     return source ? [`${titleOf(source, file.settings.languages)} (${id})`] : [];
   });
-  const reasons = [...new Set(about.filter((one) => one.source === null).flatMap((one) => one.why ?? []))];
+  const said = sources.join('\n').toLowerCase();
+  const reasons = [...new Set(about.filter((one) => one.source === null).flatMap((one) => one.why ?? []))]
+    // "Deed of gift; deed of gift" says a thing twice.
+    .filter((one) => !said.includes(one.toLowerCase()));
   return [...sources, ...reasons].map((one) => one.replace(/\s+/g, ' ')).join('; ');
 }
