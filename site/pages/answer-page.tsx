@@ -1,10 +1,11 @@
 import type { JSX } from 'preact';
+import { ANSWER_DOUBTS } from '../../src/findings/inquiry-doubts.ts';
 import { changesToday, type LetterToday } from '../../src/letters/letter-today.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { argumentHtml } from '../../src/publish/argument-html.ts';
 import { readArgument } from '../../src/reading/argument.ts';
-import { answerTo } from '../../src/reports/answer.ts';
+import { answerTo, draftWords } from '../../src/reports/answer.ts';
 import { sayDate } from '../../src/reports/say-entry.ts';
 import { withoutAsker } from '../../src/typeset/asker.ts';
 import type { PageContext } from '../context.ts';
@@ -30,6 +31,10 @@ export function AnswerPage({
   const isPublic = page.file.catalogue.audience === 'public';
   const mayKnow = page.file.catalogue.audience === 'restricted' || inquiry.keys['may-be-named'];
   const sent = typeof whole !== 'string' || isPublic ? null : mayKnow ? whole : withoutAsker(whole);
+  const isApproved = inquiry.keys['approved-by'] !== undefined;
+  const isDoubted = page.problems.some((one) => one.entry === inquiry.id && ANSWER_DOUBTS.includes(one.code));
+  const draft =
+    sent !== null && isApproved ? null : (document.draft ?? (isDoubted ? draftWords(page.file.sayer) : null));
   return (
     <Layout
       page={page}
@@ -44,9 +49,7 @@ export function AnswerPage({
         </>
       }
     >
-      {document.draft === null || (sent !== null && inquiry.keys['approved-by']) ? null : (
-        <p class="draft-mark">{document.draft}</p>
-      )}
+      {draft === null ? null : <p class="draft-mark">{draft}</p>}
       <h1>{title}</h1>
       {named && sent !== null ? (
         <Sent page={page} inquiry={inquiry} text={sent} today={changesToday(kept ?? null, facts, document)} />

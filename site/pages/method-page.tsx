@@ -1,7 +1,7 @@
 import type { JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
 import { phrase, type Said } from '../../src/base/said.ts';
-import { chosenReferences } from '../../src/findings/reference-dates.ts';
+import { chosenReferences, citedFor } from '../../src/findings/reference-dates.ts';
 import { citationOf } from '../../src/model/row-citation.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import densities from '../../src/reference/densities.json' with { type: 'json' };
@@ -98,16 +98,16 @@ function References({ page }: { readonly page: PageContext }): JSX.Element {
               </tr>
             </thead>
             <tbody>
-              {references.map(({ row, title, madeOnly }) => (
+              {references.map((one) => (
                 <tr>
-                  <th scope="row">{said(title)}</th>
+                  <th scope="row">{said(one.title)}</th>
                   <td>
-                    {madeOnly ? words('made {0}; in force: not in the table', row.made) : row.inForceFrom}
-                    {row.inForceTo === '' ? '' : words(' to {0}', row.inForceTo)}
+                    {one.madeOnly ? words('made {0}; in force: not in the table', one.row.made) : one.row.inForceFrom}
+                    {one.row.inForceTo === '' ? '' : words(' to {0}', one.row.inForceTo)}
                   </td>
-                  <td>{row.tests.split(/;\s*/).map(term).join(', ')}</td>
-                  <td>{said(citationOf(row))}</td>
-                  <td>{term(row.howSure)}</td>
+                  <td>{one.row.tests.split(/;\s*/).map(term).join(', ')}</td>
+                  <td>{said(citedFor(one))}</td>
+                  <td>{term(one.row.howSure)}</td>
                 </tr>
               ))}
             </tbody>

@@ -2,7 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES } from '../../src/base/grade.ts';
 import type { DayRange } from '../../src/dates/day.ts';
 import { civilOf } from '../../src/dates/day.ts';
-import { declinedReferences } from '../../src/findings/reference-dates.ts';
+import { citedFor, declinedReferences } from '../../src/findings/reference-dates.ts';
 import {
   type EventAtReference,
   type HoldingAtReference,
@@ -11,7 +11,6 @@ import {
 } from '../../src/findings/reference-tests.ts';
 import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
 import { sayDays } from '../../src/language/date-words.ts';
-import { citationOf } from '../../src/model/row-citation.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
 import { GradeHeads } from '../drawings/grade-heads.tsx';
@@ -33,7 +32,7 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
       <h1>{say('Reference dates')}</h1>
       <p class="lead">
         {say(
-          'The order of dates only; it does not say that an act was lawful or unlawful. Each date is tested on the acts that it speaks of. The {0} gives source and standing of each.',
+          'The order of dates only; it does not say that an act was lawful or unlawful. Each date is tested on the acts that it speaks of. The {0} gives the source of each.',
           <a href={page.href('method.html#references')}>{say('method')}</a>,
         )}
       </p>
@@ -69,7 +68,7 @@ function TestSection({ page, test }: { readonly page: PageContext; readonly test
     to ? words('to {0}', sayDayIn(to)) : '',
     row.territory,
     words('tested on: {0}', row.tests.replaceAll(';', ', ')),
-    reference.entry === null ? words('source: {0}', citationOf(row)) : row.source && words('source: {0}', row.source),
+    words('source: {0}', citedFor(reference)),
   ].filter((part) => part !== '');
   return (
     <section id={`r-${reference.id}`}>

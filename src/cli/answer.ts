@@ -13,7 +13,7 @@ import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { SENT_FOLDER, valuesFileOf } from '../model/sent-file.ts';
 import { type Computed, compute } from '../pipeline.ts';
-import { answerTo } from '../reports/answer.ts';
+import { answerTo, draftWords } from '../reports/answer.ts';
 import type { ReportDocument } from '../reports/document.ts';
 import { behindOf } from '../reports/source-book.ts';
 import { documentMarkdown } from '../typeset/markdown.ts';
@@ -36,16 +36,19 @@ export const answer: RunCommand = async (options, effects) => {
     computed.fileFor(audience, tag),
   );
   const isSent = inquiry.keys['sent-file'] !== undefined && !options.flags.changes && !options.flags.keep;
-  const document = isSent ? { ...composed, draft: again(facts.sayer) } : composed;
+  // An approval does not make an answer while something is missing: it prints as a draft, and goes out nowhere.
+  const missing = isSent || inquiry.keys['approved-by'] === undefined ? [] : missingToGive(computed, inquiry, facts);
+  const draft = isSent ? again(facts.sayer) : missing.length > 0 ? draftWords(facts.sayer) : composed.draft;
+  const document = { ...composed, draft };
   const text = documentMarkdown(document, behindOf(facts));
   if (options.flags.json)
     effects.out(inRow([JSON.stringify({ format: 'kerfmark-document/1', ...document }, null, 2), '\n'], ''));
   else if (options.flags.changes) effects.out(tellChanges(computed, inquiry, document, facts));
+  else if ((options.flags.keep || options.flags.format) && missing.length > 0) throw notReady(inquiry, missing);
   else if (options.flags.keep) await keep(folder, computed, inquiry, { document, facts, text }, effects);
-  else if (options.flags.format) {
-    if (inquiry.keys['approved-by'] !== undefined && !isSent) refuseUnready(computed, inquiry, facts);
+  else if (options.flags.format)
     await writeDocuments({ document, pictures: [], file: facts, name: inquiry.id, folder }, options, effects);
-  } else effects.out(text);
+  else effects.out(text);
   return computed.errors.length > 0 ? 1 : 0;
 };
 
@@ -116,17 +119,20 @@ interface Letter {
   readonly text: string;
 }
 
-/** Refuses to give out an approved answer while something is missing, with the list of it; nothing is written. */
-function refuseUnready({ problems, whole }: Computed, inquiry: Entry<'inquiry'>, facts: CaseFile): void {
+/** What is missing before an approved answer can be given: what it cannot stand without, and doubts that are open. */
+function missingToGive({ problems, whole }: Computed, inquiry: Entry<'inquiry'>, facts: CaseFile): readonly Said[] {
   const open = problems.filter(({ entry, code }) => entry === inquiry.id && ANSWER_DOUBTS.includes(code));
-  const missing = [
+  return [
     ...missingForAnswer(inquiry, facts.catalogue, whole),
     ...open
       .filter(({ code }) => code !== 'approved-not-ready')
       .map(({ message, code }) => inRow([message, ` [${code}]`], '')),
   ];
-  if (missing.length === 0) return;
-  throw new Fault(
+}
+
+/** Said before anything is written. */
+function notReady(inquiry: Entry<'inquiry'>, missing: readonly Said[]): Fault {
+  return new Fault(
     phrase(
       '{0} cannot be given as the museum’s answer yet, whoever has approved it:\n{1}\nMend it, or answer for a doubt under signed-off (code, by, on, why); nothing was written.',
       titleOf(inquiry),
@@ -138,12 +144,11 @@ function refuseUnready({ problems, whole }: Computed, inquiry: Entry<'inquiry'>,
 /** Writes the text and what it rests on beside the entries, never over another file, and says what to add to the entry. */
 async function keep(
   folder: string,
-  computed: Computed,
+  { errors }: Computed,
   inquiry: Entry<'inquiry'>,
   { document, facts, text }: Letter,
   effects: Effects,
 ): Promise<void> {
-  if (inquiry.keys['approved-by'] !== undefined) refuseUnready(computed, inquiry, facts);
   if (document.draft !== null)
     throw new Fault(
       phrase(
@@ -151,7 +156,7 @@ async function keep(
         titleOf(inquiry),
       ),
     );
-  if (computed.errors.length > 0)
+  if (errors.length > 0)
     throw new Fault(phrase('There are errors in the entries; "kerfmark check" lists them. Mend them first.'));
   const { cites, rests } = namedIn(document);
   const name = `${SENT_FOLDER}/${inquiry.id}.md`;

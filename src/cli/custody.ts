@@ -18,7 +18,7 @@ export const custody: RunCommand = async (options, effects) => {
   const lines = chains.map((chain) => lineOfChain(file, chain, style));
   if (options.flags.json) {
     const report = {
-      format: 'kerfmark-custody/1',
+      format: 'kerfmark-custody/2',
       grade: 'probable',
       chains: chains.map((chain, i) => chainReport(chain, lines[i] ?? '')),
     };

@@ -6,7 +6,8 @@ import { ENGLISH, type Language, languageFor, type Messages } from '../language/
 /**
  * The languages that are spoken: one folder each. A folder holds `language.json` (tag, locale, how a day is numbered) and
  * catalogues: `messages.json` (pages and documents), `problems.json`, `terminal.json`, `terms.json`, `keys.json`,
- * `shown.json` (what stands for a message that denies, where something is kept back), and the longer texts in Markdown. Nothing else has to know of a language. Catalogues are read when something is said in it.
+ * `shown.json` (what stands for a message that denies, where something is kept back), and the longer texts in Markdown.
+ * Nothing else has to know of a language. Catalogues are read when something is said in it.
  *
  * @param folder that holds the folders; a folder without `language.json` is left out
  */

@@ -7,6 +7,7 @@ import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, type Gap, PRINTED_RANK, type Stretch } from './chain.ts';
 import { inOrder, partAside } from './chain-order.ts';
+import { samePiece } from './doubts-of-order.ts';
 import { searchesFor } from './gap-searches.ts';
 import { chosenReferences } from './reference-dates.ts';
 import { titleDisputes } from './title-disputes.ts';
@@ -63,8 +64,8 @@ function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels
     const gap = gapBetween(file, rank, holdings[i] as ChainHolding, after);
     return gap ? [gap] : [];
   });
-  const isPiece = (id: string): boolean =>
-    id === object.id || panels.some((panel) => `${id}/`.startsWith(`${object.id}/${panel}/`));
+  const pieces = panels.length === 0 ? [object.id] : panels.map((panel) => `${object.id}/${panel}`);
+  const isPiece = (id: string): boolean => pieces.some((piece) => samePiece(id, piece));
   const titles = file.catalogue.onObject('title', object.id).filter((one) => one.keys.objects.some(isPiece));
   return {
     object,

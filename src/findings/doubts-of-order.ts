@@ -84,7 +84,11 @@ function sharesPiece(a: Entry<'event'>, b: Entry<'event'>): boolean {
   return some.some((one) => others.some((other) => samePiece(one, other)));
 }
 
-/** An object and its panel are the same piece; two panels are not. */
+/** An object, its panel (`OB-x/A`) and a section of that (`OB-x/A.7`) are the same piece; two panels or two sections are not. */
 export function samePiece(a: string, b: string): boolean {
-  return a === b || a.startsWith(`${b}/`) || b.startsWith(`${a}/`);
+  return a === b || isPartOf(a, b) || isPartOf(b, a);
+}
+
+function isPartOf(part: string, whole: string): boolean {
+  return part.startsWith(`${whole}/`) || (whole.includes('/') && part.startsWith(`${whole}.`));
 }

@@ -2,6 +2,7 @@ import { phrase, type Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOpenRequest } from '../model/open-request.ts';
+import { samePiece } from './doubts-of-order.ts';
 
 /**
  * What keeps an answer from being the museum's, whoever has approved it: a question that rests on nothing which the one who
@@ -25,22 +26,16 @@ export function missingForAnswer(
   const hidden = objects
     .filter((id) => !isSeen(id))
     .map((id) => phrase('{0} is asked about, and is hidden from the one who asks', id));
-  const wholes = new Set(objects.map(wholeOf));
-  const hasEvent = ({ ofType }: Catalogue): boolean =>
-    ofType('event').some((event) => (event.keys.objects ?? []).some((id) => wholes.has(wholeOf(id))));
+  const isAsked = (ids: readonly string[] = []): boolean =>
+    ids.some((id) => objects.some((asked) => samePiece(id, asked)));
+  const hasEvent = ({ ofType }: Catalogue): boolean => ofType('event').some((event) => isAsked(event.keys.objects));
   const events =
     hidden.length === 0 && hasEvent(whole) && !hasEvent(forAsker)
       ? [phrase('every event of what is asked about is hidden from the one who asks')]
       : [];
   const requests = whole
     .ofType('request-for-return')
-    .filter((one) => isOpenRequest(one.keys) && one.keys.objects.some((id) => wholes.has(wholeOf(id))))
-    .filter((one) => forAsker.shownAs(one.id) === null)
+    .filter((one) => isOpenRequest(one.keys) && isAsked(one.keys.objects) && forAsker.shownAs(one.id) === null)
     .map(() => phrase('a request for return of it is open, and hidden from the one who asks'));
   return [...resting, ...hidden, ...events, ...requests];
-}
-
-/** The object of a panel or a section. */
-function wholeOf(id: string): string {
-  return id.split('/')[0] as string;
 }

@@ -143,16 +143,15 @@ function bestGrade(file: CaseFile, holding: Entry<'holding'>): Grade {
   return GRADES[Math.min(GRADES.length - 1, ...grades)] ?? 'conjectural';
 }
 
-/** Sources of the statements about a holding, each once; then its reasons without a source, as far as no source says them. */
+/** Sources of the statements about a holding, each once; then its reasons without a source, but what names a source again. */
 function noteOf(file: CaseFile, holding: Entry<'holding'>): string {
   const about = file.statementsAbout(holding.id).filter((one) => one.notUsed === null);
   const sources = [...new Set(about.flatMap((one) => one.source ?? []))].flatMap((id) => {
     const source = file.catalogue.get(id);
     return source ? [`${titleOf(source, file.settings.languages)} (${id})`] : [];
   });
-  const said = sources.join('\n').toLowerCase();
   const reasons = [...new Set(about.filter((one) => one.source === null).flatMap((one) => one.why ?? []))]
-    // "Deed of gift; deed of gift" says a thing twice.
-    .filter((one) => !said.includes(one.toLowerCase()));
+    // "Deed of gift, 1951; deed of gift" says a thing twice.
+    .filter((one) => !sources.some((source) => source.toLowerCase().startsWith(one.toLowerCase())));
   return [...sources, ...reasons].map((one) => one.replace(/\s+/g, ' ')).join('; ');
 }

@@ -4,6 +4,7 @@ import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { type Catalogue, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { citationOf } from '../model/row-citation.ts';
 import table from '../reference/reference-dates.json' with { type: 'json' };
 
 /** A row of the built-in table of laws, treaties, policies and periods. */
@@ -93,6 +94,12 @@ function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenR
     },
     main,
   ];
+}
+
+/** What is cited for a reference date: the citation of its row, or the source that its entry names. */
+export function citedFor({ row, entry }: ChosenReference): Said {
+  if (entry === null) return citationOf(row);
+  return row.source === '' ? phrase('not verified') : row.source;
 }
 
 /** From when to when a row was in force; from the day it was made where the table has no other. */

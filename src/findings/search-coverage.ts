@@ -44,18 +44,17 @@ export const searchCoverage = oncePer((file: CaseFile): readonly HoldingCoverage
       years,
       possibly,
       looks,
-      // A search whose years nobody wrote may have covered any of them.
-      uncovered: looks.some((one) => one.years === null && one.search.keys.outcome !== 'no access')
-        ? null
-        : years
-          ? without(
-              years,
-              looks.flatMap((one) => (one.search.keys.outcome === 'no access' ? [] : (one.years ?? []))),
-            )
-          : null,
+      uncovered: years === null ? null : uncoveredOf(years, looks),
     };
   });
 });
+
+/** Years that no search with access covers; null where one may have: nobody wrote its years. */
+function uncoveredOf(years: Years, looks: HoldingCoverage['looks']): readonly Years[] | null {
+  const open = looks.filter(({ search }) => search.keys.outcome !== 'no access');
+  const covered = open.flatMap((one) => one.years ?? []);
+  return covered.length < open.length ? null : without(years, covered);
+}
 
 /** Whole years only: what was looked through to the middle of a year leaves that year open. */
 function yearsOf(file: CaseFile, { keys }: Entry<'search'>): Years | null {

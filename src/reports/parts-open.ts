@@ -3,14 +3,13 @@ import { groupBy } from '../base/group-by.ts';
 import { oneLine } from '../base/one-line.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { sayGap, sayStretch, sayWithin } from '../findings/custody-words.ts';
-import { declinedReferences } from '../findings/reference-dates.ts';
+import { citedFor, declinedReferences } from '../findings/reference-dates.ts';
 import { type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
 import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
-import { citationOf } from '../model/row-citation.ts';
 import cautions from '../reference/cautions.json' with { type: 'json' };
 import { sayStatement } from '../statements/say-statement.ts';
 import { type Block, list, type Passage, paragraph, passage, section } from './document.ts';
@@ -240,7 +239,7 @@ export function orderToReferences(matter: Matter): readonly Block[] {
           [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction]
             .filter(Boolean)
             .join(file.sayer.semicolon),
-          reference.entry === null ? citationOf(reference.row) : reference.row.source,
+          citedFor(reference),
           list.map(({ event }) => words('“{0}”', titleOf(event, file.settings.languages))).join(', '),
           orders,
         ),

@@ -3,6 +3,7 @@ import { readLine } from '../../src/custody/read-line.ts';
 import { civilOf, dayOf, formatIsoDay } from '../../src/dates/day.ts';
 import { findChains } from '../../src/findings/custody-chains.ts';
 import { sayGap } from '../../src/findings/custody-words.ts';
+import { samePiece } from '../../src/findings/doubts-of-order.ts';
 import { lineOfChain } from '../../src/findings/provenance-line.ts';
 import { seededRandom } from '../../src/geometry/seeded-random.ts';
 import { inEnglish } from '../spoken.ts';
@@ -157,4 +158,18 @@ describe('the demonstration file', () => {
     expect(line).toContain('nown, not disclosed');
     expect(chains[2]?.gaps).toEqual([]);
   });
+});
+
+it('an object, its panel and a section of that are one piece; two panels or two sections are not', () => {
+  const pieces = ['OB-a', 'OB-a/A', 'OB-a/A.1', 'OB-a/A.2', 'OB-a/B', 'OB-a.b', 'OB-ab/A'];
+  const same = pieces.map((one) => pieces.filter((other) => samePiece(one, other)));
+  expect(same).toEqual([
+    ['OB-a', 'OB-a/A', 'OB-a/A.1', 'OB-a/A.2', 'OB-a/B'],
+    ['OB-a', 'OB-a/A', 'OB-a/A.1', 'OB-a/A.2'],
+    ['OB-a', 'OB-a/A', 'OB-a/A.1'],
+    ['OB-a', 'OB-a/A', 'OB-a/A.2'],
+    ['OB-a', 'OB-a/B'],
+    ['OB-a.b'],
+    ['OB-ab/A'],
+  ]);
 });

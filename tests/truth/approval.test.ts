@@ -74,6 +74,9 @@ describe('an answer that somebody has approved', () => {
       expect(existsSync(path.join(folder, 'entries/sent'))).toBe(false);
       expect(existsSync(path.join(folder, 'out'))).toBe(false);
     }
+    // On the terminal and as data it is a draft, so that it can be looked at.
+    expect((await kerfmark(['answer', 'IN-1'], folder)).out).toContain('Draft, not the museum’s answer');
+    expect(JSON.parse((await kerfmark(['answer', 'IN-1', '--json'], folder)).out).draft).toContain('Draft');
   });
 
   it('is kept where nothing is missing, and where somebody answers for the doubt that is left', async () => {
