@@ -100,7 +100,7 @@ function Holdings({
           <tr>
             <th scope="col">{say('Holding')}</th>
             <th scope="col">{say('Capacity')}</th>
-            <th scope="col">{say('Certainly held')}</th>
+            <th scope="col">{say('Held')}</th>
             <th scope="col">{say('Possibly held')}</th>
             <th scope="col">{say('How acquired')}</th>
           </tr>
@@ -121,7 +121,7 @@ function Holdings({
                 <Shared page={page} parties={holding.keys['shared-with'] ?? []} />
               </td>
               <td>
-                <span class="cell-label">{say('certainly')}</span>
+                <span class="cell-label">{say('held')}</span>
                 {said(sayCertain({ throughout, recorded }))}
               </td>
               <td>
@@ -129,8 +129,12 @@ function Holdings({
                 {said(sayStretch(possibly))}
               </td>
               <td>
-                <span class="cell-label">{say('acquired')}</span>
-                {holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : words('not recorded')}
+                {holding.keys['acquired-by'] === undefined ? null : (
+                  <>
+                    <span class="cell-label">{say('acquired')}</span>
+                    {term(holding.keys['acquired-by'])}
+                  </>
+                )}
               </td>
             </tr>
           ))}

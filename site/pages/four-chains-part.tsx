@@ -47,7 +47,7 @@ export function FourChainsPart({
                 <th scope="col">{say('Step')}</th>
                 <th scope="col">{say('Chain')}</th>
                 <th scope="col">{say('Panels')}</th>
-                <th scope="col">{say('Certainly')}</th>
+                <th scope="col">{say('Throughout')}</th>
                 <th scope="col">{say('Possibly')}</th>
               </tr>
             </thead>
@@ -66,7 +66,7 @@ export function FourChainsPart({
                     {step.panels.length > 0 ? step.panels.join(', ') : words('all')}
                   </td>
                   <td>
-                    <span class="cell-label">{say('certainly')} </span>
+                    <span class="cell-label">{say('throughout')} </span>
                     {step.is === 'lasting' && step.band !== 'title'
                       ? said(sayCertain(step))
                       : step.throughout

@@ -30,7 +30,10 @@ export function sayExactly({ first, last }: Stretch): Said {
   return isWhole ? sayStretch({ first, last }) : between(sayDay(first, 'day'), sayDay(last, 'day'), 'day');
 }
 
-/** When somebody certainly had it: "throughout 1938 to 1951", "at some time in 1936", or that nothing says so. */
+/**
+ * When somebody had it on the statements asked about, whatever the true dates are: "throughout 1938 to 1951", "at some time in
+ * 1936", or that nothing says so. "Certainly" is for established statements alone, so it is not said here.
+ */
 export function sayCertain({
   throughout,
   recorded,
@@ -39,7 +42,7 @@ export function sayCertain({
   readonly recorded: Stretch | null;
 }): Said {
   if (throughout) return phrase('throughout {0}', sayExactly(throughout));
-  if (!recorded) return phrase('no stretch that is certain');
+  if (!recorded) return phrase('no known stretch');
   const [from, to] = yearsOf(recorded);
   if (from === null && to === null) return phrase('at a time without a known limit');
   if (to === null) return phrase('at some time from {0} on', from as Said);

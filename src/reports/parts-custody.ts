@@ -32,13 +32,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
       {
         kind: 'table',
         caption: words('Holdings of {0}, on probable statements or better', head),
-        head: [
-          words('Holding'),
-          words('Capacity'),
-          words('Certainly held'),
-          words('Possibly held'),
-          words('How acquired'),
-        ],
+        head: [words('Holding'), words('Capacity'), words('Held'), words('Possibly held'), words('How acquired')],
         widths: [4, 2.4, 2.6, 2.2, 2],
         rows,
       },
