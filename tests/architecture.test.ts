@@ -14,7 +14,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   physical: ['base', 'language', 'geometry', 'model', 'reference'],
   model: ['base', 'dates'],
   reading: ['base', 'dates', 'language', 'model', 'geometry'],
-  statements: ['base', 'language', 'dates', 'model', 'chronology', 'reference'],
+  statements: ['base', 'language', 'dates', 'model', 'chronology', 'reference', 'custody'],
   findings: [
     'base',
     'language',
@@ -42,7 +42,18 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
   typeset: ['base', 'language', 'reports'],
   letters: ['base', 'dates', 'language', 'model', 'statements', 'findings', 'reports'],
-  exchange: ['base', 'dates', 'language', 'model', 'statements', 'findings', 'physical', 'geometry', 'publish'],
+  exchange: [
+    'base',
+    'dates',
+    'language',
+    'model',
+    'custody',
+    'statements',
+    'findings',
+    'physical',
+    'geometry',
+    'publish',
+  ],
   publish: ['base', 'language', 'dates', 'model', 'chronology', 'statements', 'findings', 'physical', 'geometry'],
 };
 

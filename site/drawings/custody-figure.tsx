@@ -89,7 +89,11 @@ export function CustodyFigure({ page, chain }: Props): JSX.Element {
             </a>
             {gap ? (
               <text class="gap-length" x={LEFT + 6} y={y + ROW / 2 + 4}>
-                {gap.passage === 'direct' ? words('between them ') : words('no record known: ')}
+                {gap.passedOn?.atDeath
+                  ? words('estate: ')
+                  : gap.passage === 'direct'
+                    ? words('between them ')
+                    : words('no record known: ')}
                 {said(sayGap(gap))}
               </text>
             ) : null}

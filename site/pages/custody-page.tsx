@@ -2,8 +2,9 @@ import type { JSX } from 'preact';
 import { sayLegend } from '../../src/custody/write-line.ts';
 import type { Chain } from '../../src/findings/chain.ts';
 import { findChains } from '../../src/findings/custody-chains.ts';
-import { sayCertain, sayGap, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
+import { sayCertain, sayGap, sayPassed, sayStretch, sayWithin } from '../../src/findings/custody-words.ts';
 import { searchesFor } from '../../src/findings/gap-searches.ts';
+import { howAcquired } from '../../src/findings/passed-on.ts';
 import { houseStyle, lineOfChain } from '../../src/findings/provenance-line.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { PageContext } from '../context.ts';
@@ -111,6 +112,7 @@ function Holdings({
               <th scope="row">
                 {i < chain.holdings.length ? '' : words('Meanwhile: ')}
                 <EntryLink page={page} id={holding.id} />
+                {holding.drawnFrom ? words(' (from the act)') : ''}
                 {holding.keys['not-disclosed']
                   ? words(' (known, not disclosed: {0})', term(holding.keys['not-disclosed'].ground))
                   : ''}
@@ -129,18 +131,23 @@ function Holdings({
                 {said(sayStretch(possibly))}
               </td>
               <td>
-                {holding.keys['acquired-by'] === undefined ? null : (
-                  <>
-                    <span class="cell-label">{say('acquired')}</span>
-                    {term(holding.keys['acquired-by'])}
-                  </>
-                )}
+                <Acquired how={howAcquired(page.file.catalogue, holding)} />
               </td>
             </tr>
           ))}
         </tbody>
       </table>
     </Scroll>
+  );
+}
+
+function Acquired({ how }: { readonly how: string | undefined }): JSX.Element | null {
+  if (how === undefined) return null;
+  return (
+    <>
+      <span class="cell-label">{say('acquired')}</span>
+      {term(how)}
+    </>
   );
 }
 
@@ -180,7 +187,7 @@ function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Cha
               'Between {0} and {1}: {2}{3}{4}, {5}.{6} {7}',
               <EntryLink page={page} id={gap.before.id} />,
               <EntryLink page={page} id={gap.after.id} />,
-              gap.passage === 'direct' ? words('said to be direct; ') : words('no record known to this museum; '),
+              <>{said(sayPassed(gap))}; </>,
               said(sayGap(gap)),
               gap.most === null ? '' : words(' ({0} to {1} days)', gap.least, gap.most),
               said(sayWithin(gap.within)),

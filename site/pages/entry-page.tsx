@@ -24,7 +24,7 @@ import { FourChainsPart } from './four-chains-part.tsx';
 import { IndependenceSection } from './independence-section.tsx';
 import { Layout } from './layout.tsx';
 import { NamesPart } from './names-part.tsx';
-import { EntryLink, GradeMark, RangeTable, StatementLink } from './parts.tsx';
+import { EntryLink, GradeMark, Joined, RangeTable, StatementLink } from './parts.tsx';
 import { ProblemsOfEntry } from './problem-list.tsx';
 import { StandingInDispute } from './standing-in-dispute.tsx';
 import { UltravioletPart } from './ultraviolet-part.tsx';
@@ -50,6 +50,14 @@ export function EntryPage({ page, entry }: { readonly page: PageContext; readonl
           ))}
         </p>
         <ProblemsOfEntry page={page} id={entry.id} />
+        {entry.drawnFrom ? (
+          <p>
+            {say(
+              'From the act: {0}. This holding is told by it, and by no entry of its own.',
+              <Joined items={entry.drawnFrom.map((id) => <EntryLink page={page} id={id} />)} />,
+            )}
+          </p>
+        ) : null}
         <Picture page={page} entry={entry} />
         <Cautions list={cautionsFor(entry)} />
         {html === '' ? null : <div class="argument-text" dangerouslySetInnerHTML={{ __html: html }} />}

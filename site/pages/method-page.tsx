@@ -2,6 +2,7 @@ import type { JSX } from 'preact';
 import { GRADES, type Grade } from '../../src/base/grade.ts';
 import { phrase, type Said } from '../../src/base/said.ts';
 import { chosenReferences, citedFor } from '../../src/findings/reference-dates.ts';
+import { testReferences } from '../../src/findings/reference-tests.ts';
 import { citationOf } from '../../src/model/row-citation.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import densities from '../../src/reference/densities.json' with { type: 'json' };
@@ -9,7 +10,7 @@ import { DATED_MATERIALS } from '../../src/statements/dated-material.ts';
 import type { PageContext } from '../context.ts';
 import { colon, said, say, term, words } from '../say.ts';
 import { Layout } from './layout.tsx';
-import { GradeMark, Scroll } from './parts.tsx';
+import { EntryLink, GradeMark, Joined, Scroll } from './parts.tsx';
 import { Prose } from './prose.tsx';
 
 const USUAL_WORDS: Readonly<Record<Grade, Said>> = {
@@ -78,6 +79,7 @@ function GradeWords({ own }: { readonly own: Readonly<Partial<Record<Grade, stri
 function References({ page }: { readonly page: PageContext }): JSX.Element {
   const { catalogue } = page.file;
   const references = chosenReferences(catalogue).filter((one) => !one.adoption);
+  const outside = testReferences(page.file).filter((one) => one.outside.length > 0);
   const declined = (catalogue.workspace?.keys['reference-dates'] ?? []).filter((one) => typeof one !== 'string');
   return (
     <>
@@ -113,6 +115,25 @@ function References({ page }: { readonly page: PageContext }): JSX.Element {
             </tbody>
           </table>
         </Scroll>
+      )}
+      <p>
+        {say(
+          'A date is tested on an act where the act’s place lay, on every day that is possible, under the power that made it: a removal where it was done, an export where the piece left, an import where it arrived, a purchase or gift where it was made, a holding where it lay. Where that is not settled (a row of a part of a land, a land that came under a power after its law was made, an occupation), a person may write why it applies; else the answer is “undetermined”.',
+        )}
+      </p>
+      {outside.length === 0 ? null : (
+        <>
+          <p>{say('Acts left out, since their place lay under another power:')}</p>
+          <ul>
+            {outside.map((one) => (
+              <li>
+                {said(one.reference.title)}
+                {colon()}
+                <Joined items={one.outside.map((event) => <EntryLink page={page} id={event.id} />)} />
+              </li>
+            ))}
+          </ul>
+        </>
       )}
       {declined.length === 0 ? null : (
         <>

@@ -47,7 +47,11 @@ export function StatementLink({
   readonly statement: FileStatement;
 }): JSX.Element {
   return (
-    <a class="ref" href={page.href(entryPath(statement.id))} title={said(sayStatement(statement.says))}>
+    <a
+      class={statement.kind === 'passage' ? 'ref long' : 'ref'}
+      href={page.href(entryPath(statement.id))}
+      title={said(sayStatement(statement.says))}
+    >
       {statement.id}
     </a>
   );
@@ -68,6 +72,7 @@ const EDGE_WORDS: Readonly<Record<Moment['edge'], string>> = {
   begins: 'begins',
   ends: 'ends',
   moment: 'when left',
+  delivery: 'delivery',
 };
 
 /** Ranges of an entry's moments at the four grades, each a link to its reason. */

@@ -9,7 +9,7 @@ import {
   type ReferenceTest,
   testReferences,
 } from '../../src/findings/reference-tests.ts';
-import { sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
+import { sayApplied, sayHeld, sayOrder, tellAnswers } from '../../src/findings/reference-words.ts';
 import { sayDays } from '../../src/language/date-words.ts';
 import cautions from '../../src/reference/cautions.json' with { type: 'json' };
 import type { PageContext } from '../context.ts';
@@ -38,7 +38,7 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
       </p>
       <p class="caution">{term(cautions.find((one) => one.subject === 'legal')?.text ?? '')}</p>
       {tests.length === 0 ? <p>{say('None were chosen for this file.')}</p> : null}
-      {tests.map((test) => (
+      {tests.filter(isTested).map((test) => (
         <TestSection page={page} test={test} />
       ))}
       <OfferedPart page={page} />
@@ -58,6 +58,11 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
       ) : null}
     </Layout>
   );
+}
+
+/** False for a date that speaks of no place where anything of its kind was done: the method page names it. */
+export function isTested({ events, holdings, outside }: ReferenceTest): boolean {
+  return events.length + holdings.length > 0 || outside.length === 0;
 }
 
 function TestSection({ page, test }: { readonly page: PageContext; readonly test: ReferenceTest }): JSX.Element {
@@ -107,12 +112,14 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
       </dt>
       <dd>
         <ul class="plain">
+          {one.applied ? <li>{said(sayApplied(page.file, one.applied))}.</li> : null}
           {tellAnswers(one.answers).map(({ grades, answer }) => (
             <li>
               <strong>{said(sayOrder(answer.order))}</strong>{' '}
               {grades.length === GRADES.length
                 ? words('at every grade')
                 : words('on {0} statements', grades.map(term).join(', '))}
+              {answer.decides === null ? '' : words('; to be found out: {0}', said(answer.decides))}
               {answer.because.length > 0 ? (
                 <>
                   {say(
@@ -121,7 +128,10 @@ function EventPart({ page, one }: { readonly page: PageContext; readonly one: Ev
                   )}
                 </>
               ) : null}
-              {page.file.inDetail && answer.order === 'undetermined' && answer.decidedBy.length === 0
+              {page.file.inDetail &&
+              answer.order === 'undetermined' &&
+              answer.decides === null &&
+              answer.decidedBy.length === 0
                 ? words('; none of the statements that its dates rest on, or that are set aside, would decide it alone')
                 : ''}
               {answer.decidedBy.map(({ order, statements }) => (
@@ -159,7 +169,7 @@ function Holders({
   readonly period: boolean;
 }): JSX.Element {
   const printed = GRADES.indexOf(page.file.settings.printedGrade);
-  const shown = holdings.filter((one) => one.answers[printed] !== 'not');
+  const shown = holdings.filter(({ answers }) => answers[printed] !== 'not' && answers[printed] !== 'outside');
   return (
     <>
       <h3>{say('In whose hands {0}', period ? words('in that time') : words('on that day'))}</h3>

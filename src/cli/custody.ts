@@ -2,7 +2,7 @@ import { allOf, inRow, named, phrase, type Said } from '../base/said.ts';
 import { sayLegend } from '../custody/write-line.ts';
 import type { Chain } from '../findings/chain.ts';
 import { findChains } from '../findings/custody-chains.ts';
-import { sayCertain, sayGap, sayStretch } from '../findings/custody-words.ts';
+import { sayCertain, sayGap, sayPassed, sayStretch } from '../findings/custody-words.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { compute } from '../pipeline.ts';
@@ -66,9 +66,10 @@ function tell(chain: Chain, title: string, line: string): Said {
       ...chain.gaps.map(
         (gap): Said =>
           phrase(
-            '  Gap {0} to {1}: {2}; searches: {3}',
+            '  Gap {0} to {1}: {2}; {3}; searches: {4}',
             gap.before.id,
             gap.after.id,
+            sayPassed(gap),
             sayGap(gap),
             gap.searches.length > 0
               ? inRow(

@@ -2,10 +2,9 @@ import { GRADES } from '../base/grade.ts';
 import { inLines, inRow, named, phrase, type Said } from '../base/said.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { offeredReferences, sayNothingOffered } from '../findings/offered-references.ts';
-import type { OrderToReference } from '../findings/order-to-reference.ts';
 import { referenceTable } from '../findings/reference-dates.ts';
-import { type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
-import { sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
+import { type ReachedOrder, type ReferenceTest, testReferences } from '../findings/reference-tests.ts';
+import { sayApplied, sayHeld, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { citationOf } from '../model/row-citation.ts';
 import { compute } from '../pipeline.ts';
@@ -30,29 +29,33 @@ export const references: RunCommand = async (options, effects) => {
   else {
     const lines = tests.flatMap(({ reference, events, holdings }): readonly Said[] => [
       inRow([reference.title, ' (', reference.id, ')'], ''),
-      ...events.flatMap(({ event, answers }): readonly Said[] => [
+      ...events.flatMap(({ event, applied, answers }): readonly Said[] => [
         inRow(['  ', titleOf(event, file.settings.languages), ' [', event.id, ']'], ''),
-        ...tellAnswers(answers).flatMap(({ grades, answer: { order, because, decidedBy } }): readonly Said[] => [
-          inRow(
-            [
-              '    ',
-              inRow(grades.map(named), ', '),
-              ': ',
-              sayOrder(order),
-              because.length > 0 ? phrase('; rests on {0}', because.map((one) => one.id).join(', ')) : '',
-            ],
-            '',
-          ),
-          ...decidedBy.map(
-            (one): Said =>
-              phrase(
-                '      {0}, were {1, plural, one {} other {any one of }}{2} established',
-                sayOrder(one.order),
-                one.statements.length,
-                one.statements.map((s) => s.id).join(', '),
-              ),
-          ),
-        ]),
+        ...(applied ? [inRow(['    ', sayApplied(file, applied)], '')] : []),
+        ...tellAnswers(answers).flatMap(
+          ({ grades, answer: { order, decides, because, decidedBy } }): readonly Said[] => [
+            inRow(
+              [
+                '    ',
+                inRow(grades.map(named), ', '),
+                ': ',
+                sayOrder(order),
+                decides === null ? '' : phrase('; to be found out: {0}', decides),
+                because.length > 0 ? phrase('; rests on {0}', because.map((one) => one.id).join(', ')) : '',
+              ],
+              '',
+            ),
+            ...decidedBy.map(
+              (one): Said =>
+                phrase(
+                  '      {0}, were {1, plural, one {} other {any one of }}{2} established',
+                  sayOrder(one.order),
+                  one.statements.length,
+                  one.statements.map((s) => s.id).join(', '),
+                ),
+            ),
+          ],
+        ),
       ]),
       ...holdings.map(
         ({ holding, answers }): Said =>
@@ -129,7 +132,7 @@ function tellOffered(file: CaseFile): Said {
 
 function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
   return {
-    format: 'kerfmark-references/1',
+    format: 'kerfmark-references/2',
     note: 'the order of dates only; it does not say that an act was lawful or unlawful',
     offered: offeredReferences(file).map((one) => ({
       event: one.event.id,
@@ -138,14 +141,17 @@ function report(file: CaseFile, tests: readonly ReferenceTest[]): unknown {
       rows: one.rows.map(({ row, decision }) => ({ id: row.id, decision })),
       nothing: sayOrNull(file, sayNothingOffered(one)),
     })),
-    references: tests.map(({ reference, events, holdings }) => ({
+    references: tests.map(({ reference, events, holdings, outside }) => ({
       id: reference.id,
       title: file.sayer.say(reference.title),
-      events: events.map(({ event, answers }) => ({
+      outside: outside.map((one) => one.id),
+      events: events.map(({ event, applied, answers }) => ({
         entry: event.id,
-        answers: answers.map(({ grade, order, because, decidedBy }) => ({
+        applied: applied && { by: applied.by, why: applied.why },
+        answers: answers.map(({ grade, order, decides, because, decidedBy }) => ({
           grade,
-          order: order satisfies OrderToReference,
+          order: order satisfies ReachedOrder,
+          decides: sayOrNull(file, decides),
           because: because.map((one) => one.id),
           decidedBy: decidedBy.map((one) => ({ order: one.order, statements: one.statements.map((s) => s.id) })),
         })),

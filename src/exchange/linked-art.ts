@@ -1,5 +1,7 @@
+import { partiesIn, type Role } from '../custody/acts.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { findChains } from '../findings/custody-chains.ts';
+import { comesFrom } from '../findings/passed-on.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { assertionsAbout, claimsAbout } from './linked-art-claims.ts';
@@ -109,9 +111,11 @@ function partRemoval(file: CaseFile, event: Entry<'event'>, wall: string | undef
 function eventRecord(file: CaseFile, event: Entry<'event'>): LinkedArtRecord {
   const { keys } = event;
   const things = thingRefs(file, keys.objects ?? []);
-  const parties = (keys.parties ?? []).map((one) => (typeof one === 'string' ? { party: one, role: '' } : one));
-  const by = (role: RegExp): readonly Json[] =>
-    parties.filter((one) => role.test(one.role)).flatMap((one) => partyRef(file, one.party));
+  const parties = (keys.parties ?? []).map((one) => (typeof one === 'string' ? one : one.party));
+  const by = (role: Role): readonly Json[] =>
+    [...new Set(partiesIn(event).flatMap((one) => (one.role === role ? one.party : [])))].flatMap((id) =>
+      partyRef(file, id),
+    );
   const isAcquisition = ACQUISITIONS.includes(keys.kind);
   const isMove = MOVES.includes(keys.kind) && keys.to !== undefined;
   const common = {
@@ -126,7 +130,7 @@ function eventRecord(file: CaseFile, event: Entry<'event'>): LinkedArtRecord {
       ...common,
       ...list(
         parties.length > 0 ? 'carried_out_by' : 'participant',
-        parties.flatMap((one) => partyRef(file, one.party)),
+        parties.flatMap((one) => partyRef(file, one)),
       ),
       ...list('took_place_at', keys.place ? placeRef(file, keys.place) : []),
     };
@@ -141,8 +145,8 @@ function eventRecord(file: CaseFile, event: Entry<'event'>): LinkedArtRecord {
     : {
         type: 'Acquisition',
         transferred_title_of: things,
-        ...list('transferred_title_from', by(/seller|donor|giver|testator|from/i)),
-        ...list('transferred_title_to', by(/buyer|recipient|heir|purchaser|to/i)),
+        ...list('transferred_title_from', by('gives')),
+        ...list('transferred_title_to', by('gets')),
         referred_to_by: [
           statement(
             'Note',
@@ -155,7 +159,8 @@ function eventRecord(file: CaseFile, event: Entry<'event'>): LinkedArtRecord {
 
 function holdingRecord(file: CaseFile, holding: Entry<'holding'>): LinkedArtRecord {
   const { keys } = holding;
-  const before = keys.from === undefined ? undefined : file.catalogue.get(keys.from);
+  const giver = comesFrom(file.catalogue, holding);
+  const before = giver === undefined ? undefined : file.catalogue.get(giver);
   const from = before && isOfType(before, 'holding') && before.keys.holder ? partyRef(file, before.keys.holder) : [];
   return {
     ...head(file, holding, 'Activity'),

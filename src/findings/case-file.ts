@@ -2,6 +2,7 @@ import type { Access } from '../base/access.ts';
 import { compareDiagnostics, type Diagnostic } from '../base/diagnostic.ts';
 import { lazily } from '../base/once.ts';
 import { allOf, named, oneOf, phrase } from '../base/said.ts';
+import { withDrawnHoldings } from '../custody/draw-holdings.ts';
 import { whereKeptBack } from '../language/language.ts';
 import { type Sayer, sayerIn } from '../language/sayer.ts';
 import { forAudience } from '../model/audience.ts';
@@ -46,8 +47,9 @@ export function buildCaseFile(
   last = new Map<string, DatedBefore>(),
   sibling: DatedPart | null = null,
 ): CaseFile {
-  const catalogue = forAudience(whole, audience, sayer.term);
-  const dated = datedPart(whole, catalogue, withdrawn, last, sibling);
+  const cut = forAudience(whole, audience, sayer.term);
+  const catalogue = withDrawnHoldings(cut);
+  const dated = datedPart(cut === whole ? catalogue : whole, catalogue, withdrawn, last, sibling);
   const physical = lazily(() => findPhysical(catalogue));
   const faults = lazily(() => [...physical().faults, ...findCircles(catalogue)].sort(compareDiagnostics));
   const doubts = lazily(() =>

@@ -1,4 +1,5 @@
 import type { Entry } from '../model/entry.ts';
+import type { PassedOn } from './passed-on.ts';
 import type { ChosenReference } from './reference-dates.ts';
 import type { TitleDispute } from './title-disputes.ts';
 
@@ -32,6 +33,8 @@ export interface Gap {
   /** When it may have begun and ended. */
   readonly within: Stretch;
   readonly passage: 'direct' | 'not direct' | 'unknown';
+  /** Who says so, or from what it is inferred; null where nothing says how it passed. */
+  readonly passedOn: PassedOn | null;
   /** Looks in archives that concern one of its sides, or an event between them. */
   readonly searches: readonly Entry<'search'>[];
   /** Chosen periods that it may reach into. */

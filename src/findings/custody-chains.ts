@@ -4,11 +4,12 @@ import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { partsOfObject } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, type Gap, PRINTED_RANK, type Stretch } from './chain.ts';
 import { inOrder, partAside } from './chain-order.ts';
-import { samePiece } from './doubts-of-order.ts';
 import { searchesFor } from './gap-searches.ts';
+import { passedOn } from './passed-on.ts';
 import { chosenReferences } from './reference-dates.ts';
 import { titleDisputes } from './title-disputes.ts';
 
@@ -28,7 +29,7 @@ function chainsAt(file: CaseFile, rank: number): readonly Chain[] {
     const pieces = panels.length === 0 ? [null] : panels;
     const groups = new Map<string, Group>();
     for (const piece of pieces) {
-      const { main, aside } = partAside(holdingsOf(file, object, piece));
+      const { main, aside } = partAside(file.catalogue, holdingsOf(file, object, piece));
       if (main.length + aside.length === 0) continue;
       const key = main.map((one) => one.id).join(' ');
       const group = groups.get(key) ?? { panels: [], main, aside: new Set() };
@@ -58,7 +59,10 @@ function holdingsOf(file: CaseFile, object: Entry<'object'>, panel: string | nul
 
 function chainOf(file: CaseFile, rank: number, object: Entry<'object'>, { panels, main, aside }: Group): Chain {
   const [holdings, meanwhile] = [main, [...aside]].map((some) =>
-    inOrder(some.map((holding) => stretchesOf(file, rank, holding))),
+    inOrder(
+      file.catalogue,
+      some.map((holding) => stretchesOf(file, rank, holding)),
+    ),
   ) as [readonly ChainHolding[], readonly ChainHolding[]];
   const gaps = holdings.slice(1).flatMap((after, i) => {
     const gap = gapBetween(file, rank, holdings[i] as ChainHolding, after);
@@ -95,8 +99,11 @@ function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): C
   };
 }
 
-/** Least and greatest length from the end of one to the beginning of the next; null where they certainly overlap. */
+/** Least and greatest length from the end of one to the beginning of the next; null where an act connects them, or where they certainly overlap. */
 function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: ChainHolding): Gap | null {
+  const passed = passedOn(file.catalogue, before.holding, after.holding);
+  // Whom an act connects, nothing lies between; a death may lie long before it.
+  if (passed?.act && !passed.atDeath) return null;
   const end = file.statements.moments.momentOf(before.holding.id, 'ends');
   const begin = file.statements.moments.momentOf(after.holding.id, 'begins');
   const active = file.chronology.grades[rank]?.kept;
@@ -109,20 +116,14 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
     first: ranges?.earliest[end.index] ?? Number.NEGATIVE_INFINITY,
     last: ranges?.latest[begin.index] ?? Number.POSITIVE_INFINITY,
   };
-  const { passage } = after.holding.keys;
-  const is =
-    after.holding.keys.from !== before.holding.id || passage === undefined
-      ? 'unknown'
-      : typeof passage === 'string'
-        ? passage
-        : passage.is;
   return {
     before: before.holding,
     after: after.holding,
     least: Math.max(0, least),
     most: Number.isFinite(most) ? most : null,
     within,
-    passage: is,
+    passage: passed?.is ?? 'unknown',
+    passedOn: passed,
     searches: searchesFor(file, [before.holding, after.holding], within),
     periods: chosenReferences(file.catalogue).filter(
       ({ row, from, to }) =>

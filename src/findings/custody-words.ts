@@ -64,6 +64,14 @@ export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): Said {
   return least === most ? sayLength(most) : phrase('{0} to {1}', sayLength(least), sayLength(most), 'length', 'length');
 }
 
+/** What is known of how it passed: who says that it was direct, or from what that is taken; nothing more where nothing is. */
+export function sayPassed({ passedOn }: Pick<Gap, 'passedOn'>): Said {
+  if (passedOn?.atDeath) return phrase('estate');
+  if (passedOn?.is !== 'direct') return phrase('no record known to this museum');
+  if (passedOn.source !== null) return phrase('said to be direct');
+  return passedOn.why === null ? phrase('taken to be direct') : phrase('taken to be direct, because {0}', passedOn.why);
+}
+
 /** When a gap lies, as the end of a sentence: "some time from 1936 to 1938", "some time until 1936". */
 export function sayWithin(within: Stretch): Said {
   const [from, to] = yearsOf(within);

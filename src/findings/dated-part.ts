@@ -32,7 +32,7 @@ export interface DatedPart {
   trial(trial: Trial): LocalTrial;
   /** True where what is tied to a statement is small and settled enough to try everything in it. */
   isSmall(statement: number): boolean;
-  /** Statements about an entry: written in it, or claims about it. */
+  /** Statements about an entry: written in it, claims about it, acts and life dates that bind it. */
   statementsAbout(entry: string): readonly FileStatement[];
   statement(id: string): FileStatement | null;
   /** The place of a statement among those used; -1 where it takes no part. */
@@ -82,11 +82,11 @@ function sameKeys(a: Catalogue, b: Catalogue, isSame: (one: Entry, other: Entry)
   );
 }
 
-/** Keys of a file stay one object until something above its text changes; rows of a table are read anew. */
+/** Keys of a file stay one object until something above its text changes; rows of a table are read, and holdings of acts drawn, anew. */
 function sameRow(a: Entry, b: Entry): boolean {
   const told = ({ file, keys, placeOf }: Entry): string =>
     JSON.stringify([file, keys, Object.keys(keys).map((key) => placeOf([key]))]);
-  return a.file.endsWith('.csv') && told(a) === told(b);
+  return (a.file.endsWith('.csv') || a.drawnFrom !== undefined) && told(a) === told(b);
 }
 
 /** What an audience sees of entries that are the same in the whole file. */
@@ -115,7 +115,7 @@ function computeDated(
   const rangesAt = oncePerName((moment: number) => rangesOfMoment(chronology(), used, moment));
   const places = lazily(() => new Map(used.map((one, i) => [one, i])));
   const byId = lazily(() => new Map(statements.all.map((one) => [one.id, one])));
-  const about = lazily(() => statementsByEntry(shown, statements.all));
+  const about = lazily(() => statementsByEntry(shown, statements.all, statements.moments.all));
   const unfinished = lazily(() => new Set(chronology().disagreements.unfinished.flat()));
   return {
     statements,
@@ -163,9 +163,17 @@ function contradictionsOf(chronology: Chronology, statements: FileStatements): r
   });
 }
 
+/** Holdings that an act or the dates of a party speak of, though they are written elsewhere. */
+function holdingsTiedBy({ kind, says, links }: FileStatement, moments: readonly Moment[]): readonly string[] {
+  if (says.is !== 'handed on' && kind !== 'life') return [];
+  const tied = links.flatMap(({ from, to }) => [from, to].flatMap((one) => moments[one] ?? []));
+  return [...new Set(tied.flatMap(({ entry, edge }) => (edge === 'begins' || edge === 'ends' ? [entry] : [])))];
+}
+
 function statementsByEntry(
   catalogue: Catalogue,
   all: readonly FileStatement[],
+  moments: readonly Moment[],
 ): ReadonlyMap<string, readonly FileStatement[]> {
   const about = new Map<string, FileStatement[]>();
   const add = (entry: string, statement: FileStatement): void => {
@@ -175,6 +183,7 @@ function statementsByEntry(
   };
   for (const statement of all) {
     add(statement.entry, statement);
+    for (const holding of holdingsTiedBy(statement, moments)) add(holding, statement);
     const claim = catalogue.get(statement.entry);
     if (claim?.type !== 'claim') continue;
     const subject = catalogue.resolve((claim.keys as { about: string }).about)?.entry.id;

@@ -1,59 +1,64 @@
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { rankOf } from '../base/grade.ts';
 import { phrase, type Said } from '../base/said.ts';
-import { hullOfExpression } from '../dates/expression.ts';
-import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { DoubtInput } from './doubts.ts';
 
-/** Traps of holdings: outside the years of a person or firm, a dealer who bought counted as an agent. */
+/** Traps of holdings: a dealer who bought counted as an agent, somebody who is said to have had it and has no holding. */
 export function doubtsOfHoldings(input: DoubtInput): readonly Diagnostic[] {
-  return input.catalogue
-    .ofType('holding')
-    .flatMap((holding) => [...outsideLife(input, holding), ...dealerWhoBought(input, holding)]);
+  return [...dealersWhoBought(input), ...outsideTheChain(input)];
 }
 
-/** Certainly held on a day after a death or a closing, or before a birth or a founding. */
-function outsideLife(input: DoubtInput, holding: Entry<'holding'>): readonly Diagnostic[] {
-  const party = holding.keys.holder === undefined ? undefined : input.catalogue.get(holding.keys.holder);
-  const [begins, ends] = (['begins', 'ends'] as const).map((edge) =>
-    input.statements.moments.momentOf(holding.id, edge),
-  );
-  if (!party || !isOfType(party, 'party') || !begins || !ends) return [];
-  const rank = rankOf(input.settings.printedGrade);
-  const begunBy = input.rangesOf(begins)[rank]?.latest?.day;
-  const notEndedBefore = input.rangesOf(ends)[rank]?.earliest?.day;
-  const days = (text: string | undefined) => {
-    if (text === undefined) return null;
-    const read = readDate(text, 'gregorian', input.settings.dates);
-    return isDateProblem(read) ? null : hullOfExpression(read);
-  };
-  const { born, died, founded, closed } = party.keys;
-  const first = days(born ?? founded);
-  const last = days(died ?? closed);
-  const early =
-    first && begunBy !== undefined && begunBy < first.first
-      ? born
-        ? phrase('born {0}', born)
-        : phrase('founded {0}', founded)
-      : null;
-  const late =
-    last && notEndedBefore !== undefined && notEndedBefore > last.last
-      ? died
-        ? phrase('died {0}', died)
-        : phrase('closed {0}', closed)
-      : null;
-  const outside = early ?? late;
-  if (outside === null) return [];
-  return [
-    doubt(
-      holding,
-      [early ? 'begins' : 'ends'],
-      'holding-outside-life',
-      phrase('{0} has it with {1} at a time when the party was not there ({2})', holding.id, party.id, outside),
-      phrase('check the dates; an estate, an heir or a successor firm is a holding and a party of its own'),
-    ),
+/** Events at which somebody has a piece, though the event hands nothing on. */
+const SHOWN_BY: readonly string[] = ['offered unsold', 'exhibition'];
+
+/** Parties whom an offer, a show or a claim names as having a piece, and who have no holding of it. */
+function outsideTheChain({ catalogue }: DoubtInput): readonly Diagnostic[] {
+  const hasIt = (party: string, pieces: readonly string[]): boolean =>
+    pieces.some((piece) =>
+      catalogue
+        .onObject('holding', piece.split('/')[0] as string)
+        .some(
+          ({ keys }) =>
+            (keys.holder === party || (keys['shared-with'] ?? []).includes(party)) &&
+            keys.objects.some((one) => samePiece(one, piece)),
+        ),
+    );
+  const named = [
+    ...catalogue
+      .ofType('event')
+      .filter(({ keys }) => SHOWN_BY.includes(keys.kind))
+      .flatMap((event) =>
+        (event.keys.parties ?? []).map((one, i) => ({
+          entry: event as Entry,
+          path: ['parties', i] as KeyPath,
+          party: typeof one === 'string' ? one : one.party,
+          pieces: (typeof one === 'string' ? undefined : one.objects) ?? event.keys.objects ?? [],
+        })),
+      ),
+    ...catalogue.ofType('claim').flatMap((claim) => {
+      const { says, about, standing } = claim.keys;
+      const isOut = standing === 'rejected' || standing === 'withdrawn';
+      return says.holder === undefined || isOut
+        ? []
+        : [{ entry: claim as Entry, path: ['says', 'holder'] as KeyPath, party: says.holder, pieces: [about] }];
+    }),
   ];
+  return named
+    .filter(({ party, pieces }) => pieces.length > 0 && catalogue.get(party) && !hasIt(party, pieces))
+    .map(({ entry, path, party }) =>
+      doubt(
+        entry,
+        path,
+        'named-not-in-chain',
+        phrase('{0} is named as having it, but is not in the chain of those who had it', party),
+        phrase('write a holding of {0}, or why it did not have it', party),
+      ),
+    );
+}
+
+function dealersWhoBought(input: DoubtInput): readonly Diagnostic[] {
+  return input.catalogue.ofType('holding').flatMap((holding) => dealerWhoBought(input, holding));
 }
 
 /** A dealer who bought possesses; counted as an agent, his purchase does not end the time of the one before. */

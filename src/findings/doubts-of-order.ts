@@ -3,6 +3,7 @@ import { rankOf } from '../base/grade.ts';
 import { naturalOrder } from '../base/natural-order.ts';
 import { allOf, phrase, type Said } from '../base/said.ts';
 import type { Entry } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { DoubtInput } from './doubts.ts';
 
 /**
@@ -82,13 +83,4 @@ function removalsOf({ catalogue }: DoubtInput, event: Entry<'event'>): readonly 
 function sharesPiece(a: Entry<'event'>, b: Entry<'event'>): boolean {
   const [some, others] = [a.keys.objects ?? [], b.keys.objects ?? []];
   return some.some((one) => others.some((other) => samePiece(one, other)));
-}
-
-/** An object, its panel (`OB-x/A`) and a section of that (`OB-x/A.7`) are the same piece; two panels or two sections are not. */
-export function samePiece(a: string, b: string): boolean {
-  return a === b || isPartOf(a, b) || isPartOf(b, a);
-}
-
-function isPartOf(part: string, whole: string): boolean {
-  return part.startsWith(`${whole}/`) || (whole.includes('/') && part.startsWith(`${whole}.`));
 }

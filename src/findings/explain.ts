@@ -60,6 +60,30 @@ const BECAUSE: Readonly<Record<string, Readonly<Record<Side, (said: Said, days: 
     earliest: (said) => phrase('{0}, and a fill is later than what it fills', said),
     latest: (said) => phrase('{0}, and what is filled was there before', said),
   },
+  'act-ends': {
+    earliest: (said) => phrase('{0}, and it was with the giver until then', said),
+    latest: (said) => phrase('{0}, and it was with the giver until then', said),
+  },
+  'act-begins': {
+    earliest: (said) => phrase('{0}, and who got it had it from then on', said),
+    latest: (said) => phrase('{0}, and who got it had it from then on', said),
+  },
+  'act-held': {
+    earliest: (said) => phrase('{0}, and it was theirs to give then', said),
+    latest: (said) => phrase('{0}, and it was theirs to give then', said),
+  },
+  'act-passage': {
+    earliest: (said) => phrase('{0}, and the one had it when the other ceased to', said),
+    latest: (said) => phrase('{0}, and the one had it when the other ceased to', said),
+  },
+  'life-first': {
+    earliest: (said) => phrase('{0}, and who had it was there then', said),
+    latest: (said) => phrase('{0}, and who had it was there then', said),
+  },
+  'life-last': {
+    earliest: (said) => phrase('{0}, and who had it was there then', said),
+    latest: (said) => phrase('{0}, and who had it was there then', said),
+  },
   'passage-inside': {
     earliest: (said) => phrase('{0}, and a possessor had it when it was handed on', said),
     latest: (said) => phrase('{0}, and it was handed on while the possessor had it', said),
@@ -108,6 +132,8 @@ export function sayMoment(file: CaseFile, moment: Moment): Said {
     case 'end':
     case 'ends':
       return phrase('the end of “{0}”', title);
+    case 'delivery':
+      return phrase('the delivery by “{0}”', title);
     case 'moment':
       return phrase('the making of “{0}”', title);
   }

@@ -2,10 +2,10 @@ import { groupBy } from '../base/group-by.ts';
 import { inRow, phrase, type Said } from '../base/said.ts';
 import { titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, PRINTED_RANK, type Stretch } from './chain.ts';
 import { findChains, titleTime } from './custody-chains.ts';
-import { samePiece } from './doubts-of-order.ts';
 import { eventsOn } from './event-order.ts';
 
 /** The four chains that are never mixed: sold is not removed, removed is not exported. */

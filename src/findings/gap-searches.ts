@@ -3,9 +3,9 @@ import type { DayRange } from '../dates/day.ts';
 import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { CaseFile } from './case-file.ts';
 import { PRINTED_RANK, type Stretch } from './chain.ts';
-import { samePiece } from './doubts-of-order.ts';
 
 /** Searches about one of the two, or about an event of all their pieces that may lie between them, where their time is bounded. */
 export function searchesFor(

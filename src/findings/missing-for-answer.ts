@@ -2,7 +2,7 @@ import { phrase, type Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOpenRequest } from '../model/open-request.ts';
-import { samePiece } from './doubts-of-order.ts';
+import { samePiece } from '../model/pieces.ts';
 
 /**
  * What keeps an answer from being the museum's, whoever has approved it: a question that rests on nothing which the one who

@@ -1,17 +1,13 @@
 import { GRADES, rankOf } from '../base/grade.ts';
 import { phrase, type Said } from '../base/said.ts';
 import type { DayRange } from '../dates/day.ts';
-import { hullOfExpression } from '../dates/expression.ts';
-import { isDateProblem, readDate } from '../dates/read-date.ts';
 import type { Catalogue } from '../model/catalogue.ts';
-import { type Entry, isOfType, type Keys } from '../model/entry.ts';
+import type { Entry } from '../model/entry.ts';
 import type { CaseFile } from './case-file.ts';
 import { eventsInOrder } from './event-order.ts';
+import { daysOf, jurisdictionOf, placeOfEvent, type Rule, rulesOver } from './reach.ts';
 import { type ReferenceRow, referenceDays, referenceTable } from './reference-dates.ts';
 import { kindsTested } from './reference-tests.ts';
-
-/** Who ruled a place in a stretch of time, as the place's entry has it. */
-export type Rule = NonNullable<Keys<'place'>['rule']>[number];
 
 /** Whether a person has chosen a row for this file, declined it, or not yet decided. */
 export type Decision = 'chosen' | 'declined' | 'not decided';
@@ -39,10 +35,10 @@ export function offeredReferences(file: CaseFile): readonly OfferedReferences[] 
   return acts.flatMap((event): readonly OfferedReferences[] => {
     const place = placeOfEvent(file.catalogue, event);
     const time = timeOf(file, event);
-    const rules = place ? rulesOver(file, place, time) : [];
+    const rules = place ? rulesOver(file.catalogue, place).filter((rule) => overlaps(file, rule, time)) : [];
     if (rules.length === 0) return [{ event, place, rule: null, jurisdiction: null, rows: [], rowsOfTerritory: 0 }];
     return rules.map((rule) => {
-      const jurisdiction = slug(rule.jurisdiction ?? rule.power);
+      const jurisdiction = jurisdictionOf(rule.jurisdiction ?? rule.power);
       const ofTerritory = referenceTable().filter((row) => row.jurisdiction === jurisdiction);
       const rows = ofTerritory.filter(
         (row) => kindsTested(row.tests)?.includes(event.keys.kind) && mayApply(row, time),
@@ -62,17 +58,6 @@ export function offeredReferences(file: CaseFile): readonly OfferedReferences[] 
 /** Kinds of event that some row of the table could be tested on, other than those tested on any act. */
 const ACT_KINDS: readonly string[] = [...new Set(referenceTable().flatMap((row) => kindsTested(row.tests) ?? []))];
 
-function placeOfEvent(catalogue: Catalogue, event: Entry<'event'>): Entry<'place'> | null {
-  const { kind, objects = [] } = event.keys;
-  const id = kind === 'import' ? (event.keys.to ?? event.keys.place) : event.keys.place;
-  const own = id === undefined ? undefined : catalogue.get(id);
-  if (own && isOfType(own, 'place')) return own;
-  if (kind !== 'removal') return null;
-  const object = objects.map((one) => catalogue.resolve(one)?.entry).find((one) => one && isOfType(one, 'object'));
-  const wall = object && isOfType(object, 'object') ? catalogue.get(object.keys.of ?? '') : undefined;
-  return wall && isOfType(wall, 'place') ? wall : null;
-}
-
 /** From the earliest beginning to the latest end, at the printed grade, or the first weaker one that bounds it at all. */
 function timeOf(file: CaseFile, event: Entry<'event'>): DayRange {
   const start = file.statements.moments.momentOf(event.id, 'start');
@@ -87,29 +72,9 @@ function timeOf(file: CaseFile, event: Entry<'event'>): DayRange {
   return times.find(({ first, last }) => Number.isFinite(first) || Number.isFinite(last)) ?? (times[0] as DayRange);
 }
 
-/** Rules that may have held then, of the nearest place around it that records any. */
-function rulesOver(file: CaseFile, place: Entry<'place'>, time: DayRange): readonly Rule[] {
-  const seen = new Set<string>();
-  let at: Entry | undefined = place;
-  while (at && isOfType(at, 'place') && !seen.has(at.id)) {
-    seen.add(at.id);
-    const rules: readonly Rule[] = at.keys.rule ?? [];
-    if (rules.length > 0) return rules.filter((rule) => overlaps(file, rule, time));
-    at = at.keys.within === undefined ? undefined : file.catalogue.get(at.keys.within);
-  }
-  return [];
-}
-
-function overlaps(file: CaseFile, { from, to }: Rule, time: DayRange): boolean {
-  const days = (text: string | undefined): DayRange | null => {
-    if (text === undefined) return null;
-    const read = readDate(text, 'gregorian', file.settings.dates);
-    return isDateProblem(read) ? null : hullOfExpression(read);
-  };
-  return (
-    (days(from)?.first ?? Number.NEGATIVE_INFINITY) <= time.last &&
-    (days(to)?.last ?? Number.POSITIVE_INFINITY) >= time.first
-  );
+function overlaps(file: CaseFile, rule: Rule, time: DayRange): boolean {
+  const { possible } = daysOf(file, rule);
+  return possible.first <= time.last && possible.last >= time.first;
 }
 
 /** True where the row may have been in force in that time. */
@@ -123,14 +88,6 @@ function decisionOn({ workspace }: Catalogue, id: string): Decision {
     (one) => (typeof one === 'string' ? one : one.id) === id,
   );
   return decided === undefined ? 'not decided' : typeof decided === 'string' ? 'chosen' : 'declined';
-}
-
-/** `United States` as the table writes it: `united-states`. */
-function slug(power: string): string {
-  return power
-    .trim()
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-');
 }
 
 /** What is said where there is nothing to offer; null where there are rows. */

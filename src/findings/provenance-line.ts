@@ -5,8 +5,10 @@ import { civilOf } from '../dates/day.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { lifeDate } from '../model/life-dates.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, PRINTED_RANK } from './chain.ts';
+import { howAcquired, passedOn } from './passed-on.ts';
 
 /** Ways of acquiring that a line has words for. */
 const ACQUISITIONS: readonly string[] = [
@@ -66,12 +68,10 @@ function holdingOf(
   const languages = file.settings.languages;
   const holder = keys.holder === undefined ? undefined : file.catalogue.get(keys.holder);
   const next = chain.holdings[i + 1]?.holding;
-  const passage = next?.keys.passage;
-  const direct =
-    next?.keys.from === holding.id &&
-    (typeof passage === 'string' ? passage : passage?.is) === 'direct' &&
-    // A semicolon states a fact: a passage that is only possible is none.
-    rankOf(typeof passage === 'string' ? 'probable' : (passage?.grade ?? 'probable')) <= PRINTED_RANK;
+  const passed = next === undefined ? null : passedOn(file.catalogue, holding, next);
+  // A semicolon states a fact: a passage that is only possible is none.
+  const direct = passed?.is === 'direct' && rankOf(passed.grade) <= PRINTED_RANK;
+  const acquired = howAcquired(file.catalogue, holding) ?? '';
   const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
   // Who has it now has it still: "1951", not "1951 until at least 2024".
   const isPresent = next === undefined && !Number.isFinite(possibly.last) && Number.isFinite(begunBy);
@@ -88,9 +88,7 @@ function holdingOf(
         : sayer.words('no record known to this museum'),
     capacity: keys.capacity === 'agent or dealer' || keys.capacity === 'consignee' ? 'dealer' : null,
     'acquired-by':
-      (holder || keys['not-disclosed']) && ACQUISITIONS.includes(keys['acquired-by'] ?? '')
-        ? (keys['acquired-by'] as Acquisition)
-        : null,
+      (holder || keys['not-disclosed']) && ACQUISITIONS.includes(acquired) ? (acquired as Acquisition) : null,
     place: isUnknown ? null : townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
     begins,
     ends,
@@ -130,9 +128,10 @@ function yearOf(day: number): number | null {
   return Number.isFinite(day) ? civilOf(day).year : null;
 }
 
-function lifeDates({ keys }: Entry<'party'>): string | null {
-  if (keys.is !== 'person' || (keys.born === undefined && keys.died === undefined)) return null;
-  return `${keys.born ?? ''}-${keys.died ?? ''}`;
+function lifeDates(party: Entry<'party'>): string | null {
+  const [first, last] = (['first', 'last'] as const).map((edge) => lifeDate(party, edge)?.date);
+  if (party.keys.is !== 'person' || (first === undefined && last === undefined)) return null;
+  return `${first ?? ''}-${last ?? ''}`;
 }
 
 /** The best grade of a statement about the holding; conjectural where none is used. */

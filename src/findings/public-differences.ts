@@ -28,7 +28,14 @@ export function publicDifferences(file: CaseFile, forPublic: CaseFile): readonly
   return [...rangeDifferences(file, forPublic), ...gapDifferences(file, forPublic), ...hidden(file, forPublic)];
 }
 
-const EDGES = { start: 'beginning', end: 'end', begins: 'beginning', ends: 'end', moment: 'making' } as const;
+const EDGES = {
+  start: 'beginning',
+  end: 'end',
+  begins: 'beginning',
+  ends: 'end',
+  moment: 'making',
+  delivery: 'delivery',
+} as const;
 
 function rangeDifferences(file: CaseFile, forPublic: CaseFile): readonly PublicDifference[] {
   const rank = rankOf(file.settings.printedGrade);

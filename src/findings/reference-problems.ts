@@ -20,7 +20,12 @@ export function referenceProblems(catalogue: Catalogue): readonly Diagnostic[] {
   const cited = citing.flatMap((entry) =>
     (entry.keys['under-law'] ?? []).map((id, i) => ({ entry: entry as Entry, path: ['under-law', i], id })),
   );
-  const unknown = [...chosen, ...cited].flatMap(({ entry, path, id }): readonly Diagnostic[] => {
+  const applied = catalogue
+    .ofType('event')
+    .flatMap((entry) =>
+      (entry.keys.applies ?? []).map((one, i) => ({ entry: entry as Entry, path: ['applies', i, 'law'], id: one.law })),
+    );
+  const unknown = [...chosen, ...cited, ...applied].flatMap(({ entry, path, id }): readonly Diagnostic[] => {
     if (isKnownReference(catalogue, id)) return [];
     const near = nearest(id, REFERENCE_IDS);
     const begins = REFERENCE_IDS.filter((row) => row.startsWith(id.slice(0, 6))).slice(0, 3);

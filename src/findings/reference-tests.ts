@@ -1,8 +1,9 @@
 import { GRADES, type Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
 import { oncePer } from '../base/once.ts';
+import type { Said } from '../base/said.ts';
 import { RANKS, type Tried } from '../chronology/chronology.ts';
-import { type Entry, isOfType } from '../model/entry.ts';
+import { type Entry, isOfType, type Keys } from '../model/entry.ts';
 import type { FileStatement, Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
 import { eventsInOrder } from './event-order.ts';
@@ -14,18 +15,24 @@ import {
   orderToReference,
   type ReferenceDays,
 } from './order-to-reference.ts';
+import { placeOfEvent, type Reach, reachOf } from './reach.ts';
 import { type ChosenReference, chosenReferences } from './reference-dates.ts';
 
 /** Statements each of which alone would settle an open order, and how. */
 export interface Deciding {
-  readonly order: OrderToReference;
+  readonly order: ReachedOrder;
   readonly statements: readonly FileStatement[];
 }
+
+/** How an event lies to a reference date, where the date speaks of it; that it does not, or that no place is recorded, elsewhere. */
+export type ReachedOrder = OrderToReference | 'outside' | 'no place';
 
 /** How an event lies to a reference date at one grade. */
 export interface ReferenceAnswer {
   readonly grade: Grade;
-  readonly order: OrderToReference;
+  readonly order: ReachedOrder;
+  /** Where it is not determined whether the date speaks of the act at all: what would decide. */
+  readonly decides: Said | null;
   /** Statements that a settled order rests on. */
   readonly because: readonly FileStatement[];
   /** Where it is undetermined: statements each of which alone would decide it, were it established. */
@@ -35,20 +42,30 @@ export interface ReferenceAnswer {
 /** An event against a reference date, at the four grades. */
 export interface EventAtReference {
   readonly event: Entry<'event'>;
+  /** Who wrote that it applies, and why; null where nobody did. */
+  readonly applied: Applied | null;
   readonly answers: readonly ReferenceAnswer[];
 }
+
+/** A person's word that a law applies to an act, whatever the rule over its place says. */
+export type Applied = NonNullable<Keys<'event'>['applies']>[number];
 
 /** A holding against a reference date, at the four grades. */
 export interface HoldingAtReference {
   readonly holding: Entry<'holding'>;
-  readonly answers: readonly HeldAtReference[];
+  readonly answers: readonly ReachedHolding[];
 }
+
+/** How somebody's time with a piece lies to a reference date that may not speak of where it lay. */
+export type ReachedHolding = HeldAtReference | 'outside' | 'no place' | 'undetermined';
 
 /** A reference date with everything that is tested against it. */
 export interface ReferenceTest {
   readonly reference: ChosenReference;
   readonly events: readonly EventAtReference[];
   readonly holdings: readonly HoldingAtReference[];
+  /** Acts of the kinds that it speaks of, done where it does not reach. */
+  readonly outside: readonly Entry<'event'>[];
 }
 
 /** Kinds of event that an act in the table speaks of. */
@@ -85,17 +102,23 @@ export const testReferences = oncePer((file: CaseFile): readonly ReferenceTest[]
     if (!from) return [];
     const kinds = kindsTested(reference.row.tests);
     const isHeld = /holding|any/.test(reference.row.tests) || reference.row.kind === 'period';
+    const ofItsKinds = events
+      .filter((event) => kinds === null || kinds.includes(event.keys.kind))
+      .map((event) => eventAt(file, reference, { from, to }, event));
+    const isOutside = ({ answers }: EventAtReference): boolean => answers.every((one) => one.order === 'outside');
     return [
       {
         reference,
-        events: events
-          .filter((event) => kinds === null || kinds.includes(event.keys.kind))
-          .map((event) => ({ event, answers: answersFor(file, { from, to }, event) })),
+        events: ofItsKinds.filter((one) => !isOutside(one)),
+        outside: ofItsKinds.filter(isOutside).map((one) => one.event),
         holdings: isHeld
-          ? file.catalogue.ofType('holding').map((holding) => ({
-              holding,
-              answers: heldAt(file, { from, to: reference.row.kind === 'period' ? to : null }, holding),
-            }))
+          ? file.catalogue
+              .ofType('holding')
+              .map((holding) => ({
+                holding,
+                answers: heldAt(file, reference, { from, to: reference.row.kind === 'period' ? to : null }, holding),
+              }))
+              .filter(({ answers }) => !answers.every((one) => one === 'outside'))
           : [],
       },
     ];
@@ -114,16 +137,47 @@ function daysAt(chronology: Tried, rank: number, moment: Moment): MomentDays {
   return { earliest: earliest as number, latest: latest as number };
 }
 
-function answersFor(file: CaseFile, days: ReferenceDays, event: Entry<'event'>): readonly ReferenceAnswer[] {
+function eventAt(
+  file: CaseFile,
+  reference: ChosenReference,
+  days: ReferenceDays,
+  event: Entry<'event'>,
+): EventAtReference {
+  const applied = (event.keys.applies ?? []).find((one) => one.law === reference.row.id) ?? null;
+  return { event, applied, answers: answersFor(file, reference, days, event, applied !== null) };
+}
+
+function answersFor(
+  file: CaseFile,
+  reference: ChosenReference,
+  days: ReferenceDays,
+  event: Entry<'event'>,
+  applies: boolean,
+): readonly ReferenceAnswer[] {
   const moments = edges(file, event);
   if (!moments) return [];
   const [start, end] = moments;
-  const orderIn = (chronology: Tried, rank: number): OrderToReference =>
-    orderToReference(days, daysAt(chronology, rank, start), daysAt(chronology, rank, end));
+  const place = placeOfEvent(file.catalogue, event);
+  const reached = (
+    chronology: Tried,
+    rank: number,
+  ): { readonly order: ReachedOrder; readonly decides: Said | null } => {
+    const [begun, ended] = [daysAt(chronology, rank, start), daysAt(chronology, rank, end)];
+    const order = orderToReference(days, begun, ended);
+    const reach: Reach = applies
+      ? { is: 'inside' }
+      : reachOf(file, reference, place, { first: begun.earliest, last: ended.latest });
+    if (reach.is === 'outside' || reach.is === 'no place') return { order: reach.is, decides: null };
+    // What came before a law was made came before it wherever it was done.
+    if (reach.is !== 'undetermined' || order === 'before') return { order, decides: null };
+    return { order: 'undetermined', decides: reach.decides };
+  };
+  const orderIn = (chronology: Tried, rank: number): ReachedOrder => reached(chronology, rank).order;
   return GRADES.map((grade, rank): ReferenceAnswer => {
-    const order = orderIn(file.chronology, rank);
+    const { order, decides } = reached(file.chronology, rank);
+    if (order === 'outside' || order === 'no place') return { grade, order, decides, because: [], decidedBy: [] };
     if (order !== 'undetermined') {
-      return { grade, order, because: becauseOf(file, rank, start, end, order), decidedBy: [] };
+      return { grade, order, decides, because: becauseOf(file, rank, start, end, order), decidedBy: [] };
     }
     const tried = file.inDetail ? candidates(file, rank, [start, end]) : [];
     const settled = tried.map((statement) => ({
@@ -133,7 +187,7 @@ function answersFor(file: CaseFile, days: ReferenceDays, event: Entry<'event'>):
     const decidedBy = [...groupBy(settled, (one) => one.order)]
       .filter(([settles]) => settles !== 'undetermined')
       .map(([settles, list]): Deciding => ({ order: settles, statements: list.map((one) => one.statement) }));
-    return { grade, order, because: [], decidedBy };
+    return { grade, order, decides, because: [], decidedBy };
   });
 }
 
@@ -173,11 +227,22 @@ function becauseOf(
   return [...new Set(list)];
 }
 
-function heldAt(file: CaseFile, days: ReferenceDays, holding: Entry<'holding'>): readonly HeldAtReference[] {
+function heldAt(
+  file: CaseFile,
+  reference: ChosenReference,
+  days: ReferenceDays,
+  holding: Entry<'holding'>,
+): readonly ReachedHolding[] {
   const moments = edges(file, holding);
   if (!moments) return [];
   const [begins, ends] = moments;
-  return GRADES.map((_, rank) =>
-    heldAtReference(days, daysAt(file.chronology, rank, begins), daysAt(file.chronology, rank, ends)),
-  );
+  const at = file.catalogue.get(holding.keys.place ?? '');
+  const place = at && isOfType(at, 'place') ? at : null;
+  return GRADES.map((_, rank): ReachedHolding => {
+    const [begun, ended] = [daysAt(file.chronology, rank, begins), daysAt(file.chronology, rank, ends)];
+    const held = heldAtReference(days, begun, ended);
+    if (held === 'not') return held;
+    const reach = reachOf(file, reference, place, { first: begun.earliest, last: ended.latest });
+    return reach.is === 'inside' ? held : reach.is;
+  });
 }

@@ -5,8 +5,8 @@ import { isDateProblem, readDate } from '../dates/read-date.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { isOpenRequest } from '../model/open-request.ts';
+import { samePiece } from '../model/pieces.ts';
 import type { Settings } from '../model/settings.ts';
-import { samePiece } from './doubts-of-order.ts';
 
 /** Somebody who disputes a title: an assertion with those who contest it, or a request for return that is open. */
 export type TitleDispute =

@@ -3,7 +3,7 @@ import type { Entry } from '../model/entry.ts';
 import { sayStatement } from '../statements/say-statement.ts';
 import type { CaseFile } from './case-file.ts';
 import { eventsInOrder } from './event-order.ts';
-import { testReferences } from './reference-tests.ts';
+import { type EventAtReference, testReferences } from './reference-tests.ts';
 import type { TrialEntry, TrialFile, TrialReference, TrialStatement } from './run-trial.ts';
 
 /** What a reader's trial needs of a case file, as plain data; nothing that the audience may not see is in the file. */
@@ -59,18 +59,35 @@ export function trialFileOf(file: CaseFile): TrialFile {
   };
 }
 
+/** Events of which it is settled at every grade that the date speaks of them, or that they came before it. */
+function settled(events: readonly EventAtReference[]): readonly EventAtReference[] {
+  return events.filter(({ answers }) =>
+    answers.every(({ order, decides }) => decides === null && order !== 'outside' && order !== 'no place'),
+  );
+}
+
 function referencesOf(file: CaseFile): readonly TrialReference[] {
   return testReferences(file).flatMap(({ reference: { title, from, to, row }, events, holdings }) => {
     if (!from) return [];
     const name = file.sayer.say(title);
     const period = row.kind === 'period' ? to : null;
-    const order = { title: name, from, to, asks: 'order' as const, entries: events.map((one) => one.event.id) };
+    const order = {
+      title: name,
+      from,
+      to,
+      asks: 'order' as const,
+      entries: settled(events).map((one) => one.event.id),
+    };
     const held = {
       title: name,
       from,
       to: period,
       asks: 'held' as const,
-      entries: holdings.map((one) => one.holding.id),
+      entries: holdings
+        .filter(
+          ({ answers }) => !answers.some((one) => one === 'no place' || one === 'undetermined' || one === 'outside'),
+        )
+        .map((one) => one.holding.id),
     };
     return [order, held].filter((one) => one.entries.length > 0);
   });

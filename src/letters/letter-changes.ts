@@ -172,6 +172,18 @@ function sayingOf(facts: CaseFile, value: StatementValue): Saying {
       return { is: 'left by', one: subject(value.one), other: subject(value.other) };
     case 'material':
       return { ...value, subject: subject(value.subject), table: '' };
+    case 'handed on': {
+      const named = (id: string | null): Subject | null => (id === null ? null : subject({ entry: id, edge: null }));
+      const act = subject({ entry: value.act, edge: null });
+      return { is: 'handed on', act, how: value.how, from: named(value.from), to: named(value.to) };
+    }
+    case 'life':
+      return {
+        is: 'life',
+        subject: subject({ entry: value.party, edge: null }),
+        key: value.key,
+        date: dateOfValue(value.date),
+      };
     case 'passed':
       return { is: 'passed', one: subject(value.one), other: subject(value.other), how: value.how };
   }

@@ -28,7 +28,7 @@ const dateValue = z.strictObject({
   sunset: z.boolean(),
 });
 
-const subject = z.strictObject({ entry: z.string(), edge: z.enum(['begins', 'ends']).nullable() });
+const subject = z.strictObject({ entry: z.string(), edge: z.enum(['begins', 'ends', 'delivery']).nullable() });
 
 const gap = z.strictObject({ min: z.string().nullable(), max: z.string().nullable() });
 
@@ -50,6 +50,19 @@ const statementValue = z.discriminatedUnion('is', [
     strict: z.boolean(),
   }),
   z.strictObject({ is: z.literal('lasted'), subject, gap }),
+  z.strictObject({
+    is: z.literal('handed on'),
+    act: z.string(),
+    how: z.enum(['handed on', 'at death', 'for a time', 'taken back', 'brought back', 'returned']),
+    from: z.string().nullable(),
+    to: z.string().nullable(),
+  }),
+  z.strictObject({
+    is: z.literal('life'),
+    party: z.string(),
+    key: z.enum(['born', 'died', 'founded', 'closed']),
+    date: dateValue,
+  }),
   z.strictObject({ is: z.literal('layer'), relation: z.string(), one: subject, other: subject }),
   z.strictObject({ is: z.literal('left by'), one: subject, other: subject }),
   z.strictObject({
@@ -209,6 +222,12 @@ function statementValueOf(says: Saying): StatementValue {
         year: says.year,
         from: says.from,
       };
+    case 'handed on': {
+      const { act, how, from, to } = says;
+      return { is: 'handed on', act: act.entry, how, from: from?.entry ?? null, to: to?.entry ?? null };
+    }
+    case 'life':
+      return { is: 'life', party: says.subject.entry, key: says.key, date: dateValueOf(says.date) };
     case 'passed':
       return { is: 'passed', one: namedBy(says.one), other: namedBy(says.other), how: says.how };
   }

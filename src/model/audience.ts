@@ -246,6 +246,9 @@ function setAt(keys: Record<string, unknown>, path: KeyPath, value: string): voi
 /** Keys that tell who judged; that such a person is not shown takes nothing else out. */
 export const JUDGES: readonly string[] = ['by', 'analyst'];
 
+/** Keys that hold somebody's opinion, which is none without the one who holds it. */
+const OPINIONS: readonly string[] = ['inferred', 'applies'];
+
 /**
  * What goes with a reference: the list item around it, or the map whose `source` it is, since they rest on it; only
  * the reference itself where it tells who judged so, or stands alone.
@@ -254,7 +257,7 @@ function restingPath(path: KeyPath): KeyPath {
   // A shape in pixels means nothing without its figure.
   if (path[0] === 'shape') return ['shape'];
   // An opinion goes with the one who holds it.
-  if (path.length > 1 && path[0] !== 'inferred' && JUDGES.includes(String(path.at(-1)))) return path;
+  if (path.length > 1 && !OPINIONS.includes(String(path[0])) && JUDGES.includes(String(path.at(-1)))) return path;
   const item = path.findIndex((part) => typeof part === 'number');
   if (item !== -1) return path.slice(0, item + 1);
   return isInMap(path) && path.at(-1) === 'source' ? path.slice(0, -1) : path;

@@ -45,6 +45,8 @@ export interface Catalogue {
   onObject<Type extends EntryType>(type: Type, object: string): readonly Entry<Type>[];
   /** Entries of any type that do. */
   namingObject(object: string): readonly Entry[];
+  /** The same catalogue with more entries. */
+  withMore(entries: readonly Entry[]): Catalogue;
   linksTo(id: string): readonly Link[];
   linksFrom(id: string): readonly Link[];
 }
@@ -92,6 +94,7 @@ export function buildCatalogue(
     ofType,
     onObject,
     namingObject: (object) => [...(byObject().get(object)?.values() ?? [])].flat(),
+    withMore: (more) => buildCatalogue([...entries, ...more], audience, holdsMore, cut),
     linksTo: (id) => linked().to.get(id) ?? [],
     linksFrom: (id) => linked().from.get(id) ?? [],
   };

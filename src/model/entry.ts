@@ -59,6 +59,8 @@ export interface Entry<Type extends EntryType = EntryType> {
   placeOf(path: KeyPath): Place;
   /** True for a name that stands in for a party who may not be named to this audience. */
   readonly standsIn?: boolean;
+  /** For a holding that nobody wrote: the events that it is drawn from. */
+  readonly drawnFrom?: readonly string[];
   /** Keys that were taken out for this audience. */
   readonly withheld?: readonly string[];
 }

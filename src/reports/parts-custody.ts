@@ -1,5 +1,6 @@
 import { sayLegend } from '../custody/write-line.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
+import { howAcquired } from '../findings/passed-on.ts';
 import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
@@ -15,6 +16,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
     const head = namePanels(file.sayer, chain.panels) || nameOf(file, chain.object.id);
     const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
       const { keys, id } = one.holding;
+      const acquired = howAcquired(file.catalogue, one.holding);
       const shared = (keys['shared-with'] ?? []).map((party) => nameOf(file, party));
       return [
         passage(`${i < chain.holdings.length ? '' : words('Meanwhile: ')}${nameOf(file, id)}`, [
@@ -24,7 +26,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
         passage(`${term(keys.capacity)}${shared.length > 0 ? words(', shared with {0}', shared.join(', ')) : ''}`),
         passage(say(sayCertain(one))),
         passage(say(sayStretch(one.possibly))),
-        passage(keys['acquired-by'] ? term(keys['acquired-by']) : ''),
+        passage(acquired ? term(acquired) : ''),
       ];
     });
     return [

@@ -1,12 +1,13 @@
 import { hullOfExpression } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { sayStretch } from '../findings/custody-words.ts';
-import { samePiece } from '../findings/doubts-of-order.ts';
 import { eventsInOrder, eventsOn } from '../findings/event-order.ts';
 import { searchesFor } from '../findings/gap-searches.ts';
+import { comesFrom, howAcquired } from '../findings/passed-on.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { samePiece } from '../model/pieces.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
 import type { Matter } from './matter.ts';
 import { nameOf, sayCapacity, sayEventDates, saySearch, statementsOf } from './say-entry.ts';
@@ -132,8 +133,10 @@ export function acquisition({ file, chains }: Matter): readonly Block[] {
     const searched = searchesFor(file, [holding], { first: possibly.first, last: begunBy }).filter((one) =>
       isBefore(file.settings.dates, one, begunBy),
     );
-    const how = holding.keys['acquired-by'] ? term(holding.keys['acquired-by']) : '';
-    const giver = from && holding.keys.from === from.id ? nameOf(file, from.keys.holder ?? from.id) : '';
+    const acquired = howAcquired(file.catalogue, holding);
+    const how = acquired ? term(acquired) : '';
+    const giver =
+      from && comesFrom(file.catalogue, holding) === from.id ? nameOf(file, from.keys.holder ?? from.id) : '';
     const fromWhom = giver === '' ? '' : words('from {0}', giver);
     const told = [[how, fromWhom].filter(Boolean).join(', '), begun].filter(Boolean).join(file.sayer.semicolon);
     const line = passage(

@@ -2,10 +2,10 @@ import type { Grade } from '../base/grade.ts';
 import { groupBy } from '../base/group-by.ts';
 import { oneLine } from '../base/one-line.ts';
 import type { CaseFile } from '../findings/case-file.ts';
-import { sayGap, sayStretch, sayWithin } from '../findings/custody-words.ts';
+import { sayGap, sayPassed, sayStretch, sayWithin } from '../findings/custody-words.ts';
 import { citedFor, declinedReferences } from '../findings/reference-dates.ts';
-import { type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
-import { sayOrder, tellAnswers } from '../findings/reference-words.ts';
+import { type EventAtReference, type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
+import { sayApplied, sayOrder, tellAnswers } from '../findings/reference-words.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
@@ -44,7 +44,7 @@ export function unknown(matter: Matter): readonly Block[] {
           panelsBefore(file.sayer, chain.panels),
           nameOf(file, gap.before.id),
           nameOf(file, gap.after.id),
-          gap.passage === 'direct' ? words('said to be direct') : words('no record known to this museum'),
+          say(sayPassed(gap)),
           say(sayGap(gap)),
           say(sayWithin(gap.within)),
         ),
@@ -230,7 +230,7 @@ export function orderToReferences(matter: Matter): readonly Block[] {
   const asked = new Set(eventsAsked(matter).map((one) => one.id));
   const said = testReferences(file).flatMap(({ reference, events }) => {
     const ofAsked = events.filter(({ event }) => asked.has(event.id));
-    const alike = groupBy(ofAsked, ({ answers }) => sayOrders(file.sayer, answers));
+    const alike = groupBy(ofAsked, (one) => sayOrders(file, one));
     return [...alike].map(([orders, list]) =>
       passage(
         words(
@@ -263,13 +263,16 @@ export function orderToReferences(matter: Matter): readonly Block[] {
 }
 
 /** "Before it on probable statements or weaker; undetermined on established". */
-function sayOrders(sayer: Sayer, answers: readonly ReferenceAnswer[]): string {
-  const { words } = sayer;
+function sayOrders({ catalogue, sayer, settings }: CaseFile, { answers, applied }: EventAtReference): string {
+  const { words, say, semicolon } = sayer;
   const told = tellAnswers(answers.map((one) => ({ ...one, because: [], decidedBy: [] })));
-  if (told.length === 1) return words('{0} at every grade', sayOrder(told[0]?.answer.order ?? 'undetermined'));
-  return told
-    .map(({ grades, answer }) => words('{0} {1}', sayOrder(answer.order), sayGrades(sayer, grades)))
-    .join(sayer.semicolon);
+  const order = ({ order: one, decides }: ReferenceAnswer): string =>
+    decides === null ? say(sayOrder(one)) : words('{0} (to be found out: {1})', sayOrder(one), decides);
+  const orders =
+    told.length === 1 && told[0]
+      ? [words('{0} at every grade', order(told[0].answer))]
+      : told.map(({ grades, answer }) => words('{0} {1}', order(answer), sayGrades(sayer, grades)));
+  return [...orders, ...(applied ? [say(sayApplied({ catalogue, settings }, applied))] : [])].join(semicolon);
 }
 
 /** "on established statements", "on probable statements or weaker". */

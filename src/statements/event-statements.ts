@@ -2,6 +2,7 @@ import { phrase } from '../base/said.ts';
 import { longestDays, parseDuration } from '../dates/duration.ts';
 import type { Entry } from '../model/entry.ts';
 import { DAY_KINDS, RELATIONS, type RelationName } from '../model/types/event.ts';
+import { doubtRoles } from './act-statements.ts';
 import { betweenOf, type Collector, type DatedWords } from './collector.ts';
 import type { FileStatement, Span } from './file-statement.ts';
 import { type Gap, lengthLinks, relationLinks } from './relation-links.ts';
@@ -24,6 +25,19 @@ export function collectEvent(collector: Collector, event: Entry<'event'>): void 
     collectRelation(collector, event, relation, id, ['relations', i], span);
   });
   collectLength(collector, event, span);
+  collectDelivery(collector, event);
+  doubtRoles(collector, event);
+}
+
+/** When a piece was handed over, where that was not the day of the act: a moment of its own. */
+function collectDelivery(collector: Collector, event: Entry<'event'>): void {
+  const { delivery } = event.keys;
+  const moment = collector.moments.momentOf(event.id, 'delivery');
+  if (delivery === undefined || !moment) return;
+  const words = typeof delivery === 'string' ? { date: delivery, grade: 'probable' as const } : delivery;
+  const span = { start: moment.index, end: moment.index, single: true };
+  const head = { id: `${event.id}#delivery`, kind: 'delivery' as const, path: ['delivery'] };
+  collector.addDated(event, head, words, span, collector.subject(event, 'delivery'));
 }
 
 /** Id of an inline statement: its own ref, else the number of its place. */

@@ -6,7 +6,7 @@ import type { KeyPath } from '../model/entry.ts';
 import type { Saying } from './saying.ts';
 
 /** Which end of an entry's time a moment is. */
-export type Edge = 'start' | 'end' | 'begins' | 'ends' | 'moment';
+export type Edge = 'start' | 'end' | 'begins' | 'ends' | 'moment' | 'delivery';
 
 /** A moment of the file. */
 export interface Moment {
@@ -29,6 +29,8 @@ export type StatementKind =
   | 'relation'
   | 'lasts'
   | 'passage'
+  | 'delivery'
+  | 'life'
   | 'layer'
   | 'left-by'
   | 'material'

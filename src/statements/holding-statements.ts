@@ -70,7 +70,7 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
     );
     return;
   }
-  const { is, grade, why } = passageWords(passage);
+  const { is, grade, why, source } = passageWords(passage);
   const links = passageLinks(span, to, {
     direct: is === 'direct',
     sameCapacity: before.keys.capacity === holding.keys.capacity,
@@ -84,6 +84,7 @@ function collectPassage(collector: Collector, holding: Entry<'holding'>, to: Spa
       path: ['passage'],
       grade,
       why,
+      source,
       says: { is: 'passed', one: collector.subject(before), other: collector.subject(holding), how: is },
     },
     { links },
@@ -94,7 +95,8 @@ function passageWords(passage: NonNullable<Entry<'holding'>['keys']['passage']>)
   readonly is: 'direct' | 'not direct' | 'unknown';
   readonly grade: Grade;
   readonly why: string | undefined;
+  readonly source: string | undefined;
 } {
-  if (typeof passage === 'string') return { is: passage, grade: 'probable', why: undefined };
-  return { is: passage.is, grade: passage.grade ?? 'probable', why: passage.why };
+  if (typeof passage === 'string') return { is: passage, grade: 'probable', why: undefined, source: undefined };
+  return { is: passage.is, grade: passage.grade ?? 'probable', why: passage.why, source: passage.source };
 }

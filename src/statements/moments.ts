@@ -7,7 +7,7 @@ import type { Edge, Moment, Span } from './file-statement.ts';
 /** All moments of a catalogue, and how ids lead to them. */
 export interface Moments {
   readonly all: readonly Moment[];
-  /** Moments of an entry: none, one or two, the earlier first. */
+  /** Moments of an entry: none, one or two, the earlier first; a delivery beside its act is none of them. */
   ofEntry(entry: string): readonly Moment[];
   /** Starts before ends: always holds and cannot be withdrawn. */
   readonly axioms: readonly Link[];
@@ -16,11 +16,12 @@ export interface Moments {
   momentOf(entry: string, edge: Edge): Moment | null;
 }
 
-/** Two moments for events, holdings and traces formed over time; one for every other trace. */
+/** Two moments for events, holdings and traces formed over time; one for every other trace, and for the delivery of an act. */
 export const findMoments = oncePer((catalogue: Catalogue): Moments => {
   const all: Moment[] = [];
   const axioms: Link[] = [];
   const byEntry = new Map<string, readonly Moment[]>();
+  const deliveries = new Map<string, Moment>();
   for (const entry of catalogue.entries) {
     const edges = edgesOf(entry);
     const moments = edges.map((edge, i) => ({ index: all.length + i, entry: entry.id, edge }));
@@ -29,9 +30,14 @@ export const findMoments = oncePer((catalogue: Catalogue): Moments => {
     if (edges.length === 2) {
       axioms.push({ from: all.length - 2, to: all.length - 1, days: 0, role: 'axiom' });
     }
+    if (isOfType(entry, 'event') && entry.keys.delivery !== undefined) {
+      deliveries.set(entry.id, { index: all.length, entry: entry.id, edge: 'delivery' });
+      all.push(deliveries.get(entry.id) as Moment);
+    }
   }
   const ofEntry = (entry: string) => byEntry.get(entry) ?? [];
-  const momentOf = (entry: string, edge: Edge) => ofEntry(entry).find((one) => one.edge === edge) ?? null;
+  const momentOf = (entry: string, edge: Edge) =>
+    (edge === 'delivery' ? deliveries.get(entry) : ofEntry(entry).find((one) => one.edge === edge)) ?? null;
   return { all, axioms, ofEntry, momentOf, spanOf: (reference) => spanOf(catalogue, momentOf, reference) };
 });
 

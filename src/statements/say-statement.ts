@@ -4,6 +4,7 @@ import type { DateExpression } from '../dates/expression.ts';
 import type { Sense } from '../dates/sense.ts';
 import { sayDuration, sayExpression } from '../language/date-words.ts';
 import type { LayerRelation } from '../model/layer-relations.ts';
+import type { LifeDate } from '../model/life-dates.ts';
 import type { RelationName } from '../model/types/event.ts';
 import type { Gap } from './relation-links.ts';
 import type { MaterialYear, Saying, Subject } from './saying.ts';
@@ -55,6 +56,13 @@ const PASSAGES: Readonly<Record<string, SayTwo>> = {
   unknown: (from, to) => phrase('passed from “{0}” to “{1}”, directly or not', from, to),
 };
 
+const LIVES: Readonly<Record<LifeDate['key'], SayTwo>> = {
+  born: (party, date) => phrase('{0}: born {1}', party, date),
+  died: (party, date) => phrase('{0}: died {1}', party, date),
+  founded: (party, date) => phrase('{0}: founded {1}', party, date),
+  closed: (party, date) => phrase('{0}: closed {1}', party, date),
+};
+
 /** A statement: what it speaks of, what it says, and in which words of its document. */
 export function sayStatement(saying: Saying): Said {
   switch (saying.is) {
@@ -77,9 +85,29 @@ export function sayStatement(saying: Saying): Said {
       return phrase('“{0}” was left by “{1}”', saying.one.title, saying.other.title);
     case 'material':
       return MATERIALS[saying.year](saying.subject.title, saying.material, String(saying.from), saying.table);
+    case 'handed on':
+      return sayHandedOn(saying);
+    case 'life':
+      return LIVES[saying.key](phrase('“{0}”', saying.subject.title), sayExpression(saying.date));
     case 'passed':
       return (PASSAGES[saying.how] as SayTwo)(saying.one.title, saying.other.title);
   }
+}
+
+/** What an act did: "passed from A to B by the sale"; "lent", "brought back" where it did that. */
+function sayHandedOn({ act, how, from, to }: Extract<Saying, { is: 'handed on' }>): Said {
+  const by = act.title;
+  if (from && to) {
+    if (how === 'for a time') return phrase('given for a time from “{0}” to “{1}”, by “{2}”', from.title, to.title, by);
+    if (how === 'brought back' || how === 'returned')
+      return phrase('brought back from “{0}” to “{1}”, by “{2}”', from.title, to.title, by);
+    return phrase('passed from “{0}” to “{1}”, by “{2}”', from.title, to.title, by);
+  }
+  if (from)
+    return how === 'for a time'
+      ? phrase('“{0}” lent by “{1}”', from.title, by)
+      : phrase('“{0}” ended with “{1}”', from.title, by);
+  return phrase('“{0}” began with “{1}”', to?.title ?? '', by);
 }
 
 function sayDated({ subject, sense, date, written }: Extract<Saying, { is: 'dated' }>): Said {
@@ -96,6 +124,7 @@ function sayDated({ subject, sense, date, written }: Extract<Saying, { is: 'date
 /** What is dated: an entry, or an edge of its time. */
 function saySubject({ edge, title }: Subject): Said {
   if (edge === 'begins') return phrase('beginning of “{0}”', title);
+  if (edge === 'delivery') return phrase('delivery by “{0}”', title);
   return edge === 'ends' ? phrase('end of “{0}”', title) : phrase('“{0}”', title);
 }
 

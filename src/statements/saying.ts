@@ -1,14 +1,16 @@
 import type { Said } from '../base/said.ts';
+import type { How } from '../custody/passages.ts';
 import type { DateExpression } from '../dates/expression.ts';
 import type { Sense } from '../dates/sense.ts';
 import type { LayerRelation } from '../model/layer-relations.ts';
+import type { LifeDate } from '../model/life-dates.ts';
 import type { RelationName } from '../model/types/event.ts';
 import type { Gap } from './relation-links.ts';
 
 /** What a statement speaks of: an entry, or an edge of its time. */
 export interface Subject {
   readonly entry: string;
-  readonly edge: 'begins' | 'ends' | null;
+  readonly edge: 'begins' | 'ends' | 'delivery' | null;
   /** The title of the entry as the audience reads it. */
   readonly title: string;
 }
@@ -56,4 +58,13 @@ export type Saying =
       readonly one: Subject;
       readonly other: Subject;
       readonly how: 'direct' | 'not direct' | 'unknown';
-    };
+    }
+  | {
+      readonly is: 'handed on';
+      readonly act: Subject;
+      readonly how: How;
+      /** The holdings that the act ties together; null where it names nobody. */
+      readonly from: Subject | null;
+      readonly to: Subject | null;
+    }
+  | { readonly is: 'life'; readonly subject: Subject; readonly key: LifeDate['key']; readonly date: DateExpression };

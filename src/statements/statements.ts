@@ -4,6 +4,7 @@ import { groupBy } from '../base/group-by.ts';
 import type { Network, NetworkStatement } from '../chronology/chronology.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
+import { collectLife, collectPassages } from './act-statements.ts';
 import { collectClaim } from './claim-statements.ts';
 import { Collector } from './collector.ts';
 import { collectEvent } from './event-statements.ts';
@@ -29,7 +30,8 @@ export interface FileStatements {
 /**
  * Turns a catalogue into statements about moments. Numbers, caps and choices are settled on the
  * whole file, so that an id means the same to every audience; then every statement that touches
- * something not shown is taken out, before anything is computed.
+ * something not shown is taken out, before anything is computed. What acts and life dates say of holdings is asked of what
+ * is shown, since it depends on which other holdings there are.
  */
 export function findStatements(whole: Catalogue, shown: Catalogue = whole): FileStatements {
   const collector = new Collector(whole, shown);
@@ -40,14 +42,22 @@ export function findStatements(whole: Catalogue, shown: Catalogue = whole): File
     else if (isOfType(entry, 'evidence')) collectTrace(collector, entry);
   }
   const moments = findMoments(shown);
-  const all = shownStatements(collector.statements, collector.moments, whole, shown, moments);
+  const own = new Collector(shown, shown);
+  collectPassages(own);
+  for (const party of shown.ofType('party')) collectLife(own, party);
+  const placeOf = new Map(shown.entries.map((entry, i) => [entry.id, i]));
+  const place = (one: FileStatement): number => placeOf.get(one.entry) ?? -1;
+  const all = [
+    ...shownStatements(collector.statements, collector.moments, whole, shown, moments),
+    ...own.statements,
+  ].sort((a, b) => place(a) - place(b));
   const used = all.filter((one) => one.notUsed === null && (one.links.length > 0 || one.choice !== undefined));
   return {
     moments,
     all,
     used,
     network: { moments: moments.all.length, axioms: moments.axioms, statements: used.map(networkStatement) },
-    problems: [...collector.problems, ...sameName(whole, collector.statements)].filter(
+    problems: [...collector.problems, ...own.problems, ...sameName(whole, collector.statements)].filter(
       (one) => one.entry === undefined || shown.shownAs(one.entry) === one.entry,
     ),
   };

@@ -344,13 +344,18 @@ const SENSE: Partial<Record<EntryType, (access: Access, least: boolean) => Keys>
             },
           ],
           'under-law': [],
+          applies: [{ law: 'unesco-1970', why: word(access, 'applies'), by: idOf('party', access, true) }],
         },
   source: (access, least) =>
     least
       ? {}
       : { url: `https://example.org/${canary(access)}`, 'under-law': [], authenticity: authenticityOf(access) },
   title: () => ({ 'under-law': [] }),
-  party: (_, least) => (least ? {} : { living: 'no', born: '1871', died: '1938', founded: '1871', closed: '1938' }),
+  party: (access, least) => {
+    const dated = (date: string): Keys => ({ date, grade: 'probable', source: idOf('source', access, true) });
+    const [first, last] = [dated('1871'), dated('1938')];
+    return least ? {} : { living: 'no', born: first, died: last, founded: first, closed: last };
+  },
   holding: (access, least) =>
     least
       ? {}

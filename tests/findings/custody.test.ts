@@ -3,9 +3,9 @@ import { readLine } from '../../src/custody/read-line.ts';
 import { civilOf, dayOf, formatIsoDay } from '../../src/dates/day.ts';
 import { findChains } from '../../src/findings/custody-chains.ts';
 import { sayGap } from '../../src/findings/custody-words.ts';
-import { samePiece } from '../../src/findings/doubts-of-order.ts';
 import { lineOfChain } from '../../src/findings/provenance-line.ts';
 import { seededRandom } from '../../src/geometry/seeded-random.ts';
+import { samePiece } from '../../src/model/pieces.ts';
 import { inEnglish } from '../spoken.ts';
 import { computeFiles, entries, filesOf, ROOT } from '../workspace.ts';
 

@@ -139,6 +139,9 @@ describe('what hangs on statements, on the demonstration file', () => {
     let decided = 0;
     for (const { reference, events } of testReferences(file)) {
       for (const { event, answers } of events) {
+        // Where it is open whether a date speaks of an act at all, the page of trials does not ask.
+        if (answers.some((one) => one.decides !== null || one.order === 'outside' || one.order === 'no place'))
+          continue;
         for (const { grade, decidedBy } of answers) {
           for (const { order, statements } of decidedBy) {
             const [one] = statements;
@@ -148,8 +151,8 @@ describe('what hangs on statements, on the demonstration file', () => {
               (candidate) => candidate.reference === inEnglish(reference.title) && candidate.entry === event.id,
             );
             const words = { before: 'before', within: 'within', after: 'after', partly: 'partly within' } as const;
-            if (one.grade === 'established' || order === 'undetermined') continue;
-            expect(inEnglish(answer?.words[GRADES.indexOf(grade)] ?? '')).toBe(words[order]);
+            if (one.grade === 'established' || !(order in words)) continue;
+            expect(inEnglish(answer?.words[GRADES.indexOf(grade)] ?? '')).toBe(words[order as keyof typeof words]);
             decided += 1;
           }
         }

@@ -61,6 +61,7 @@ const OF_ENTRIES = [
   /no tool marks \(established\)/,
   /\(no access\)\.$/,
   /^How acquired not known$/,
+  /\| not known \|$/,
   /^not seen Of all panels:$/,
 ];
 

@@ -74,6 +74,10 @@ export function sentenceOf(says: Saying, language: LetterLanguage): string {
       );
     case 'passed':
       return fill(PASSAGES[says.how], says.one.title, says.other.title);
+    case 'handed on':
+    case 'life':
+      // Letters of the first format were written before there were such statements.
+      return '';
   }
 }
 

@@ -12,6 +12,7 @@ export const claim = z.strictObject({
     sense: z.enum(SENSES).optional(),
     calendar: calendar().optional(),
     'as-written': text().optional(),
+    holder: ref('party').optional().describe('who had the piece, as the source says; about is the piece then'),
     text: localText().optional().describe('what is said, where it is no date'),
   }),
   source: ref('source', 'evidence', 'figure'),

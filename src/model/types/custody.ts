@@ -32,7 +32,12 @@ export const holding = z.strictObject({
   passage: z
     .union([
       z.enum(PASSAGES),
-      z.strictObject({ is: z.enum(PASSAGES), grade: grade().optional(), why: text().optional() }),
+      z.strictObject({
+        is: z.enum(PASSAGES),
+        grade: grade().optional(),
+        why: text().optional(),
+        source: ref('source').optional(),
+      }),
     ])
     .optional(),
   begins: z.array(statedDate()).optional(),

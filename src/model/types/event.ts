@@ -39,6 +39,7 @@ export const EVENT_KINDS = [
   'exchange',
   'consignment',
   'deposit',
+  'pledge',
   'division of finds',
   'permit',
   'nationalisation',
@@ -109,6 +110,15 @@ const relation = z.strictObject({
 
 const money = z.strictObject({ amount: text(), currency: text().optional(), source: ref('source').optional() });
 
+/** A party of an event, in a role: `gives`, `gets`, `through`, `house`, or a word of your own for what else it did. */
+const partyOfEvent = z.strictObject({
+  party: ref('party'),
+  role: text().describe('gives, gets, through, house bind who has it; any other word tells what the party did'),
+  objects: list(ref('object')).optional().describe('the pieces that the party gave or got; an exchange needs them'),
+  'on-behalf-of': ref('party').optional().describe('for whom the party acted'),
+  holding: ref('holding').optional().describe('which of its holdings is meant, where it has several'),
+});
+
 /** Something that happened. */
 export const event = z.strictObject({
   ...commonKeys,
@@ -117,7 +127,11 @@ export const event = z.strictObject({
   objects: list(ref('object')).optional(),
   place: ref('place').optional(),
   to: ref('place').optional().describe('where a transport, export or import ended'),
-  parties: z.array(z.union([ref('party'), z.strictObject({ party: ref('party'), role: text() })])).optional(),
+  parties: z.array(z.union([ref('party'), partyOfEvent])).optional(),
+  passage: z
+    .strictObject({ grade: grade().optional(), why: text().optional() })
+    .optional()
+    .describe('how sure it is that the piece passed from who gives to who gets; probable where nothing is said'),
   technique: z.enum(['stacco', 'strappo', 'stacco a massello', 'sawn', 'prised', 'unknown']).optional(),
   circumstance: z
     .strictObject({
@@ -130,6 +144,10 @@ export const event = z.strictObject({
   'under-law': list(text())
     .optional()
     .describe('laws cited: rows of the table of reference dates, or entries of that type'),
+  applies: z
+    .array(z.strictObject({ law: text(), why: text(), by: ref('party') }))
+    .optional()
+    .describe('that a law or period applies to the act, though the rule over its place does not settle it'),
   stated: z.array(statedDate()).optional().describe('dated statements: ENTRY#1, #2, ...'),
   relations: z.array(relation).optional().describe('order to other events; numbered on after stated'),
   lasts: span().optional().describe('how long it took; statement ENTRY#lasts'),
@@ -137,6 +155,9 @@ export const event = z.strictObject({
   price: money.optional(),
   contract: date().optional(),
   payment: date().optional(),
-  delivery: date().optional(),
+  delivery: z
+    .union([date(), statedDate()])
+    .optional()
+    .describe('when it was handed over, where that was not the day of the act; statement ENTRY#delivery'),
   catalogue: ref('source').optional(),
 });

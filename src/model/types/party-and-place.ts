@@ -1,5 +1,20 @@
 import * as z from 'zod';
-import { commonKeys, date, list, localText, name, number, ref, text } from '../fields.ts';
+import { commonKeys, date, grade, list, localText, name, number, ref, text } from '../fields.ts';
+
+/** A date of a life or of a firm; with its source and how sure it is, or bare, which counts as probable. */
+const lifeDate = () =>
+  z
+    .union([
+      date(),
+      z.strictObject({
+        date: date(),
+        grade: grade().optional(),
+        source: ref('source', 'evidence', 'figure').optional(),
+        locator: text().optional(),
+        why: text().optional(),
+      }),
+    ])
+    .optional();
 
 const authorities = z.array(z.strictObject({ scheme: text(), id: text() }));
 
@@ -11,10 +26,10 @@ export const party = z.strictObject({
   'public-name': text().optional().describe('what the public reads instead of the name'),
   role: text().optional(),
   is: z.enum(['person', 'firm', 'institution', 'community']),
-  born: date().optional(),
-  died: date().optional(),
-  founded: date().optional(),
-  closed: date().optional(),
+  born: lifeDate().describe('nobody holds a piece before it; statement ENTRY#first'),
+  died: lifeDate().describe('nobody holds a piece after it; statement ENTRY#last'),
+  founded: lifeDate().describe('the same for a firm or an institution; statement ENTRY#first'),
+  closed: lifeDate().describe('the same for a firm or an institution; statement ENTRY#last'),
   addresses: z
     .array(
       z.strictObject({
