@@ -160,8 +160,8 @@ function MotifCircle({ motif, flip }: { readonly motif: CutMotif; readonly flip:
   return (
     <g class="mark mark-motif" aria-hidden="true">
       <circle class="motif-circle" cx={x} cy={y} r={circle.radius} />
-      <circle class="motif-end" cx={x} cy={y} r={radius.least} />
-      {radius.most === null ? null : <circle class="motif-end" cx={x} cy={y} r={radius.most} />}
+      {radius === null ? null : <circle class="motif-end" cx={x} cy={y} r={radius.least} />}
+      {radius === null || radius.most === null ? null : <circle class="motif-end" cx={x} cy={y} r={radius.most} />}
     </g>
   );
 }

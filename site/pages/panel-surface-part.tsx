@@ -1,5 +1,6 @@
 import type { JSX } from 'preact';
 import { sayOutward } from '../../src/base/interval.ts';
+import { sayRadius } from '../../src/physical/panel-motifs.ts';
 import type { PanelFindings } from '../../src/physical/panels.ts';
 import type { PageContext } from '../context.ts';
 import { said, say, term, words } from '../say.ts';
@@ -66,13 +67,10 @@ export function MotifsPart({ page, panel }: Props): JSX.Element | null {
       {panel.motifs.map(({ shape, fit, beyond }) => (
         <p>
           {say(
-            '{0}: a circle of radius {1} mm ({2} mm to {3}), from {4}° of arc. {5}',
+            '{0}: a circle of radius {1} mm ({2}), from {3}° of arc. {4}',
             <EntryLink page={page} id={shape.trace.id} />,
             fit.circle.radius.toFixed(0),
-            fit.radius.least.toFixed(0),
-            fit.radius.most === null
-              ? words('no upper end that the arc would settle')
-              : words('{0} mm', fit.radius.most.toFixed(0)),
+            said(sayRadius(fit)),
             fit.arc.toFixed(0),
             beyond.length > 0 ? (
               <>
@@ -94,7 +92,7 @@ export function MotifsPart({ page, panel }: Props): JSX.Element | null {
       ))}
       <p class="aside">
         {say(
-          'Geometric fit (Gander, Golub and Strebel 1994); the interval holds 95 of 100 trials with the errors of tracing. Points along one line err together, so that the true interval may be wider.',
+          'Geometric fit (Gander, Golub and Strebel 1994); the interval holds the true radius in at least 95 of 100 simulated arcs with the stated error of tracing, also where the points of a line are all off in one way. Without a stated error there is none.',
         )}
       </p>
     </section>

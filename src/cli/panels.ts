@@ -3,6 +3,7 @@ import { allOf, inRow, measured, named, phrase, type Said } from '../base/said.t
 import { panelsReport } from '../findings/panels-report.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { sayChance } from '../physical/measured-reasons.ts';
+import { sayRadius } from '../physical/panel-motifs.ts';
 import { sayWeight } from '../physical/panel-weight.ts';
 import type { PanelFindings } from '../physical/panels.ts';
 import { sayError } from '../physical/registration-words.ts';
@@ -87,18 +88,15 @@ function tell(
         )
       : []),
     ...motifs.map(({ shape, fit, beyond }): Said => {
-      const to: Said =
-        fit.radius.most === null ? phrase('no upper end') : phrase('{0} mm', measured(fit.radius.most, 0));
       const reach = inRow(
         beyond.map((one): Said => phrase('{0} edge by {1} mm at least', named(one.side), measured(one.least, 0))),
         ', ',
       );
       return phrase(
-        '  {0}: radius {1} mm ({2} mm to {3}), {4}° of arc{5}',
+        '  {0}: radius {1} mm ({2}), {3}° of arc{4}',
         shape.trace.id,
         measured(fit.circle.radius, 0),
-        measured(fit.radius.least, 0),
-        to,
+        sayRadius(fit),
         measured(fit.arc, 0),
         beyond.length > 0 ? phrase('; if it was a full circle, the painting went on beyond the {0}', reach) : '',
       );

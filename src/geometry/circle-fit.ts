@@ -1,5 +1,4 @@
-import { leastSquares } from './linear.ts';
-import { distance, type Path, type Point } from './point.ts';
+import type { Path, Point } from './point.ts';
 
 /** A circle, in the unit of its points. */
 export interface Circle {
@@ -65,15 +64,9 @@ export function fitCircle(points: Path): Circle | null {
   let squares = sumOfSquares(points, circle);
   for (let step = 0; step < 200 && damping < 1e12; step += 1) {
     const { centre, radius }: Circle = circle;
-    const rows = points.map((point) => {
-      const d = distance(point, centre) || 1e-12;
-      return [(point[0] - centre[0]) / d, (point[1] - centre[1]) / d, 1];
-    });
-    const misses = points.map((point) => distance(point, centre) - radius);
-    const damped = [0, 1, 2].map((i) => [0, 1, 2].map((j) => (i === j ? Math.sqrt(damping * points.length) : 0)));
-    const change = leastSquares([...rows, ...damped], [...misses, 0, 0, 0]);
+    const change = stepFrom(points, circle, damping);
     if (!change) break;
-    const [dx, dy, dr] = change as [number, number, number];
+    const [dx, dy, dr] = change;
     const next: Circle = { centre: [centre[0] + dx, centre[1] + dy], radius: radius + dr };
     const nextSquares = sumOfSquares(points, next);
     if (nextSquares <= squares) {
@@ -85,9 +78,44 @@ export function fitCircle(points: Path): Circle | null {
   return circle;
 }
 
+/** The damped step of Gauss and Newton from a circle: the 3 x 3 normal equations, solved by elimination; null where they are singular. */
+function stepFrom(points: Path, { centre, radius }: Circle, damping: number): readonly [number, number, number] | null {
+  let [xx, xy, yy, x1, y1, xm, ym, m1] = [0, 0, 0, 0, 0, 0, 0, 0];
+  for (const [px, py] of points) {
+    const [ax, ay] = [px - centre[0], py - centre[1]];
+    const d = Math.sqrt(ax * ax + ay * ay) || 1e-12;
+    const [x, y, miss] = [ax / d, ay / d, d - radius];
+    xx += x * x;
+    xy += x * y;
+    yy += y * y;
+    x1 += x;
+    y1 += y;
+    xm += x * miss;
+    ym += y * miss;
+    m1 += miss;
+  }
+  const n = points.length;
+  const more = damping * n;
+  [xx, yy] = [xx + more, yy + more];
+  const nn = n + more;
+  // The radius goes out first, then one of the centre's coordinates.
+  const [axx, axy, ayy] = [xx - (x1 * x1) / nn, xy - (x1 * y1) / nn, yy - (y1 * y1) / nn];
+  const [bx, by] = [xm - (x1 * m1) / nn, ym - (y1 * m1) / nn];
+  const det = axx * ayy - axy * axy;
+  if (!(det > 1e-18 * axx * ayy)) return null;
+  const [dx, dy] = [(ayy * bx - axy * by) / det, (axx * by - axy * bx) / det];
+  return [dx, dy, (m1 - x1 * dx - y1 * dy) / nn];
+}
+
 /** Sum of squared distances of points from a circle. */
 export function sumOfSquares(points: Path, { centre, radius }: Circle): number {
-  return points.reduce((sum, point) => sum + (distance(point, centre) - radius) ** 2, 0);
+  let sum = 0;
+  for (const [x, y] of points) {
+    const [dx, dy] = [x - centre[0], y - centre[1]];
+    const miss = Math.sqrt(dx * dx + dy * dy) - radius;
+    sum += miss * miss;
+  }
+  return sum;
 }
 
 /** Degrees of the circle that the points cover: 360 less the widest gap between neighbours as seen from its centre. */

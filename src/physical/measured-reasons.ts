@@ -2,6 +2,7 @@ import { sayOutward } from '../base/interval.ts';
 import { inRow, measured, named, phrase, type Said } from '../base/said.ts';
 import { JOIN_TRIALS } from '../geometry/edge-join.ts';
 import { COUNTED_KINDS } from './panel-areas.ts';
+import { sayRadius } from './panel-motifs.ts';
 import { sayWeight } from './panel-weight.ts';
 import type { PanelFindings, PossibleJoin } from './panels.ts';
 import { sayError } from './registration-words.ts';
@@ -147,9 +148,9 @@ function motifReasons({ motifs }: PanelFindings): readonly MeasuredReason[] {
     id: `motif-${shape.trace.id}`,
     what: phrase('A motif cut by an edge'),
     result: phrase(
-      'radius {0} mm to {1} from {2}° of arc{3}',
-      measured(fit.radius.least, 0),
-      fit.radius.most === null ? phrase('no upper end') : phrase('{0} mm', measured(fit.radius.most, 0)),
+      'radius {0} mm ({1}) from {2}° of arc{3}',
+      measured(fit.circle.radius, 0),
+      sayRadius(fit),
       measured(fit.arc, 0),
       beyond.length > 0
         ? phrase(

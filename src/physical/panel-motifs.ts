@@ -1,3 +1,4 @@
+import { measured, phrase, type Said } from '../base/said.ts';
 import type { CircleInterval } from '../geometry/circle-interval.ts';
 import { circleInterval, reachInterval } from '../geometry/circle-interval.ts';
 import type { Path, Point } from '../geometry/point.ts';
@@ -22,12 +23,12 @@ export interface CutMotif {
 export function findCutMotifs(panel: PanelGeometry): readonly CutMotif[] {
   return panel.shapes.flatMap((shape): readonly CutMotif[] => {
     if (shape.kind !== 'arc') return [];
-    const fit = circleInterval(shape.path, shape.errorMm);
+    const fit = circleInterval(shape.path, shape.errorMm, { together: true });
     if (!fit) return [];
     const middle = shape.path[Math.floor(shape.path.length / 2)] as Point;
     const beyond = sidesOf(panel.outline).flatMap(({ side, a, b }) => {
       const reach = reachInterval(shape.path, fit, a, b, middle);
-      return reach.least > 0 ? [{ side, ...reach }] : [];
+      return reach && reach.least > 0 ? [{ side, ...reach }] : [];
     });
     return [{ shape, fit, beyond }];
   });
@@ -47,4 +48,11 @@ function sidesOf(outline: Path): readonly {
     { side: 'bottom', a: [right, bottom], b: [left, bottom] },
     { side: 'left', a: [left, bottom], b: [left, top] },
   ];
+}
+
+/** How far the radius of a motif is settled: `210 mm to 240 mm`, `210 mm or more`, or that nothing settles it. */
+export function sayRadius({ radius }: CircleInterval): Said {
+  if (radius === null) return phrase('no interval: the error of its points is not stated');
+  const [least, most] = [measured(radius.least, 0), radius.most === null ? null : measured(radius.most, 0)];
+  return most === null ? phrase('{0} mm or more', least) : phrase('{0} mm to {1} mm', least, most);
 }

@@ -173,8 +173,8 @@ describe('the demonstration file', () => {
     expect(a?.sections.sections.length).toBe(2);
     expect(a?.motifs[0]?.beyond.map((one) => one.side)).toEqual(['top', 'right']);
     // The picture was drawn with a ring of radius 175; it is traced at its inner line.
-    expect(a?.motifs[0]?.fit.radius.least).toBeLessThan(175);
-    expect(a?.motifs[0]?.fit.radius.most).toBeGreaterThan(175);
+    expect(a?.motifs[0]?.fit.radius?.least).toBeLessThan(175);
+    expect(a?.motifs[0]?.fit.radius?.most).toBeGreaterThan(175);
     expect(file.physical.joins().map(({ first, second }) => [first.trace.id, second.trace.id])).toEqual([
       ['PE-edge-right-A', 'PE-edge-left-T'],
     ]);
