@@ -181,7 +181,7 @@ export function Crossing({
       <path d={`M${left - 5} ${y - 10} H${left} V${y + 10} H${left - 5}`} />
       <path d={`M${right + 5} ${y - 10} H${right} V${y + 10} H${right + 5}`} />
       <text x={right + 9} y={y + 4.5}>
-        {say('disputed')}
+        {say('statements disagree')}
       </text>
     </g>
   );

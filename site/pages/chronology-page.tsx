@@ -32,7 +32,7 @@ export function ChronologyPage({ page }: { readonly page: PageContext }): JSX.El
         />
         <figcaption>
           {say(
-            'From the outside in: {0}, an open bar; {1}, a tint; {2}, a dashed outline; {3}, dots. Arrows: no limit known. A filled bar: certainly under way. Facing brackets: bounds that cross, since statements cannot all be right. The years at the right are those on {4} statements, or on the last grade at which nothing is in dispute. Reference dates mark the order of dates only; they do not say that an act was lawful or unlawful.',
+            'From the outside in: {0}, an open bar; {1}, a tint; {2}, a dashed outline; {3}, dots. Arrows: no limit known. A filled bar: it had begun and had not ended, on statements of that grade. Facing brackets: bounds that cross, since statements cannot all be right. The years at the right are those on {4} statements, or on the last grade at which nothing is in dispute. Reference dates mark the order of dates only; they do not say that an act was lawful or unlawful.',
             <i>{say('established')}</i>,
             <i>{say('probable')}</i>,
             <i>{say('possible')}</i>,

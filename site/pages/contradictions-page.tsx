@@ -1,6 +1,7 @@
 import type { JSX } from 'preact';
 import { capital, sameSaid } from '../../src/base/said.ts';
 import type { FileContradiction } from '../../src/findings/case-file.ts';
+import { disputeOf, sayDispute } from '../../src/findings/dispute.ts';
 import { countRoots, sayRootCount } from '../../src/findings/independence.ts';
 import { type PrintedRange, sayRange } from '../../src/findings/printed-range.ts';
 import { sayContradiction } from '../../src/findings/say-contradiction.ts';
@@ -12,7 +13,7 @@ import type { PageContext } from '../context.ts';
 import { said, say, term, words } from '../say.ts';
 import { formatTrial } from '../trial/trial-state.ts';
 import { Layout } from './layout.tsx';
-import { Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
+import { EntryLink, Joined, Scroll, StatementLink, StatementList } from './parts.tsx';
 
 /** Where the file disagrees with itself, and the ways out. Nothing is picked for the reader. */
 export function ContradictionsPage({ page }: { readonly page: PageContext }): JSX.Element {
@@ -53,9 +54,21 @@ function ClusterSection({
   return (
     <section class="cluster">
       {several ? <h2>{say('Group {0}', cluster.number)}</h2> : null}
+      <DisputePart page={page} cluster={cluster} />
       {cluster.contradictions.map((one) => (
-        <ContradictionPart page={page} one={one} Heading={Heading} />
+        <span id={`c-${one.number}`} />
       ))}
+      <details>
+        <summary>
+          {say(
+            '{0, plural, one {The set of statements} other {The {0} sets of statements}} that cannot hold together',
+            cluster.contradictions.length,
+          )}
+        </summary>
+        {cluster.contradictions.map((one) => (
+          <ContradictionPart page={page} one={one} Heading={Heading} />
+        ))}
+      </details>
       {cluster.complete ? null : <p>{say('There may be more contradictions in this group than could be listed.')}</p>}
       <Heading>
         {say('Ways out{0}', cluster.contradictions.length > 1 ? words(' of all of these together') : '')}
@@ -71,6 +84,48 @@ function ClusterSection({
   );
 }
 
+/** The dispute told once: who says what, merged by independent origins. */
+function DisputePart({
+  page,
+  cluster,
+}: {
+  readonly page: PageContext;
+  readonly cluster: ClusterOfContradictions;
+}): JSX.Element {
+  const dispute = disputeOf(page.file, cluster.contradictions);
+  return (
+    <>
+      <p>{said(sayDispute(page.file, dispute))}.</p>
+      <Scroll label={words('Statements by independent origin')}>
+        <table class="stacking">
+          <thead>
+            <tr>
+              <th scope="col">{say('Independent origin')}</th>
+              <th scope="col">{say('Statements')}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {dispute.groups.map((group) => (
+              <tr>
+                <th scope="row">
+                  {group.origins.length === 0 ? (
+                    words('names no source')
+                  ) : (
+                    <Joined items={group.origins.map((id) => <EntryLink page={page} id={id} />)} />
+                  )}
+                </th>
+                <td>
+                  <Links page={page} statements={group.statements} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </Scroll>
+    </>
+  );
+}
+
 /** One irreducible set, said as a sentence that names both sides. */
 function ContradictionPart({
   page,
@@ -83,7 +138,7 @@ function ContradictionPart({
 }): JSX.Element {
   const sides = sayContradiction(page.file, one);
   return (
-    <div id={`c-${one.number}`}>
+    <div>
       <Heading>
         {one.number}. {one.kind === 'order' ? words('A loop of order') : words('Statements that cannot all be right')},{' '}
         {term(one.grade)}

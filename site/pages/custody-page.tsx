@@ -189,7 +189,7 @@ function Gaps({ page, chain }: { readonly page: PageContext; readonly chain: Cha
               <EntryLink page={page} id={gap.after.id} />,
               <>{said(sayPassed(gap))}; </>,
               said(sayGap(gap)),
-              gap.most === null ? '' : words(' ({0} to {1} days)', gap.least, gap.most),
+              gap.most === null || gap.precision !== 'day' ? '' : words(' ({0} to {1} days)', gap.least, gap.most),
               said(sayWithin(gap.within)),
               gap.periods.length > 0
                 ? words(' It may reach into: {0}.', gap.periods.map((one) => said(one.title)).join(semicolon()))

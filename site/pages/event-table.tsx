@@ -61,7 +61,7 @@ function EventCell({
     <td class={isRepeated ? 'same' : undefined}>
       <span class="cell-label">{term(GRADES[rank] ?? '')} </span>
       <a href={page.href(`${reasonPath(event.id)}#start-${GRADES[rank]}`)}>{said(sayRange(fromTo(start, end)))}</a>
-      {start?.consistent && end?.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
+      {start?.consistent && end?.consistent ? null : <span class="disputed"> {say('statements disagree')}</span>}
     </td>
   );
 }

@@ -34,7 +34,7 @@ export function FourChainsPart({
         <ChainsFigure file={page.file} steps={steps} hrefOf={(id) => page.href(entryPath(id))} />
         <figcaption>
           {say(
-            'Between two ticks: an act took place some time in this stretch; a filled bar: certainly under way. Solid: held or lasting throughout; dashed: possibly; a point: recorded then; since when, or until when, is open. A thin line: a title as somebody asserts it. Arrows: no limit known. Dealers and agents stand in parentheses; letters before a name are panels.',
+            'Between two ticks: an act took place some time in this stretch; a filled bar: it had begun and had not ended. Solid: held or lasting throughout; dashed: possibly; a point: recorded then; since when, or until when, is open. A thin line: a title as somebody asserts it. Arrows: no limit known. Dealers and agents stand in parentheses; letters before a name are panels.',
           )}
         </figcaption>
       </figure>

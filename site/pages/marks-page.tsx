@@ -70,7 +70,7 @@ function TimeMarks(): JSX.Element {
           </TimeSample>
         }
       >
-        {say('certainly under way: it had begun and had not ended, whatever the true dates are')}
+        {say('under way: it had begun and had not ended, on statements of that grade, whatever the true dates are')}
       </Meaning>
       <Meaning
         mark={

@@ -73,15 +73,14 @@ function Joins({ page, panel }: Props): JSX.Element | null {
   return (
     <section>
       <h2>{say('Edges that may join')}</h2>
-      {mine.map(({ first, second, join, byChance, pairs, errorMm }) => (
+      {mine.map(({ first, second, join, byChance, pairs, alikeMm }) => (
         <p>
           {say(
-            '{0} and {1} may join: they run alike over {2} mm, to {3} mm (root mean square); they are traced to {4} mm together. Of edges as rough, {5}; {6} compared. That edges run alike does not say that they belong together.',
+            '{0} and {1} may join: they run alike over {2} mm, to {3} mm, no finer than they are traced. Of edges as rough, {4}; {5} compared. That edges run alike does not say that they belong together.',
             <EntryLink page={page} id={first.trace.id} />,
             <EntryLink page={page} id={second.trace.id} />,
             Math.round(join.matched),
-            join.deviation.toFixed(1),
-            errorMm.toFixed(1),
+            alikeMm.toFixed(1),
             said(sayChance(byChance)),
             words('{0, plural, one {one pair was} other {# pairs were}}', pairs),
           )}

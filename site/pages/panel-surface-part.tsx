@@ -21,7 +21,7 @@ export function SurfacePart({ page, panel }: Props): JSX.Element | null {
       <h2>{say('Surface')}</h2>
       <p>
         {say(
-          'As far as it is traced; what nobody traced counts as original surface. Overlaps count once, what stands first in the table takes them. The shares are intervals, by the errors of tracing.',
+          'As far as it is traced; what nobody traced is not recorded as anything else, and may be original or not. Overlaps count once, what stands first in the table takes them. The shares are intervals, by the errors of tracing.',
         )}
       </p>
       <Scroll label={words('Surface by category')}>
@@ -37,11 +37,7 @@ export function SurfacePart({ page, panel }: Props): JSX.Element | null {
           <tbody>
             {panel.areas.map((one) => (
               <tr>
-                <th scope="row">
-                  {one.category === 'original surface'
-                    ? words('original surface, as far as traced')
-                    : term(one.category)}
-                </th>
+                <th scope="row">{term(one.category)}</th>
                 <td>{(one.squareMm / 100).toFixed(0)}</td>
                 <td>
                   {one.squareMm > 0 && one.perCent.most < 0.1 ? words('under 0.1') : said(sayOutward(one.perCent, 1))}

@@ -128,7 +128,7 @@ function RangeCell({
   return (
     <td>
       <a href={page.href(`${reasonPath(moment.entry)}#${moment.edge}-${range.grade}`)}>{said(sayRange(range))}</a>
-      {range.consistent ? null : <span class="disputed"> {say('disputed')}</span>}
+      {range.consistent ? null : <span class="disputed"> {say('statements disagree')}</span>}
     </td>
   );
 }

@@ -95,12 +95,13 @@ function Legs({ page, legs }: { readonly page: PageContext; readonly legs: reado
         <thead>
           <tr>
             <th scope="col">{say('Way')}</th>
+            <th scope="col">{say('Pieces')}</th>
             <th scope="col">{say('Told or inferred')}</th>
             <th scope="col">{say('Rests on')}</th>
           </tr>
         </thead>
         <tbody>
-          {legs.map(({ from, to, is, rests }, i) => (
+          {legs.map(({ from, to, is, pieces, rests }, i) => (
             <tr id={`leg-${i + 1}`}>
               <th scope="row">
                 {say(
@@ -110,6 +111,10 @@ function Legs({ page, legs }: { readonly page: PageContext; readonly legs: reado
                   <EntryLink page={page} id={to.place.id} />,
                 )}
               </th>
+              <td>
+                <span class="cell-label">{say('pieces')} </span>
+                <Joined items={pieces.map((id) => <EntryLink page={page} id={id} />)} />
+              </td>
               <td>{term(is)}</td>
               <td>
                 <span class="cell-label">{say('rests on')} </span>

@@ -64,7 +64,7 @@ class TableRow extends Still<RowProps> {
           <td>
             <span class="cell-label">{term(grade)} </span>
             {said(sayRange(fromTo(row.starts[rank], row.ends[rank])))}
-            {isConsistentAt(row, rank) ? null : <span class="disputed"> {say('disputed')}</span>}
+            {isConsistentAt(row, rank) ? null : <span class="disputed"> {say('statements disagree')}</span>}
             {changes
               .filter((one) => one.grades.includes(grade))
               .map((one) => (

@@ -2,6 +2,7 @@ import { GRADES } from '../base/grade.ts';
 import { allOf, inLines, inRow, named, phrase, type Said } from '../base/said.ts';
 import type { CaseFile, FileContradiction } from '../findings/case-file.ts';
 import { datesReport } from '../findings/dates-report.ts';
+import { disputeOf, sayDispute } from '../findings/dispute.ts';
 import { countRoots, sayRootCount } from '../findings/independence.ts';
 import { type PrintedRange, sayRange } from '../findings/printed-range.ts';
 import { sayContradiction } from '../findings/say-contradiction.ts';
@@ -87,6 +88,7 @@ function clusterWords(file: CaseFile, cluster: ClusterOfContradictions): Said {
     list.map((range, i) => inRow(['      ', title(i), ': ', sayRange(range)], ''));
   return inRow(
     [
+      inRow([sayDispute(file, disputeOf(file, cluster.contradictions)), '.'], ''),
       ...cluster.contradictions.flatMap((one): readonly Said[] => [
         inRow(
           [

@@ -23,14 +23,13 @@ export const panels: RunCommand = async (options, effects) => {
     const joins = physical
       .joins()
       .map(
-        ({ first, second, join, byChance, pairs, errorMm }): Said =>
+        ({ first, second, join, byChance, pairs, alikeMm }): Said =>
           phrase(
-            '{0} and {1} may join: alike over {2} mm to {3} mm, traced to {4} mm; {5}; pairs compared: {6}.',
+            '{0} and {1} may join: alike over {2} mm to {3} mm, no finer than they are traced; {4}; pairs compared: {5}.',
             first.trace.id,
             second.trace.id,
             Math.round(join.matched),
-            measured(join.deviation, 1),
-            measured(errorMm, 1),
+            measured(alikeMm, 1),
             sayChance(byChance),
             pairs,
           ),

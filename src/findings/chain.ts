@@ -1,3 +1,4 @@
+import type { Precision } from '../dates/expression.ts';
 import type { Entry } from '../model/entry.ts';
 import type { PassedOn } from './passed-on.ts';
 import type { ChosenReference } from './reference-dates.ts';
@@ -30,6 +31,8 @@ export interface Gap {
   /** Length in days, least and greatest, by the network and not by the printed ranges; null where nothing ties it. */
   readonly least: number;
   readonly most: number | null;
+  /** How fine the dates of its two ends are: a length is told no finer. */
+  readonly precision: Precision;
   /** When it may have begun and ended. */
   readonly within: Stretch;
   readonly passage: 'direct' | 'not direct' | 'unknown';

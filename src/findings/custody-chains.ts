@@ -1,10 +1,11 @@
 import { oncePerBoth } from '../base/once.ts';
 import { leastDistance } from '../chronology/distances.ts';
-import { hullOfExpression } from '../dates/expression.ts';
+import { coarsest, hullOfExpression, type Precision } from '../dates/expression.ts';
 import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { partsOfObject } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { samePiece } from '../model/pieces.ts';
+import type { Moment } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, type Gap, PRINTED_RANK, type Stretch } from './chain.ts';
 import { inOrder, partAside } from './chain-order.ts';
@@ -121,6 +122,7 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
     after: after.holding,
     least: Math.max(0, least),
     most: Number.isFinite(most) ? most : null,
+    precision: coarsest([end, begin].flatMap((one) => precisionsOf(file, rank, one))),
     within,
     passage: passed?.is ?? 'unknown',
     passedOn: passed,
@@ -130,6 +132,12 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
         row.kind === 'period' && from && from.first <= within.last && (to ?? from).last >= within.first,
     ),
   };
+}
+
+/** How fine the bounds of a moment are. */
+function precisionsOf(file: CaseFile, rank: number, moment: Moment): readonly Precision[] {
+  const range = file.rangesOf(moment)[rank];
+  return [range?.earliest, range?.latest].flatMap((bound) => bound?.precision ?? []);
 }
 
 /** From when to when a title is asserted; open where nothing is said. */

@@ -1,5 +1,6 @@
-import { measured, phrase, type Said } from '../base/said.ts';
+import { phrase, type Said, sameSaid } from '../base/said.ts';
 import { civilOf } from '../dates/day.ts';
+import type { Precision } from '../dates/expression.ts';
 import { sayCount, sayDay } from '../language/date-words.ts';
 import type { Gap, Stretch } from './chain.ts';
 
@@ -50,18 +51,29 @@ export function sayCertain({
   return from.year === to.year ? phrase('at some time in {0}', from) : phrase('at some time from {0} to {1}', from, to);
 }
 
-/** Days as years and days in round words; the exact number of days stands beside it. */
-export function sayLength(days: number): Said {
-  if (days < 62) return sayCount(days, 'day');
-  if (days < 730) return sayCount(Math.round(days / 30.44), 'month');
-  return phrase('{0} years', measured(days / 365.25, 1));
+/**
+ * A length of time, no finer than the coarser of its two ends: from months, months; from years, years. From days it is told in
+ * days up to two months, in months up to three years; a long one is told in years, about.
+ * @param round how a part of a month counts: a least length is not made longer, a greatest not shorter
+ */
+function sayLength(days: number, precision: Precision, round: (count: number) => number): Said {
+  if (precision === 'day' && days < 62) return sayCount(days, 'day');
+  if (precision !== 'year' && days < 36 * MONTH) return sayCount(Math.max(0, round(days / MONTH)), 'month');
+  const years = Math.round(days / 365.2425);
+  return years === 0 ? phrase('less than a year') : phrase('about {0, plural, one {# year} other {# years}}', years);
 }
 
-/** How long the gap is: by the network, not by printed ranges. */
-export function sayGap({ least, most }: Pick<Gap, 'least' | 'most'>): Said {
-  if (most === null) return least > 0 ? phrase('at least {0}', sayLength(least)) : phrase('length not known');
-  if (least === 0) return phrase('up to {0}', sayLength(most));
-  return least === most ? sayLength(most) : phrase('{0} to {1}', sayLength(least), sayLength(most), 'length', 'length');
+/** Days of a month on average (Gregorian calendar). */
+const MONTH = 30.436875;
+
+/** How long the gap is: by the network, not by printed ranges, and no finer than its ends. */
+export function sayGap({ least, most, precision }: Pick<Gap, 'least' | 'most' | 'precision'>): Said {
+  const atLeast = sayLength(least, precision, (months) => Math.floor(months + 0.01));
+  const isNone = least < (precision === 'year' ? 183 : precision === 'month' ? 28 : 1);
+  if (most === null) return isNone ? phrase('length not known') : phrase('at least {0}', atLeast);
+  const atMost = sayLength(most, precision, (months) => Math.ceil(months - 0.01));
+  if (isNone) return most < 183 && precision === 'year' ? atMost : phrase('up to {0}', atMost);
+  return sameSaid(atLeast, atMost) ? atMost : phrase('{0} to {1}', atLeast, atMost, 'length', 'length');
 }
 
 /** What is known of how it passed: who says that it was direct, or from what that is taken; nothing more where nothing is. */

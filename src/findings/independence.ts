@@ -101,7 +101,12 @@ function sayNumber(count: number): Said {
 const NUMBERS = ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 
 /** `Five sourced statements, one independent origin; two seen on the object; one that names no source`. */
-export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCount): Said {
+export function sayRootCount(count: RootCount): Said {
+  return capital(tellRootCount(count));
+}
+
+/** The same within a sentence. */
+export function tellRootCount({ sourced, least, most, seen, unsourced }: RootCount): Said {
   const statements = (count: number): Said =>
     phrase('{0, plural, one {{1} statement} other {{1} statements}}', count, sayNumber(count));
   const range = least === most ? sayNumber(most) : phrase('{0} to {1}', sayNumber(least), sayNumber(most));
@@ -123,7 +128,7 @@ export function sayRootCount({ sourced, least, most, seen, unsourced }: RootCoun
       ? [phrase('{0, plural, one {{1} that names no source} other {{1} that name no source}}', unsourced, plain)]
       : []),
   ];
-  return capital(inRow(parts, '; '));
+  return inRow(parts, '; ');
 }
 
 /**

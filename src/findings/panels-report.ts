@@ -10,7 +10,7 @@ import type { CaseFile } from './case-file.ts';
 export function panelsReport(file: CaseFile): unknown {
   const { panels, joins, ultraviolet } = file.physical;
   return {
-    format: 'kerfmark-panels/3',
+    format: 'kerfmark-panels/4',
     caution: 'calculated weights: plan for not less than the upper figure; weigh before lifting',
     panels: panels.map((panel) => panelReport(file, panel)),
     joins: joins().map(({ first, second, join, byChance }) => ({

@@ -46,7 +46,8 @@ function rangeDifferences(file: CaseFile, forPublic: CaseFile): readonly PublicD
     if (!entry || !here || !there) return [];
     const [a, b] = [sayRange(here), sayRange(there)];
     if (sameSaid(a, b) && here.consistent === there.consistent) return [];
-    const said = (words: Said, consistent: boolean): Said => (consistent ? words : phrase('{0}, disputed', words));
+    const said = (words: Said, consistent: boolean): Said =>
+      consistent ? words : phrase('{0}, statements disagree', words);
     return [
       {
         entry: entry.id,

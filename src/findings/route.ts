@@ -1,5 +1,6 @@
 import { rankOf } from '../base/grade.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
+import { isWithin, namedWhole, smallestPieces } from '../model/pieces.ts';
 import type { CaseFile } from './case-file.ts';
 import { findChains } from './custody-chains.ts';
 import { eventsInOrder } from './event-order.ts';
@@ -18,6 +19,8 @@ export interface Leg {
   readonly to: PlacePoint;
   /** `told`: an event says so on probable statements or better; `inferred`: only from who had it next, or on weaker ones. */
   readonly is: 'told' | 'inferred';
+  /** The pieces that went this way, as far as what it rests on says. */
+  readonly pieces: readonly string[];
   /** Events or holdings that it rests on. */
   readonly rests: readonly string[];
 }
@@ -32,30 +35,51 @@ export interface Route {
 
 /**
  * The way of all pieces: transports, exports, imports and returns that name both ends; and from each holding that names a
- * place to the next one that does. A leg that some event tells is not inferred a second time.
+ * place to the next one that does. A leg that some event tells of a piece is not inferred for it a second time; of the other pieces
+ * that event tells nothing.
  */
 export function findRoute(file: CaseFile): Route {
-  const legs = new Map<string, { from: PlacePoint; to: PlacePoint; is: Leg['is']; rests: string[] }>();
-  const add = (from: PlacePoint | null, to: PlacePoint | null, is: Leg['is'], rests: readonly string[]): void => {
+  const legs = new Map<string, Leg>();
+  const add = (
+    from: PlacePoint | null,
+    to: PlacePoint | null,
+    { is, pieces, rests }: Pick<Leg, 'is' | 'pieces' | 'rests'>,
+  ): void => {
     if (!from || !to || samePoint(from, to)) return;
-    const key = [from, to].map((one) => `${one.longitude} ${one.latitude}`).join(' ');
+    const told = is === 'told' ? [] : (legs.get(keyOf(from, to, 'told'))?.pieces ?? []);
+    const left = pieces.filter((piece) => !told.some((one) => isWithin(piece, one)));
+    if (left.length === 0 && pieces.length > 0) return;
+    const key = keyOf(from, to, is);
     const known = legs.get(key);
-    if (!known) legs.set(key, { from, to, is, rests: [...rests] });
-    else if (known.is === is || is === 'told') {
-      known.is = is;
-      known.rests.push(...rests.filter((id) => !known.rests.includes(id)));
-    }
+    legs.set(key, {
+      from,
+      to,
+      is,
+      pieces: [...new Set([...(known?.pieces ?? []), ...left])],
+      rests: [...new Set([...(known?.rests ?? []), ...rests])],
+    });
   };
   const point = (id: string | undefined): PlacePoint | null => (id === undefined ? null : pointOf(file, id));
-  for (const event of eventsInOrder(file)) {
-    if (event.keys.to !== undefined)
-      add(point(event.keys.place), point(event.keys.to), isTold(file, event) ? 'told' : 'inferred', [event.id]);
+  const inOrder = eventsInOrder(file).filter((event) => event.keys.to !== undefined);
+  for (const is of ['told', 'inferred'] as const) {
+    for (const event of inOrder.filter((one) => isTold(file, one) === (is === 'told')))
+      add(point(event.keys.place), point(event.keys.to), {
+        is,
+        pieces: (event.keys.objects ?? []).flatMap((id) => smallestWithin(file, id)),
+        rests: [event.id],
+      });
   }
-  for (const { holdings } of findChains(file)) {
+  for (const { object, panels, holdings } of findChains(file)) {
+    const own = panels.length === 0 ? [object.id] : panels.map((panel) => `${object.id}/${panel}`);
     const placed = holdings.filter(({ holding }) => point(holding.keys.place));
     for (const [i, { holding }] of placed.slice(1).entries()) {
       const before = placed[i]?.holding;
-      if (before) add(point(before.keys.place), point(holding.keys.place), 'inferred', [before.id, holding.id]);
+      if (before)
+        add(point(before.keys.place), point(holding.keys.place), {
+          is: 'inferred',
+          pieces: own.flatMap((id) => smallestWithin(file, id)),
+          rests: [before.id, holding.id],
+        });
     }
   }
   const used = new Set(file.catalogue.entries.flatMap((entry) => placesNamed(entry)));
@@ -63,9 +87,18 @@ export function findRoute(file: CaseFile): Route {
   const points = distinct(places.flatMap((one) => pointOf(file, one.id) ?? []));
   return {
     points,
-    legs: [...legs.values()],
+    legs: [...legs.values()].map((leg) => ({ ...leg, pieces: namedWhole(file.catalogue, leg.pieces) })),
     unplaced: places.filter((one) => !pointOf(file, one.id)),
   };
+}
+
+function keyOf(from: PlacePoint, to: PlacePoint, is: Leg['is']): string {
+  return [from, to].map((one) => `${one.longitude} ${one.latitude}`).join(' ') + is;
+}
+
+/** The smallest pieces of what an id names. */
+function smallestWithin({ catalogue }: CaseFile, id: string): readonly string[] {
+  return smallestPieces(catalogue, id.split('/')[0] as string).filter((piece) => isWithin(piece, id));
 }
 
 /** Places at which something happened or was held. */

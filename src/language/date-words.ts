@@ -1,7 +1,7 @@
 import { allOf, oneOf, phrase, type Said, type SaidDate, sameSaid } from '../base/said.ts';
 import { civilOf, type Day, type DayRange } from '../dates/day.ts';
 import { type Duration, type DurationUnit, durationUnits } from '../dates/duration.ts';
-import type { DateExpression, Precision } from '../dates/expression.ts';
+import { coarsest, type DateExpression, type Precision } from '../dates/expression.ts';
 import type { PrintedBound } from '../dates/printed-bound.ts';
 
 /** A day, no finer than the precision: 14 March 1926, March 1926, 1926. */
@@ -28,16 +28,19 @@ function around(bound: PrintedBound): readonly [Said, string, Said] {
 
 /**
  * A range: `1926–1931`, `about 1900–1920`, `from 1926 on`, `until 1931`, `no limit known`.
- * Null stands for an open end. Both ends are printed no finer than their own coarsest input.
+ * Null stands for an open end. Both ends are printed at one precision, the coarser of the two, so that no range reads as
+ * ending before it began.
  */
-export function sayBounds(from: PrintedBound | null, to: PrintedBound | null): Said {
-  if (!from && !to) return phrase('no limit known');
-  if (!from) return phrase('until {0}', ...around(to as PrintedBound));
-  if (!to) return phrase('from {0} on', ...around(from));
+export function sayBounds(earliest: PrintedBound | null, latest: PrintedBound | null): Said {
+  if (!earliest && !latest) return phrase('no limit known');
+  if (!earliest) return phrase('until {0}', ...around(latest as PrintedBound));
+  if (!latest) return phrase('from {0} on', ...around(earliest));
+  const precision = coarsest([earliest.precision, latest.precision]);
+  const [from, to] = [earliest, latest].map((one) => ({ ...one, precision })) as [PrintedBound, PrintedBound];
   const first = sayDateOf(from);
   const last = sayDateOf({ ...to, about: to.about && !from.about });
   if (sameSaid(first, last) || sameSaid(sayDay(from.day, from.precision), last)) return first;
-  const ofYears = [from, to].every((one) => one.precision === 'year' && civilOf(one.day).year > 0);
+  const ofYears = precision === 'year' && [from, to].every((one) => civilOf(one.day).year > 0);
   return ofYears ? phrase('{0}–{1}', first, last) : phrase('{0} – {1}', first, last);
 }
 

@@ -1,7 +1,7 @@
 import { sayOutward } from '../base/interval.ts';
 import { inRow, measured, named, phrase, type Said } from '../base/said.ts';
 import { JOIN_TRIALS } from '../geometry/edge-join.ts';
-import { COUNTED_KINDS } from './panel-areas.ts';
+import { isCounted } from './panel-areas.ts';
 import { sayRadius } from './panel-motifs.ts';
 import { sayWeight } from './panel-weight.ts';
 import type { PanelFindings, PossibleJoin } from './panels.ts';
@@ -68,18 +68,14 @@ function areaReasons({ areas, geometry }: PanelFindings): readonly MeasuredReaso
         areas.map((one) => phrase('{0} {1} %', named(one.category), sayOutward(one.perCent, 1))),
         '; ',
       ),
-      inputs: unique(
-        geometry.shapes
-          .filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind))
-          .map((one) => one.trace.id),
-      ),
+      inputs: unique(geometry.shapes.filter(isCounted).map((one) => one.trace.id)),
       method: phrase(
-        'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching; the rest is counted as original. Each border may be off by its tracing error, so an area may be off by the length of its border inside the panel times that error.',
+        'Boolean operations on the traced rings, so that overlaps count once; losses first, then fills and what is painted on them, additions, retouching, what is recorded as original; the rest is not recorded as anything else. Each border may be off by its tracing error, so an area may be off by the length of its border inside the panel times that error.',
       ),
       source: phrase(
         'Boolean operations: Martinez, Rueda and Feito, Computers and Geosciences 35 (2009; not verified). The width of the interval is our own choice, no source',
       ),
-      caution: phrase('What nobody traced counts as original surface.'),
+      caution: phrase('What nobody traced is not recorded as anything else; it may be original, or not.'),
     },
   ];
 }
@@ -228,15 +224,14 @@ function layerReasons({ layers }: PanelFindings): readonly MeasuredReason[] {
   ];
 }
 
-function joinReason({ first, second, join, byChance, pairs, errorMm }: PossibleJoin): MeasuredReason {
+function joinReason({ first, second, join, byChance, pairs, alikeMm }: PossibleJoin): MeasuredReason {
   return {
     id: `join-${first.trace.id}-${second.trace.id}`,
     what: phrase('Edges that may join'),
     result: phrase(
-      'alike over {0} mm to {1} mm (root mean square), traced to {2} mm; {3}; {4} compared',
+      'alike over {0} mm to {1} mm, no finer than they are traced; {2}; {3} compared',
       Math.round(join.matched),
-      measured(join.deviation, 1),
-      measured(errorMm, 1),
+      measured(alikeMm, 1),
       sayChance(byChance),
       phrase('{0, plural, one {one pair} other {# pairs}}', pairs),
     ),

@@ -8,7 +8,7 @@ import {
   regionOf,
   union,
 } from '../geometry/region.ts';
-import type { PanelGeometry } from './panel-shapes.ts';
+import type { PanelGeometry, PanelShape } from './panel-shapes.ts';
 
 /** What a part of a panel's surface is. */
 export type AreaCategory =
@@ -17,7 +17,8 @@ export type AreaCategory =
   | 'unpainted fill'
   | 'later addition'
   | 'retouched'
-  | 'original surface';
+  | 'original surface'
+  | 'not recorded as anything else';
 
 /** A category with its extent. */
 export interface CategoryArea {
@@ -30,43 +31,59 @@ export interface CategoryArea {
   readonly traces: readonly string[];
 }
 
-/** Kinds of trace whose areas make up the surface. */
-export const COUNTED_KINDS: readonly string[] = ['loss', 'fill', 'addition', 'retouching'];
+/** Kinds of trace whose areas make up the surface, beside what is recorded as original. */
+const COUNTED_KINDS: readonly string[] = ['loss', 'fill', 'addition', 'retouching'];
+
+/** True for an area that counts in the surface. */
+export function isCounted({ kind, trace }: PanelShape): boolean {
+  return kind === 'area' && (COUNTED_KINDS.includes(trace.keys.kind) || trace.keys.original === true);
+}
 
 /**
  * Areas of a panel by category. Overlaps count once: losses first; then what is retouched over a loss
- * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; what is left of
- * the outline is original surface. Each boundary may be off by its tracing error, so an area may be off by about the
- * length of its boundary inside the panel times that error. Empty where no area is traced: nothing is then known of the surface.
+ * or a fill (a reconstruction), fills without paint, later additions, retouching on original paint; then what
+ * was examined and recorded as original; what is left of the outline is not recorded as anything else. Each boundary may be off by its
+ * tracing error, so an area may be off by about the length of its boundary inside the panel times that error. Empty where no area is
+ * traced: nothing is then known of the surface.
+ *
+ * @param examined true where the front was examined; else what is left of the outline says nothing, and is left out
  */
-export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
-  const shapes = panel.shapes.filter((one) => one.kind === 'area' && COUNTED_KINDS.includes(one.trace.keys.kind));
+export function areasByCategory(panel: PanelGeometry, examined: boolean): readonly CategoryArea[] {
+  const shapes = panel.shapes.filter(isCounted);
   const outline = regionOf(panel.outline);
-  const of = (...kinds: readonly string[]) => shapes.filter((one) => kinds.includes(one.trace.keys.kind));
+  const of = (kind: string) => shapes.filter(({ trace }) => trace.keys.original !== true && trace.keys.kind === kind);
   const regionFor = (list: typeof shapes): Region =>
     list.length === 0 ? [] : intersection(outline, union(list.map((one) => regionOf(one.path, one.holes))));
   const [losses, fills, additions, retouchings] = [of('loss'), of('fill'), of('addition'), of('retouching')];
+  const originals = shapes.filter(({ trace }) => trace.keys.original === true);
   const [loss, fill, addition, retouching] = [losses, fills, additions, retouchings].map(regionFor) as [
     Region,
     Region,
     Region,
     Region,
   ];
-  if ([loss, fill, addition, retouching].every((one) => one.length === 0)) return [];
+  const recorded = regionFor(originals);
+  if ([loss, fill, addition, retouching, recorded].every((one) => one.length === 0)) return [];
   const lacking = union([loss, fill].filter((one) => one.length > 0));
   const reconstruction = intersection(retouching, lacking);
   const openLoss = difference(loss, fill, retouching);
   const unpainted = difference(fill, reconstruction);
   const later = difference(addition, lacking);
   const retouched = difference(retouching, lacking, addition);
-  const rest = difference(outline, openLoss, reconstruction, unpainted, later, retouched);
-  const parts: readonly (readonly [AreaCategory, Region, typeof shapes])[] = [
+  const original = difference(recorded, lacking, addition, retouching);
+  const rest = difference(outline, openLoss, reconstruction, unpainted, later, retouched, original);
+  const parts: readonly (readonly [AreaCategory, Region, readonly PanelShape[]])[] = [
     ['loss', openLoss, losses],
     ['reconstruction', reconstruction, [...retouchings, ...fills, ...losses]],
     ['unpainted fill', unpainted, fills],
     ['later addition', later, additions],
     ['retouched', retouched, retouchings],
-    ['original surface', rest, [...losses, ...fills, ...additions, ...retouchings]],
+    ...(originals.length > 0 ? ([['original surface', original, originals]] as const) : []),
+    ...(examined
+      ? ([
+          ['not recorded as anything else', rest, [...losses, ...fills, ...additions, ...retouchings, ...originals]],
+        ] as const)
+      : []),
   ];
   const whole = regionArea(outline);
   return parts.map(([category, region, traces]) => {
@@ -84,7 +101,7 @@ export function areasByCategory(panel: PanelGeometry): readonly CategoryArea[] {
         most: (100 * Math.min(whole, squareMm + off)) / whole,
       },
       traces:
-        category === 'original surface'
+        category === 'not recorded as anything else'
           ? []
           : [
               ...new Set(

@@ -3,6 +3,7 @@ import { lazily } from '../base/once.ts';
 import { bestJoin, type EdgeJoin, joinByChance, reliefOf } from '../geometry/edge-join.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { layerRelations } from '../model/layer-relations.ts';
+import { coverageOf } from './coverage.ts';
 import { type LayerOrder, type LayerRelation, orderLayers } from './layer-order.ts';
 import { areasByCategory, type CategoryArea } from './panel-areas.ts';
 import { type CutMotif, findCutMotifs } from './panel-motifs.ts';
@@ -36,6 +37,8 @@ export interface PossibleJoin {
   /** How many pairs were compared, and the tracing error of both edges together, in mm. */
   readonly pairs: number;
   readonly errorMm: number;
+  /** To what they run alike, in mm: never finer than they were traced. */
+  readonly alikeMm: number;
 }
 
 /** Everything computed from the physical evidence of a catalogue. */
@@ -59,7 +62,7 @@ export function findPhysical(catalogue: Catalogue): PhysicalFindings {
   const panels = geometries.map((geometry): PanelFindings => {
     const isCut = catalogue.cutPanels.has(`${geometry.object.id}/${geometry.panel}`);
     const sections = lazily(() => findSections(geometry));
-    const areas = lazily(() => (isCut ? [] : areasByCategory(geometry)));
+    const areas = lazily(() => (isCut ? [] : areasByCategory(geometry, isFrontExamined(catalogue, geometry))));
     const motifs = lazily(() => findCutMotifs(geometry));
     const weight = lazily(() => (isCut ? NO_WEIGHT : weightOf(catalogue, geometry, null)));
     const weighed = (section: Section): Weight =>
@@ -142,7 +145,9 @@ function possibleJoins(panels: readonly PanelGeometry[]): readonly PossibleJoin[
     if (!join) return [];
     const byChance = joinByChance(first.path, second.path);
     // Bonferroni: among many pairs one fits well by chance alone.
-    return byChance * pairs.length < 0.05 ? [{ first, second, join, byChance, pairs: pairs.length, errorMm }] : [];
+    return byChance * pairs.length < 0.05
+      ? [{ first, second, join, byChance, pairs: pairs.length, errorMm, alikeMm: Math.max(join.deviation, errorMm) }]
+      : [];
   });
 }
 
@@ -163,4 +168,9 @@ function layersOf(catalogue: Catalogue, { object, panel }: PanelGeometry): Layer
       else relations.push({ upper: trace.id, lower: id, kind: key });
     }
   return orderLayers([...here], relations, same);
+}
+
+/** True where an examination looked at the front of a panel. */
+function isFrontExamined(catalogue: Catalogue, { object, panel }: PanelGeometry): boolean {
+  return coverageOf(catalogue, object.id, panel).some(({ faces }) => faces.front === 'looked at');
 }

@@ -22,7 +22,7 @@ export function chronology(matter: Matter, figure: Block | null): readonly Block
       ...GRADES.map((_, rank) => {
         const [start, end] = [starts[rank], ends[rank]];
         const isDisputed = !(start?.consistent && end?.consistent);
-        return passage(`${say(sayRange(fromTo(start, end)))}${isDisputed ? words(', disputed') : ''}`);
+        return passage(`${say(sayRange(fromTo(start, end)))}${isDisputed ? words(', statements disagree') : ''}`);
       }),
     ];
   });

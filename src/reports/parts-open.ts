@@ -3,10 +3,10 @@ import { groupBy } from '../base/group-by.ts';
 import { oneLine } from '../base/one-line.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { sayGap, sayPassed, sayStretch, sayWithin } from '../findings/custody-words.ts';
+import { disputeOf, sayDispute } from '../findings/dispute.ts';
 import { citedFor, declinedReferences } from '../findings/reference-dates.ts';
 import { type EventAtReference, type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
 import { sayApplied, sayOrder, tellAnswers } from '../findings/reference-words.ts';
-import { sayContradiction } from '../findings/say-contradiction.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
@@ -90,25 +90,27 @@ export function searches(matter: Matter): readonly Block[] {
 
 /** Statements that cannot all be right, and why some are not used. */
 export function conflicts(matter: Matter): readonly Block[] {
-  const { words } = matter.file.sayer;
+  const { words, term } = matter.file.sayer;
   const { file } = matter;
   const events = new Set(eventsAsked(matter).map((one) => one.id));
-  const disagreeing = disputesOf(file, events).map(({ moment, early, late, grade, ids }): Passage => {
-    const reasons = ids.flatMap((id) => {
-      const why = file.statement(id)?.why;
-      return why ? [words('{0}: {1}', id, oneLine(why))] : [];
-    });
+  const clusters = groupBy(
+    file.contradictions.filter((one) => one.moments.some((moment) => events.has(moment.entry))),
+    (one) => one.cluster,
+  );
+  const disagreeing = [...clusters.values()].map((contradictions): Passage => {
+    const statements = [...new Set(contradictions.flatMap((one) => one.statements))];
+    const reasons = [...new Set(statements.flatMap((one) => (one.why ? [oneLine(one.why)] : [])))];
     return passage(
       words(
-        'Statements that cannot all be right ({0}): {1} would lie {2} and {3}. Nothing is preferred by the computing: dates are printed from the better grades alone, on which nothing disagrees. The reasons given for the grades: {4}.',
-        grade,
-        moment,
-        early,
-        late,
-        reasons.join(file.sayer.semicolon) || words('none'),
+        'Statements that cannot all be right ({0}). {1}. Nothing is preferred by the computing: dates are printed from the better grades alone, on which nothing disagrees.{2}',
+        file.sayer.list([...new Set(contradictions.map((one) => term(one.grade)))]),
+        sayDispute(file, disputeOf(file, contradictions)),
+        reasons.length === 0
+          ? ''
+          : words(' The reasons given for the grades: {0}.', reasons.join(file.sayer.semicolon)),
       ),
-      ids.map((id) => file.statement(id)?.entry ?? id),
-      ids,
+      [...new Set(statements.map((one) => one.entry))],
+      statements.map((one) => one.id),
     );
   });
   const notUsed = file.statements.all
@@ -125,50 +127,6 @@ export function conflicts(matter: Matter): readonly Block[] {
     list([...disagreeing, ...notUsed]),
     words('No statements disagree.'),
   );
-}
-
-interface Dispute {
-  readonly moment: string;
-  readonly early: string;
-  readonly late: string;
-  readonly grade: string;
-  readonly ids: readonly string[];
-}
-
-/** Contradictions of these events; those that speak of one moment and have one side in common are told together. */
-function disputesOf(file: CaseFile, events: ReadonlySet<string>): readonly Dispute[] {
-  const { words, term, say } = file.sayer;
-  const told = file.contradictions
-    .filter((one) => one.moments.some((moment) => events.has(moment.entry)))
-    .map((one) => {
-      const said = sayContradiction(file, one);
-      const side = (name: 'earliest' | 'latest') => ({
-        words: say(said?.[name].words ?? ''),
-        ids: (said?.[name].statements ?? one.statements).map((statement) => statement.id),
-      });
-      return {
-        moment: said ? say(said.moment) : words('their order'),
-        grade: term(one.grade),
-        early: side('earliest'),
-        late: side('latest'),
-      };
-    });
-  const groups = groupBy(
-    told,
-    (one) => `${one.moment} ${one.grade} ${one.early.words} ${one.early.ids} ${one.late.words}`,
-  );
-  return [...groups.values()].map((list): Dispute => {
-    const [first] = list as [(typeof told)[number]];
-    const both = (ids: readonly string[]): string => ids.reduce((one, other) => words('{0} with {1}', one, other));
-    const late = list.map((one) => both(one.late.ids));
-    return {
-      moment: first.moment,
-      grade: first.grade,
-      early: `${first.early.words} (${both(first.early.ids)})`,
-      late: `${first.late.words} (${late.join(file.sayer.semicolon)})`,
-      ids: [...new Set(list.flatMap((one) => [...one.early.ids, ...one.late.ids]))],
-    };
-  });
 }
 
 /** The event that an entry speaks of: itself, or what a claim is about. */

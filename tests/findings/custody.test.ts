@@ -100,9 +100,18 @@ describe('gaps', () => {
   });
 
   it('are told in round words that keep their bounds', () => {
-    expect(inEnglish(sayGap({ least: 0, most: null }))).toBe('length not known');
-    expect(inEnglish(sayGap({ least: 0, most: 30 }))).toBe('up to 30 days');
-    expect(inEnglish(sayGap({ least: 3653, most: 4383 }))).toBe('10.0 years to 12.0 years');
+    const told = (least: number, most: number | null, precision: 'day' | 'month' | 'year'): string =>
+      inEnglish(sayGap({ least, most, precision }));
+    expect(told(0, null, 'day')).toBe('length not known');
+    expect(told(0, 30, 'day')).toBe('up to 30 days');
+    expect(told(0, 760, 'day')).toBe('up to 25 months');
+    // No finer than the coarser of the two ends.
+    expect(told(0, 30, 'month')).toBe('up to 1 month');
+    expect(told(20, 760, 'month')).toBe('up to 25 months');
+    expect(told(40, 760, 'month')).toBe('1 month to 25 months');
+    expect(told(0, 760, 'year')).toBe('up to about 2 years');
+    expect(told(0, 100, 'year')).toBe('less than a year');
+    expect(told(3653, 4383, 'day')).toBe('about 10 years to about 12 years');
   });
 });
 

@@ -72,12 +72,26 @@ describe('surface', () => {
       'unpainted fill': 25_000,
       'later addition': 20_000,
       retouched: 15_000,
-      'original surface': 905_000,
     });
     const loss = panels[0]?.areas[0]?.perCent;
     // What is left of the loss has 300 mm of boundary inside the panel, off by 1 mm: 20,000 mm² give or take 300.
     expect(loss?.least).toBeCloseTo(1.97, 6);
     expect(loss?.most).toBeCloseTo(2.03, 6);
+  });
+
+  it('original is what was recorded so; the rest is told where the front was examined, and is called nothing else', () => {
+    const list = {
+      'OB-a': panel(),
+      'PE-loss': trace('loss', box(0, 0, 200, 200)),
+      'PE-paint': trace('paint-layer', `${box(0, 0, 500, 500)}\noriginal: true`),
+    };
+    const told = (files: Readonly<Record<string, string>>) =>
+      Object.fromEntries((physical(files).panels[0]?.areas ?? []).map((one) => [one.category, one.squareMm]));
+    expect(told(list)).toMatchObject({ loss: 40_000, 'original surface': 210_000 });
+    expect(told(list)).not.toHaveProperty('not recorded as anything else');
+    const seen =
+      'type: examination\ntitle: A look\nobjects: [OB-a]\ntechnique: [visible]\ncovered: [{ panel: A, faces: [front] }]';
+    expect(told({ ...list, 'EX-a': seen })).toMatchObject({ 'not recorded as anything else': 750_000 });
   });
 
   it('nothing is said of a panel on which no area is traced', () => {

@@ -145,13 +145,13 @@ describe('dates in French', () => {
     ['from 7 May 1921 on', 'à partir du 7 mai 1921', sayBounds(bound(1921, 5, 7, 'day'), null)],
     ['about 1330–1350', 'vers 1330–1350', sayBounds(bound(1330, 1, 1, 'year', true), bound(1350, 1, 1, 'year', true))],
     [
-      'May 1929 – 6 October 1933',
-      'mai 1929 – 6 octobre 1933',
+      'May 1929 – October 1933',
+      'mai 1929 – octobre 1933',
       sayBounds(bound(1929, 5, 1, 'month'), bound(1933, 10, 6, 'day')),
     ],
     ['no limit known', 'sans limite connue', sayBounds(null, null)],
     ['1936 to 1938', '1936 à 1938', sayStretch({ first, last })],
-    ['up to 2.1 years', 'jusqu’à 2,1 ans', sayGap({ least: 0, most: 760 })],
+    ['up to 25 months', 'jusqu’à 25 mois', sayGap({ least: 0, most: 760, precision: 'month' })],
     [
       'throughout 2 April 1951 to 1 March 2024',
       'en continu, du 2 avril 1951 au 1er mars 2024',

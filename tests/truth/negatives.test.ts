@@ -61,6 +61,7 @@ const OF_ENTRIES = [
   /no tool marks \(established\)/,
   /\(no access\)\.$/,
   /^How acquired not known$/,
+  /^not recorded as anything else(?: [\d.]+ to [\d.]+ %|:)?$/,
   /\| not known \|$/,
   /^not seen Of all panels:$/,
 ];

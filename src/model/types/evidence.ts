@@ -132,6 +132,10 @@ export const evidence = z.strictObject({
   'bonded-with': list(other).optional(),
   'left-by': list(leftBy).optional(),
   materials: z.array(material).optional(),
+  original: z
+    .boolean()
+    .optional()
+    .describe('true: examined and taken for original; its area counts as original surface'),
   thickness: measure().optional(),
   density: text().optional().describe('a row of the table of densities, or kg/m3: 1200-1800 kg/m3'),
   pieces: z
