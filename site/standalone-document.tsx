@@ -94,7 +94,6 @@ function SaidPart({ said, n }: { readonly said: SetPassage; readonly n: number }
           </a>
         </sup>
       )}
-      {said.entries.length === 0 ? null : <span class="ids"> [{said.entries.join(', ')}]</span>}
     </>
   );
 }

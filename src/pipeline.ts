@@ -3,6 +3,7 @@ import { compareDiagnostics, type Diagnostic } from './base/diagnostic.ts';
 import { lazily, oncePerName } from './base/once.ts';
 import { buildCaseFile, type CaseFile } from './findings/case-file.ts';
 import type { DatedBefore } from './findings/dated-part.ts';
+import { overdueInquiries } from './findings/inquiry-doubts.ts';
 import { publicDifferences, publicDoubts } from './findings/public-differences.ts';
 import { shownProblems } from './findings/shown-problems.ts';
 import { ENGLISH, type Language, languageFor } from './language/language.ts';
@@ -51,6 +52,8 @@ export interface ComputeOptions {
   readonly languages?: readonly Language[];
   /** The language that is taken whatever those of the file are: that of the terminal. */
   readonly spoken?: Language;
+  /** The day on which deadlines are looked at, as ISO 8601; none is, where nothing is said. */
+  readonly today?: string;
   /** What is kept from one computation to the next; nothing where none is given. */
   readonly session?: Remembered;
 }
@@ -70,7 +73,7 @@ export function compute(files: WorkspaceFiles, audience: Access, options: Comput
   const reading = readWorkspace(files, session.readings);
   const whole = language === null ? reading.catalogue : withLanguage(reading.catalogue, language);
   const fileFor = caseFiles(whole, options, session.dated);
-  const found = problemsOf({ ...reading, catalogue: whole }, files.sent, audience, fileFor);
+  const found = problemsOf({ ...reading, catalogue: whole }, files.sent, audience, fileFor, options.today);
   return {
     file: fileFor(audience),
     whole,
@@ -114,12 +117,14 @@ function problemsOf(
   sent: ReadonlyMap<string, SentFile>,
   audience: Access,
   fileFor: Computed['fileFor'],
+  today: string | undefined,
 ): Readonly<Record<'errors' | 'all' | 'shown', () => readonly Diagnostic[]>> {
   const file = fileFor(audience);
   const ofWhole = lazily(() => [
     ...reading.problems,
     ...file.doubtsOfWhole,
     ...checkLetters(reading.catalogue, sent, fileFor),
+    ...(today === undefined ? [] : overdueInquiries(reading.catalogue, today)),
   ]);
   const ofShown = lazily(() => [
     ...file.faults,

@@ -77,7 +77,7 @@ export function computeFiles(
   audience: Access = 'restricted',
   without: readonly string[] = [],
 ): Computed {
-  return compute(workspaceOf(files), audience, { withdrawn: without });
+  return compute(workspaceOf(files), audience, { withdrawn: without, today: '2024-06-01' });
 }
 
 /**

@@ -155,7 +155,7 @@ function Foot({
   const keys = workspace?.keys;
   const [year, month, day] = page.built.split('-').map(Number) as [number, number, number];
   const built = said(sayDay(dayOf(year, month, day), 'day'));
-  const silent = keys?.['unshown-note'] !== undefined;
+  const silent = keys?.['unshown-note']?.off === true;
   return (
     <footer class="foot">
       {usesGrades ? (

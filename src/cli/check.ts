@@ -7,6 +7,7 @@ export const check: RunCommand = async (options, effects) => {
   const files = await loadWorkspace(folderOf(options, effects));
   const { problems, errors } = compute(files, audienceOf(options, 'restricted'), {
     spoken: effects.sayer.language,
+    today: effects.today(),
   });
   const format = options.flags.json ? 'json' : choiceOf(options, 'format', PROBLEM_FORMATS, 'text');
   effects.out(formatProblems(effects.sayer, problems, format));

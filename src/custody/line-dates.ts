@@ -6,6 +6,8 @@ export interface StatedDates {
   readonly ends: YearRange;
   readonly beginsCirca: boolean;
   readonly endsCirca: boolean;
+  /** The day of a beginning that is told to the day. */
+  readonly beginsOn: string | null;
   /** The text with every date taken out. */
   readonly rest: string;
   readonly found: boolean;
@@ -21,11 +23,23 @@ const ONE = `(${CIRCA})?(${DATE})(\\s?\\?)?`;
 const BEGINS =
   '(from|since|after|on|in|until between|between|by|(?:sometime )?before|until (?:sometime )?before|until at least|until about|until|to|up to|till|during|through|as of)';
 const PHRASE = new RegExp(
-  `(?:[,\\s(]|^)(?:(probably|possibly|perhaps|likely) )?(?:${BEGINS} )?(?:(probably|possibly|perhaps) )?${ONE}(?:\\s?(until at least|until|through|to|and|/|[-–—])\\s?(?:at least |by )?${ONE})?`,
+  `(?:[,\\s(]|^)(?:(probably|possibly|perhaps|likely) )?(?:${BEGINS} )?(?:(probably|possibly|perhaps) )?${ONE}(?:\\s?(until at least|until|through|to|and|/|[-–—])\\s?(?:at least |by )?${ONE})?(\\s+at the latest)?`,
   'gi',
 );
 
 const NONE: YearRange = { earliest: null, latest: null };
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+
+/** The day that words tell to the day, as ISO 8601: `3 May 1912`, `May 3, 1912`. */
+function dayIn(text: string): string | null {
+  const found = /^(?:(\d{1,2}) (\p{L}+)|(\p{L}+)\.? (\d{1,2})),? (\d{4})$/u.exec(text.trim());
+  if (!found) return null;
+  const month = MONTHS.indexOf((found[2] ?? found[3] ?? '').slice(0, 3).toLowerCase()) + 1;
+  const day = Number(found[1] ?? found[4]);
+  if (month === 0 || day < 1 || day > 31) return null;
+  return `${found[5]}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`;
+}
 
 /** A year from the words of a date. */
 function yearOf(text: string): readonly [number, number] | null {
@@ -45,11 +59,12 @@ export function readLineDates(text: string, transfer: boolean): StatedDates {
   let begins = NONE;
   let ends = NONE;
   let beginsCirca = false;
+  let beginsOn: string | null = null;
   let endsCirca = false;
   let found = false;
   const rest = text.replace(
     PHRASE,
-    (whole, hedgeA, word, hedgeB, circa, first, doubt, joined, circa2, second, doubt2) => {
+    (whole, hedgeA, word, hedgeB, circa, first, doubt, joined, circa2, second, doubt2, latest) => {
       const one = yearOf(first as string);
       if (!one) return whole as string;
       const hedged = hedgeA !== undefined || hedgeB !== undefined || doubt !== undefined;
@@ -73,9 +88,12 @@ export function readLineDates(text: string, transfer: boolean): StatedDates {
           beginsCirca ||= circa !== undefined;
         }
         if (doubt2 === undefined) {
-          ends = /at least/.test(whole as string)
-            ? { earliest: two[0], latest: null }
-            : { earliest: two[0], latest: two[1] };
+          ends =
+            latest !== undefined
+              ? { earliest: null, latest: two[1] }
+              : /at least/.test(whole as string)
+                ? { earliest: two[0], latest: null }
+                : { earliest: two[0], latest: two[1] };
           endsCirca ||= circa2 !== undefined;
         } else if (key === 'by' && !hedged) ends = { earliest: one[0], latest: null };
         return ' ';
@@ -83,15 +101,17 @@ export function readLineDates(text: string, transfer: boolean): StatedDates {
       if (hedged) return ' ';
       if (key === 'until at least') ends = { earliest: one[0], latest: null };
       else if (['until', 'to', 'till', 'up to', 'through', 'until about'].includes(key)) {
-        ends = { earliest: one[0], latest: one[1] };
+        ends = { earliest: latest === undefined ? one[0] : null, latest: one[1] };
         endsCirca ||= circa !== undefined || key === 'until about';
       } else if (/^until .*before$/.test(key)) ends = { earliest: null, latest: one[0] - 1 };
       else if (/before$/.test(key)) begins = { earliest: null, latest: one[0] - 1 };
       else if (key === 'after' || key === 'since' || key === 'from') {
         begins = key === 'after' ? { earliest: one[0], latest: null } : { earliest: one[0], latest: one[1] };
+        beginsOn = key === 'after' || circa !== undefined ? null : dayIn(first as string);
         beginsCirca ||= circa !== undefined;
       } else if (transfer && key !== 'by') {
         begins = { earliest: one[0], latest: one[1] };
+        beginsOn = circa === undefined ? dayIn(first as string) : null;
         beginsCirca ||= circa !== undefined;
       } else {
         begins = { earliest: begins.earliest, latest: begins.latest ?? one[1] };
@@ -102,5 +122,5 @@ export function readLineDates(text: string, transfer: boolean): StatedDates {
       return ' ';
     },
   );
-  return { begins, ends, beginsCirca, endsCirca, rest, found };
+  return { begins, ends, beginsCirca, endsCirca, beginsOn, rest, found };
 }

@@ -43,6 +43,8 @@ export interface ReadHolding {
   readonly place: string | null;
   readonly begins: YearRange;
   readonly ends: YearRange;
+  /** The very day on which it began, as ISO 8601, where the line states one. */
+  readonly 'begins-on'?: string | null;
   readonly 'begins-circa': boolean;
   readonly 'ends-circa': boolean;
   /** About the holder or the passage; never about a date alone. */

@@ -159,6 +159,7 @@ function readSegment(segment: Segment): ReadHolding | null {
     'acquired-by': verbs.acquired,
     begins: war ?? dates.begins,
     ends: dates.ends,
+    ...(dates.beginsOn === null ? {} : { 'begins-on': dates.beginsOn }),
     'begins-circa': dates.beginsCirca,
     'ends-circa': dates.endsCirca,
     hedge: verbs.hedge,

@@ -1,4 +1,6 @@
 import { phrase, type Said } from '../base/said.ts';
+import { dayOf } from '../dates/day.ts';
+import { sayDay } from '../language/date-words.ts';
 import { ENGLISH } from '../language/language.ts';
 import { type Sayer, sayerIn } from '../language/sayer.ts';
 import type { Acquisition, LineNote, NamedParty, ReadHolding, YearRange } from './line-types.ts';
@@ -96,6 +98,7 @@ export function sayLegend(sayer: Sayer, { order, marks }: LineStyle): string {
 function sayHolding(sayer: Sayer, one: LineHolding): string {
   if (one['acquired-by'] === 'auction') return sayAuction(sayer, one);
   const dates = sayYears(sayer, one.begins, one.ends, {
+    on: one['begins-on'] ?? null,
     begins: one['begins-circa'],
     ends: one['ends-circa'],
     transfer: one['acquired-by'] !== null && !['descent', 'inheritance', 'commission'].includes(one['acquired-by']),
@@ -144,7 +147,14 @@ export function sayYears(
     begins: aboutBegin,
     ends: aboutEnd,
     transfer,
-  }: { readonly begins: boolean; readonly ends: boolean; readonly transfer: boolean },
+    on = null,
+  }: {
+    readonly begins: boolean;
+    readonly ends: boolean;
+    readonly transfer: boolean;
+    /** The very day on which it began, where it is known. */
+    readonly on?: string | null;
+  },
 ): string {
   const { earliest: b1, latest: b2 } = begins;
   const { earliest: e1, latest: e2 } = ends;
@@ -153,7 +163,7 @@ export function sayYears(
   const end = sayEnd(sayer, ends, aboutEnd);
   // A single year stands before its end without a comma; a stretch or an open beginning with one.
   if (b1 !== null && b1 === b2) {
-    const year = sayYear(sayer, b1, aboutBegin);
+    const year = on === null ? sayYear(sayer, b1, aboutBegin) : sayer.say(sayDayOf(on));
     return spaced(end === '' && !transfer ? sayer.words('from {0}', year) : year, end, ' ');
   }
   if (b1 !== null && b2 !== null) return spaced(sayer.words('between {0} and {1}', b1, b2), end, ', ');
@@ -162,11 +172,16 @@ export function sayYears(
   return b1 === null ? end : spaced(sayer.words('after {0}', sayYear(sayer, b1, aboutBegin)), end, ', ');
 }
 
+function sayDayOf(iso: string): Said {
+  const [year, month, day] = iso.split('-').map(Number) as [number, number, number];
+  return sayDay(dayOf(year, month, day), 'day');
+}
+
 function sayEnd(sayer: Sayer, { earliest, latest }: YearRange, about: boolean): string {
   if (earliest !== null && earliest === latest)
     return sayer.words('until {0}', sayYear(sayer, latest, about), about ? 'about' : 'year', String(latest));
   if (earliest !== null && latest !== null) return sayer.words('until between {0} and {1}', earliest, latest);
-  if (latest !== null) return sayer.words('until before {0}', latest + 1);
+  if (latest !== null) return sayer.words('until {0} at the latest', latest);
   return earliest === null ? '' : sayer.words('until at least {0}', sayYear(sayer, earliest, about));
 }
 

@@ -1,9 +1,12 @@
 import type { Access } from '../base/access.ts';
 import type { Diagnostic } from '../base/diagnostic.ts';
-import { inRow, phrase, type Said } from '../base/said.ts';
+import { inRow, named, phrase, type Said } from '../base/said.ts';
+import { hullOfExpression } from '../dates/expression.ts';
+import { isDateProblem, readDate } from '../dates/read-date.ts';
 import { forAudience } from '../model/audience.ts';
 import type { Catalogue } from '../model/catalogue.ts';
 import { type Entry, isOfType, type KeyPath } from '../model/entry.ts';
+import { settingsOf } from '../model/settings.ts';
 import { missingForAnswer } from './missing-for-answer.ts';
 
 /** States in which an answer is as good as written. */
@@ -165,4 +168,26 @@ function withheldDoubts(inquiry: Entry<'inquiry'>, forAsker: Catalogue): readonl
 
 function doubt(entry: Entry, path: KeyPath, code: string, message: Said, mend: Said): Diagnostic {
   return { code, severity: 'doubt', place: entry.placeOf(path), message, mend, entry: entry.id };
+}
+
+/** Inquiries whose answer was due before a day, and that nobody has answered or closed. */
+export function overdueInquiries(whole: Catalogue, today: string): readonly Diagnostic[] {
+  const now = readDate(today, 'gregorian', settingsOf(whole.workspace).dates);
+  if (isDateProblem(now)) return [];
+  return whole.ofType('inquiry').flatMap((inquiry): readonly Diagnostic[] => {
+    const { due, state } = inquiry.keys;
+    if (due === undefined || state === 'sent' || state === 'closed') return [];
+    const read = readDate(due, 'gregorian', settingsOf(whole.workspace).dates);
+    if (isDateProblem(read) || hullOfExpression(read).last >= hullOfExpression(now).first) return [];
+    return [
+      {
+        code: 'inquiry-overdue',
+        severity: 'doubt',
+        place: inquiry.placeOf(['due']),
+        entry: inquiry.id,
+        message: phrase('the answer was due {0}, and the inquiry is still {1}', due, named(state)),
+        mend: phrase('send or close it, or write the day that was agreed since'),
+      },
+    ];
+  });
 }

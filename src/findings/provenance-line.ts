@@ -2,10 +2,12 @@ import { GRADES, type Grade, rankOf } from '../base/grade.ts';
 import type { Acquisition, LineNote } from '../custody/line-types.ts';
 import { type LineHolding, type LineStyle, USUAL_STYLE, writeLine } from '../custody/write-line.ts';
 import { civilOf } from '../dates/day.ts';
+import { hullOfExpression } from '../dates/expression.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType } from '../model/entry.ts';
 import { lifeDate } from '../model/life-dates.ts';
+import type { FileStatement } from '../statements/statements.ts';
 import type { CaseFile } from './case-file.ts';
 import { type Chain, type ChainHolding, PRINTED_RANK } from './chain.ts';
 import { howAcquired, passedOn } from './passed-on.ts';
@@ -57,6 +59,11 @@ export function lineOfChain(file: CaseFile, chain: Chain, style = houseStyle(fil
   return writeLine(holdings, notes, style, sayer);
 }
 
+/** The holdings that have a note in the line of a chain, in the order of the notes. */
+export function notedHoldings(file: CaseFile, chain: Chain): readonly string[] {
+  return chain.holdings.flatMap(({ holding }) => (noteOf(file, holding) === '' ? [] : [holding.id]));
+}
+
 function holdingOf(
   file: CaseFile,
   sayer: Sayer,
@@ -79,7 +86,11 @@ function holdingOf(
   const isUnknown = holder === undefined && !keys['not-disclosed'];
   const ends = isUnknown
     ? { earliest: null, latest: begins.latest === null ? yearOf(possibly.last) : null }
-    : { earliest: isPresent ? null : yearOf(notEndedBefore), latest: yearOf(possibly.last) };
+    : {
+        // That it did not end before it began says nothing more.
+        earliest: isPresent || notEndedBefore <= possibly.first ? null : yearOf(notEndedBefore),
+        latest: yearOf(possibly.last),
+      };
   return {
     holder: keys['not-disclosed']
       ? sayer.words('known, not disclosed')
@@ -92,6 +103,7 @@ function holdingOf(
     place: isUnknown ? null : townOf(file, keys.place, holder ? titleOf(holder, languages) : ''),
     begins,
     ends,
+    'begins-on': possibly.first === begunBy && Number.isFinite(begunBy) ? dayText(begunBy) : null,
     'begins-circa': false,
     'ends-circa': false,
     // Who is known and not named is no possibility.
@@ -124,6 +136,12 @@ function townOf(file: CaseFile, id: string | undefined, holder: string): string 
   return null;
 }
 
+/** A day as ISO 8601 has it. */
+function dayText(day: number): string {
+  const { year, month, day: of } = civilOf(day);
+  return [String(year).padStart(4, '0'), ...[month, of].map((one) => String(one).padStart(2, '0'))].join('-');
+}
+
 function yearOf(day: number): number | null {
   return Number.isFinite(day) ? civilOf(day).year : null;
 }
@@ -142,15 +160,35 @@ function bestGrade(file: CaseFile, holding: Entry<'holding'>): Grade {
   return GRADES[Math.min(GRADES.length - 1, ...grades)] ?? 'conjectural';
 }
 
-/** Sources of the statements about a holding, each once; then its reasons without a source, but what names a source again. */
+/**
+ * Sources of the statements about a holding, the earliest date first, each once and with its shelf mark; then its reasons without
+ * a source, but what names a source again.
+ */
 function noteOf(file: CaseFile, holding: Entry<'holding'>): string {
-  const about = file.statementsAbout(holding.id).filter((one) => one.notUsed === null);
+  const about = file
+    .statementsAbout(holding.id)
+    .filter((one) => one.notUsed === null && one.kind !== 'life')
+    .sort((a, b) => firstDayOf(a) - firstDayOf(b));
   const sources = [...new Set(about.flatMap((one) => one.source ?? []))].flatMap((id) => {
     const source = file.catalogue.get(id);
-    return source ? [`${titleOf(source, file.settings.languages)} (${id})`] : [];
+    if (!source || !isOfType(source, 'source')) return [];
+    const mark = shelfMarkOf(source);
+    return [`${titleOf(source, file.settings.languages)}${mark === '' ? '' : ` (${mark})`}`];
   });
   const reasons = [...new Set(about.filter((one) => one.source === null).flatMap((one) => one.why ?? []))]
     // "Deed of gift, 1951; deed of gift" says a thing twice.
     .filter((one) => !sources.some((source) => source.toLowerCase().startsWith(one.toLowerCase())));
   return [...sources, ...reasons].map((one) => one.replace(/\s+/g, ' ')).join('; ');
+}
+
+function firstDayOf({ date }: FileStatement): number {
+  const first = date ? hullOfExpression(date).first : Number.POSITIVE_INFINITY;
+  return Number.isFinite(first) ? first : Number.MAX_SAFE_INTEGER;
+}
+
+/** Where a source is kept, and under which number. */
+function shelfMarkOf({ keys }: Entry<'source'>): string {
+  const code = keys['reference-code'];
+  const number = code === undefined ? [keys.series, keys.box, keys.folder, keys.item] : [code];
+  return [keys.collection, keys.repository, ...number].filter((one) => one !== undefined).join(', ');
 }

@@ -13,10 +13,11 @@ export interface LifeDate {
 
 /** The first or the last date of a party; null where none is recorded. */
 export function lifeDate({ keys }: Entry<'party'>, edge: 'first' | 'last'): LifeDate | null {
-  const names = edge === 'first' ? (['born', 'founded'] as const) : (['died', 'closed'] as const);
-  const key = names.find((one) => keys[one] !== undefined);
-  const value = key === undefined ? undefined : keys[key];
-  if (key === undefined || value === undefined) return null;
+  const first = keys.born === undefined ? 'founded' : 'born';
+  const last = keys.died === undefined ? 'closed' : 'died';
+  const key = edge === 'first' ? first : last;
+  const value = edge === 'first' ? (keys.born ?? keys.founded) : (keys.died ?? keys.closed);
+  if (value === undefined) return null;
   return typeof value === 'string'
     ? { key, date: value, grade: 'probable', source: undefined, why: undefined }
     : { key, date: value.date, grade: value.grade ?? 'probable', source: value.source, why: value.why };

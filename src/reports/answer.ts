@@ -96,6 +96,7 @@ function head({ inquiry, file, people, asked }: AnswerMatter): Block {
   const rows: readonly (readonly [string, string | undefined])[] = [
     [words('Reference'), inquiry.id],
     [words('Received'), sayDate(file, keys.received)],
+    [words('Answer due'), keys.due === undefined ? undefined : sayDate(file, keys.due)],
     [words('Asked by'), keys.from === undefined ? hidden : personName(people, keys.from)],
     [words('Under what authority'), keys.authority ?? hidden],
     [words('About'), asked.map((id) => nameOf(file, id)).join(file.sayer.semicolon)],

@@ -58,7 +58,7 @@ export function conventions({ file }: Matter): readonly Block[] {
           'Nothing is inferred of anybody’s conduct from dates. The order of dates does not say that an act was lawful or unlawful.',
         ),
       ),
-      passage(words('Letters in brackets (EV-removal) are names of entries of the file, which are kept for ever.')),
+      passage(words('Names such as EV-removal, in notes, are those of entries of the file, which are kept for ever.')),
     ]),
   ];
 }

@@ -1,7 +1,7 @@
 import { sayLegend } from '../custody/write-line.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import { howAcquired } from '../findings/passed-on.ts';
-import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
+import { houseStyle, lineOfChain, notedHoldings } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
@@ -13,6 +13,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
   const { words, term, say } = file.sayer;
   const blocks = chains.flatMap((chain): readonly Block[] => {
     const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
+    const noted = notedHoldings(file, chain);
     const head = namePanels(file.sayer, chain.panels) || nameOf(file, chain.object.id);
     const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
       const { keys, id } = one.holding;
@@ -38,16 +39,14 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
         widths: [4, 2.4, 2.6, 2.2, 2],
         rows,
       },
-      paragraph(
-        line,
-        chain.holdings.map((one) => one.holding.id),
-      ),
+      // The line has notes of its own, with the sources; they are not told a second time.
+      paragraph(line),
       ...list(
         notes
           .join('\n')
           .split('\n')
           .filter(Boolean)
-          .map((note) => passage(note)),
+          .map((note, i) => passage(note, noted[i] === undefined ? [] : [noted[i]])),
       ),
     ];
   });

@@ -28,7 +28,9 @@ export function numberedEvidence(matter: Matter): readonly Block[] {
       passage(String(i + 1), [trace.id]),
       passage(term(keys.kind)),
       passage(where),
-      passage(`${seen}${keys.observed ? ` (${term(keys.observed.grade)})` : ''}`),
+      passage(
+        `${seen}${keys.reads ? words('; it reads “{0}”', keys.reads) : ''}${keys.observed ? ` (${term(keys.observed.grade)})` : ''}`,
+      ),
       passage(taken),
     ];
   });
@@ -69,6 +71,9 @@ export function technicalTable(matter: Matter): readonly Block[] {
         .map((one) => `${one.name} (${term(one['identified-as'])}, ${term(one.grade)})`)
         .join(semicolon);
     const methods = [...new Set(materials.flatMap((one) => (one.method ? term(one.method) : [])))].join(semicolon);
+    const analysts = [...new Set(materials.flatMap((one) => one.analyst ?? []))].map((id) =>
+      matter.file.catalogue.get(id) ? nameOf(matter.file, id) : id,
+    );
     const samples = [...new Set(materials.flatMap((one) => one.sample ?? []))].join(semicolon);
     return [
       passage(nameOf(matter.file, trace.id), [trace.id, ...materials.flatMap((one) => one.report ?? [])]),
@@ -77,7 +82,7 @@ export function technicalTable(matter: Matter): readonly Block[] {
       passage(keys.thickness ?? ''),
       passage(named(true)),
       passage(named(false)),
-      passage(methods),
+      passage([methods, ...analysts].filter(Boolean).join(semicolon)),
       passage(samples),
     ];
   });

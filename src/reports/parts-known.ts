@@ -10,6 +10,7 @@ import { type Entry, isOfType } from '../model/entry.ts';
 import { samePiece } from '../model/pieces.ts';
 import { type Block, list, type Passage, passage, section, type Term } from './document.ts';
 import type { Matter } from './matter.ts';
+import { particularsOf } from './parts-acts.ts';
 import { nameOf, sayCapacity, sayEventDates, saySearch, statementsOf } from './say-entry.ts';
 
 /** Events of the pieces asked about, in their computed order. */
@@ -61,6 +62,8 @@ export function identification({ file, objects }: Matter): readonly Block[] {
           .map((one) => [one.text, one.by, one.until ? words('until {0}', one.until) : ''].filter(Boolean).join(', '))
           .join(file.sayer.semicolon) || undefined,
       ],
+      [words('Lands concerned'), (keys.jurisdictions ?? []).join(', ') || undefined],
+      [words('Made into'), (keys['made-into'] ?? []).map((id) => nameOf(file, id)).join(', ') || undefined],
       [words('Accession numbers'), (keys['accession-numbers'] ?? []).join(', ') || undefined],
       [words('Photographs in the file'), pictures.length === 0 ? undefined : String(pictures.length)],
     ];
@@ -172,11 +175,7 @@ export function known(matter: Matter): readonly Block[] {
   const said = eventsAsked(matter).map((event) => {
     const { words: dates, grade, cites } = sayEventDates(file, event);
     const sources = cites.flatMap((id) => file.statement(id)?.source ?? []);
-    const { technique, circumstance } = event.keys;
-    const how = [
-      technique && technique !== 'unknown' ? words('technique: {0}', term(technique)) : '',
-      circumstance ? words('circumstance: {0}; {1}', term(circumstance.is), circumstance.why) : '',
-    ].filter(Boolean);
+    const { told: how, rests } = particularsOf(file, event);
     return passage(
       words(
         '{0}: {1} ({2}){3}.',
@@ -185,7 +184,7 @@ export function known(matter: Matter): readonly Block[] {
         term(grade),
         how.length > 0 ? `${file.sayer.semicolon}${how.join(file.sayer.semicolon)}` : '',
       ),
-      [event.id, ...sources],
+      [event.id, ...sources, ...rests],
       cites,
     );
   });

@@ -102,7 +102,14 @@ export function names({ file, objects, dossier }: Matter): readonly Block[] {
     widths: [3, 3, 3, 3],
     rows,
   };
-  return section(words('Names and transliteration'), rows.length === 0 ? [] : [table]);
+  const known = named.flatMap((entry) =>
+    !isOfType(entry, 'party') && !isOfType(entry, 'place')
+      ? []
+      : (entry.keys['authority-ids'] ?? []).map(({ scheme, id }) =>
+          passage(words('{0}: {1} {2}', nameOf(file, entry.id), scheme, id), [entry.id]),
+        ),
+  );
+  return section(words('Names and transliteration'), [...(rows.length === 0 ? [] : [table]), ...list(known)]);
 }
 
 /** Photographs and drawings, with credit and rights. */
@@ -117,11 +124,16 @@ export function figuresList({ file, objects }: Matter): readonly Block[] {
         nameOf(file, id),
         term(keys.technique ?? ''),
         keys.taken ? words('taken {0}', sayDate(file, keys.taken)) : '',
+        keys.capture,
         keys.credit,
         keys.rights,
         keys['rights-end']
           ? words('until {0}', sayDate(file, keys['rights-end']), finenessOf(file, keys['rights-end']))
           : '',
+        (keys.shows ?? []).length > 0
+          ? words('shows: {0}', (keys.shows ?? []).map((one) => nameOf(file, one)).join(', '))
+          : '',
+        keys['agreed-with'] ? words('use agreed with {0}', keys['agreed-with']) : '',
       ]
         .filter(Boolean)
         .join(file.sayer.semicolon)
@@ -145,6 +157,9 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
       keys.when ? sayDate(file, keys.when) : '',
       who,
       [keys.lamp, keys.filter, keys.camera, keys.conditions].filter(Boolean).join(', '),
+      (keys.saw ?? []).length > 0
+        ? words('seen: {0}', (keys.saw ?? []).map((one) => nameOf(file, one)).join(', '))
+        : '',
       (keys['looked-for-not-seen'] ?? []).length > 0
         ? words('looked for and not seen: {0}', (keys['looked-for-not-seen'] ?? []).join(', '))
         : '',
@@ -157,6 +172,7 @@ export function examinations({ file, objects }: Matter): readonly Block[] {
       passage: passage(`${facts.filter(Boolean).join(file.sayer.semicolon)}.`, [
         id,
         ...(keys.report ? [keys.report] : []),
+        ...(keys.saw ?? []),
       ]),
     };
   });

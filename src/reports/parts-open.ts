@@ -168,7 +168,10 @@ export function voices({ file, asked }: Matter): readonly Block[] {
   const requests = file.catalogue
     .ofType('request-for-return')
     .filter((one) => one.keys['public-text'] !== undefined && isAsked(one.keys.objects))
-    .map((one) => passage(inLanguage(one.keys['public-text'] ?? '', languages), [one.id]));
+    .map((one) => {
+      const grounds = one.keys.grounds ? words(' Grounds as given: {0}', one.keys.grounds) : '';
+      return passage(`${inLanguage(one.keys['public-text'] ?? '', languages)}${grounds}`, [one.id]);
+    });
   const responses = file.catalogue
     .ofType('response')
     .filter((one) => isAsked(one.keys.about) && one.keys.text !== undefined)

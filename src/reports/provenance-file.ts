@@ -4,6 +4,7 @@ import { inLanguage, titleOf } from '../model/catalogue.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Block, type Figure, paragraph, passage, type ReportDocument } from './document.ts';
 import { footOf, type Matter, matterOf } from './matter.ts';
+import { papers } from './parts-acts.ts';
 import {
   abbreviations,
   contributors,
@@ -70,6 +71,7 @@ export function composeFile(
     ...plates(file.sayer, pictures),
     ...examinations(matter),
     ...publications(matter),
+    ...papers(matter),
     ...figuresList(matter),
     ...names(matter),
     ...conventions(matter),

@@ -7,7 +7,7 @@ import { type MomentRange, sayRange } from '../findings/printed-range.ts';
 import { shownRank } from '../findings/range-changes.ts';
 import { sayExpression } from '../language/date-words.ts';
 import type { Sayer } from '../language/sayer.ts';
-import { titleOf } from '../model/catalogue.ts';
+import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { type Entry, isOfType, type Keys } from '../model/entry.ts';
 import { type Passage, passage } from './document.ts';
 
@@ -93,12 +93,23 @@ export function sayEntry(file: CaseFile, id: string): Passage {
   if (isOfType(entry, 'title')) return sayTitle(file, entry);
   if (isOfType(entry, 'claim')) {
     const source = file.catalogue.get(entry.keys.source);
+    const narrator = entry.keys.narrator ? words(', told by {0}', entry.keys.narrator) : '';
+    const quoted = sayQuote(file, entry);
     return passage(
-      `${title}${source ? `${file.sayer.semicolon}${titleOf(source, file.settings.languages)}` : ''} (${term(entry.keys.grade)}).`,
+      `${title}${narrator}${quoted}${source ? `${file.sayer.semicolon}${titleOf(source, file.settings.languages)}` : ''} (${term(entry.keys.grade)}).`,
       [entry.id, entry.keys.source],
     );
   }
   return passage(`${title}.`, [entry.id]);
+}
+
+/** The very words of a claim, with their language where it is recorded, and a translation beside them. */
+function sayQuote(file: CaseFile, { keys }: Entry<'claim'>): string {
+  if (keys.quote === undefined) return '';
+  const { languages } = file.settings;
+  const language = keys['quote-language'] ? ` (${keys['quote-language']})` : '';
+  const translation = keys.translation ? ` [${inLanguage(keys.translation, languages)}]` : '';
+  return file.sayer.words(': “{0}”{1}', inLanguage(keys.quote, languages), `${language}${translation}`);
 }
 
 function sayHolding(file: CaseFile, { id, keys }: Entry<'holding'>): Passage {
@@ -137,9 +148,10 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
     keys.scope?.from || keys.scope?.to ? `${keys.scope.from ?? ''}–${keys.scope.to ?? ''}` : undefined,
   ].filter((part) => part !== undefined);
   const found = (keys.found ?? []).map((one) => nameOf(file, one));
+  const who = (keys.searcher ?? []).map((one) => nameOf(file, one));
   return passage(
     words(
-      '{0}{1}, looking for {2}{3}: {4}{5}{6}.',
+      '{0}{1}, looking for {2}{3}{7}: {4}{5}{6}.',
       keys.repository,
       scope.length > 0 ? ` (${scope.join(', ')})` : '',
       keys.for,
@@ -147,6 +159,7 @@ export function saySearch(file: CaseFile, { id, keys }: Entry<'search'>): Passag
       term(keys.outcome),
       found.length > 0 ? words(': {0}', found.join(file.sayer.semicolon)) : '',
       keys.scope?.missing ? words('; could not be seen: {0}', keys.scope.missing) : '',
+      who.length > 0 ? ` (${who.join(', ')})` : '',
     ),
     [id, ...(keys.found ?? [])],
   );
@@ -159,10 +172,12 @@ export function sayTitle(file: CaseFile, { id, keys }: Entry<'title'>): Passage 
   const time = `${keys.begins ? words(', from {0}', sayDate(file, keys.begins), finenessOf(file, keys.begins)) : ''}${keys.ends ? words(' until {0}', sayDate(file, keys.ends), finenessOf(file, keys.ends)) : ''}`;
   const ground =
     keys.ground === 'none stated' ? words('no ground stated') : words('on the ground of {0}', term(keys.ground));
-  return passage(words('{0}, asserted by {1}, {2}{3}.', interest, nameOf(file, keys['asserted-by']), ground, time), [
-    id,
-    ...(keys.source ? [keys.source] : []),
-  ]);
+  const by = (keys['recognised-by'] ?? []).map((who) => (file.catalogue.get(who) ? nameOf(file, who) : who));
+  const recognised = by.length > 0 ? words('; recognised by {0}', file.sayer.list(by)) : '';
+  return passage(
+    words('{0}, asserted by {1}, {2}{3}{4}.', interest, nameOf(file, keys['asserted-by']), ground, time, recognised),
+    [id, ...(keys.source ? [keys.source] : [])],
+  );
 }
 
 /** With a capital letter at the head. */

@@ -4,12 +4,13 @@ import { type Block, type Passage, passagesOf, type ReportDocument } from '../re
 import { type Inline, plainWords } from '../reports/inline.ts';
 import type { SourceBook } from '../reports/source-book.ts';
 
-/** A passage as it is set: its words, the entries named beside it, and its note. */
+/** A passage as it is set: its words, and its note. */
 export interface SetPassage {
   readonly words: string;
-  /** Ids of entries that it rests on, sources left out; empty where the next passage names the same. */
-  readonly entries: readonly string[];
-  /** Sources in full or in short; null where it rests on none. */
+  /**
+   * Sources in full or in short, and the other entries of the file that it rests on; null where it rests on none, or where a neighbour
+   * rests on the same entries. No id stands in the words themselves.
+   */
   readonly note: readonly Inline[] | null;
 }
 
@@ -57,6 +58,7 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
   const mentions = mentionsOf(document, book);
   const seen = new Set<string>();
   const announced = new Set<string>();
+  let toldLast = '';
   const cite = (id: string, statements: readonly string[]): readonly Inline[] => {
     const source = book.cited(id);
     if (!source) return [];
@@ -72,12 +74,14 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
     const sources = one.rests.filter((id) => book.cited(id));
     const entries = one.rests.filter((id) => !book.cited(id));
     const isRepeated = next !== undefined && next.rests.join(' ') === one.rests.join(' ');
-    const note = sources.flatMap((id, i) => [...(i === 0 ? [] : ['; ']), ...cite(id, one.cites)]);
-    return {
-      words: one.words,
-      entries: isRepeated ? [] : entries,
-      note: sources.length === 0 ? null : sentence(note),
-    };
+    const names = entries.join(', ');
+    // What the passage before rested on is not told again.
+    const isTold = isRepeated || (sources.length === 0 && names === toldLast);
+    if (!isTold && entries.length > 0) toldLast = names;
+    const cited = sources.flatMap((id, i) => [...(i === 0 ? [] : ['; ']), ...cite(id, one.cites)]);
+    const named = entries.length === 0 || isTold ? [] : [sayer.words('in the file: {0}', names)];
+    const note = [...cited, ...(cited.length > 0 && named.length > 0 ? ['; '] : []), ...named];
+    return { words: one.words, note: note.length === 0 ? null : sentence(note) };
   };
   return {
     ...document,

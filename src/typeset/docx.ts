@@ -161,7 +161,7 @@ class Setter {
         );
       case 'table':
         return [
-          this.caption('table', { words: block.caption, entries: [], note: null }, true),
+          this.caption('table', { words: block.caption, note: null }, true),
           this.table(block),
           new Paragraph(''),
         ];
@@ -183,13 +183,12 @@ class Setter {
     ];
   }
 
-  private said({ words, entries, note }: SetPassage): ParagraphChild[] {
+  private said({ words, note }: SetPassage): ParagraphChild[] {
     const children: ParagraphChild[] = [new TextRun(words)];
     if (note !== null) {
       this.notes.push(note);
       children.push(new FootnoteReferenceRun(this.notes.length));
     }
-    if (entries.length > 0) children.push(new TextRun({ text: ` [${entries.join(', ')}]`, style: 'EntryIds' }));
     return children;
   }
 
@@ -309,6 +308,5 @@ function stylesOf(language: string): NonNullable<ConstructorParameters<typeof Do
       paragraph('Cell', { font: SANS, size: 17 }, { after: 0, line: 220, lineRule: LineRuleType.AUTO }),
       paragraph('Term', {}, { after: 60 }),
     ],
-    characterStyles: [{ id: 'EntryIds', name: 'Entry ids', run: { font: SANS, size: 16, color: '5D564D' } }],
   };
 }

@@ -13,17 +13,16 @@ export interface FileBehind {
 }
 
 /**
- * A document as Markdown that can be read without any program: notes with sources, ids of entries in brackets, and at the
+ * A document as Markdown that can be read without any program: notes with sources and ids of entries, and at the
  * end the statements that the dates rest on, in the words that they had. The same document gives the same bytes.
  */
 export function documentMarkdown(document: ReportDocument, behind: FileBehind): string {
   const set = annotate(document, behind.book);
   const notes: string[] = [];
-  const say = ({ words, entries, note }: SetPassage): string => {
-    const named = entries.length === 0 ? '' : ` ${escaped(`[${entries.join(', ')}]`)}`;
-    if (note === null) return `${escaped(words)}${named}`;
+  const say = ({ words, note }: SetPassage): string => {
+    if (note === null) return escaped(words);
     notes.push(inline(note));
-    return `${escaped(words)}[^${notes.length}]${named}`;
+    return `${escaped(words)}[^${notes.length}]`;
   };
   const body = set.blocks.map((block) => blockText(block, say, behind)).join('\n\n');
   const draft = set.draft === null ? [] : [`> **${set.draft}**`];

@@ -45,7 +45,7 @@ describe('the provenance file as PDF', () => {
     expect(read.entries.length).toBeGreaterThan(100);
     const text = await textOfPdf(file);
     expect(text.replaceAll(' ', '')).toContain('ΟΑΓΙΟCΟΝΟΥΦΡΙΟC');
-    expect(text).toContain('May 1929 – 6 October 1933 (probable)');
+    expect(text).toContain('May 1929 – October 1933 (probable)');
     expect(text).toContain(`1 / ${pdf.numPages}`);
     expect(text).toMatch(/Contents .*The object/);
     // First mention in full, later in short.
