@@ -10,6 +10,7 @@ export const SCRIPT_MESSAGES: Readonly<Record<string, readonly string[]>> = {
     'Area {0} cm².',
     'Length {0} mm.',
     'Points: {0}.',
+    'All points are taken away. Escape brings them back.',
     'Copied.',
     'Write a title for the new trace first.',
     'The preview does not answer; copy the line instead.',

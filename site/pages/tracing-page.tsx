@@ -48,7 +48,7 @@ export function TracingPage({
       <h1>{say('Trace on: {0}', title)}</h1>
       <p class="lead">
         {say(
-          'Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in larger steps), Enter sets a point, Backspace takes the last one away, Escape all. Then copy the line below the picture into the entry of the trace, or, in the preview of “kerfmark serve”, save it.{0}',
+          'Click on the photograph to set points, or go to it with the Tab key: arrow keys move the cross (with Shift in larger steps), Enter sets a point, Backspace takes the last one away, Escape all, and Escape again or Ctrl+Z brings them back. What is not saved is kept in this browser. Then copy the line below the picture into the entry of the trace, or, in the preview of “kerfmark serve”, save it.{0}',
           registered ? '' : words(' This figure has no control points, so nothing can be measured on it yet.'),
         )}
       </p>

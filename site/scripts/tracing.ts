@@ -3,6 +3,7 @@ import { applyMap } from '../../src/geometry/registration.ts';
 import { findRingFault, signedArea } from '../../src/geometry/ring.ts';
 import { formatShape, type ShapeKind } from '../../src/geometry/shape-text.ts';
 import { told } from './told.ts';
+import { draftOf, fieldsIn, KeptDraft, restore, type TraceFields } from './trace-draft.ts';
 
 /** Makes the tracing page live: points by mouse or by keyboard on a photograph, the shape as text to copy. Only the preview on this computer offers to save it. */
 interface TracingData {
@@ -29,12 +30,15 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
   const board = root.querySelector('svg') as SVGSVGElement;
   const output = root.querySelector('textarea') as HTMLTextAreaElement;
   const status = root.querySelector('[role=status]') as HTMLElement;
-  const kindOf = (): ShapeKind =>
-    (root.querySelector('input[name=kind]:checked') as HTMLInputElement).value as ShapeKind;
-  const error = root.querySelector('input[name=error]') as HTMLInputElement;
-  // Points not yet saved outlive a rebuild of the preview, which loads the page anew.
-  const memory = `kerfmark-points-${figure}`;
-  const points: Point[] = remembered(memory);
+  const fields = fieldsIn(root);
+  const kept = new KeptDraft(figure);
+  const before = kept.read();
+  if (before) restore(fields, before);
+  const points: Point[] = [...(before?.points ?? [])];
+  // Steps that can be taken back, the oldest first.
+  const past: (readonly Point[])[] = [];
+  const kindOf = (): ShapeKind => draftOf(fields, points).kind;
+  const { error } = fields;
   let cursor: Point = [image.naturalWidth / 2, image.naturalHeight / 2];
   root.classList.add('live');
   board.setAttribute('viewBox', `0 0 ${image.naturalWidth} ${image.naturalHeight}`);
@@ -65,15 +69,34 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
     });
     board.replaceChildren(line, ...marks, cross);
     output.value = formatShape(kindOf(), points.map(inFile), figure, Number(error.value) || 2);
-    remember(memory, points);
+    kept.write(draftOf(fields, points));
     status.textContent = `${told('Points: {0}.', points.length)} ${measured()}`.trim();
   };
+  const become = (next: readonly Point[]): void => {
+    past.push([...points]);
+    points.splice(0, points.length, ...next);
+    draw();
+  };
+  const undo = (): void => {
+    const last = past.pop();
+    if (last) points.splice(0, points.length, ...last);
+    draw();
+  };
+  const clear = (): void => {
+    if (points.length === 0) {
+      undo();
+      return;
+    }
+    become([]);
+    status.textContent = told('All points are taken away. Escape brings them back.');
+  };
   const add = (point: Point): void => {
-    if (kindOf() === 'point') points.length = 0;
     const last = points.at(-1);
     if (last && distance(last, point) === 0) return;
-    points.push(point);
-    draw();
+    become(kindOf() === 'point' ? [point] : [...points, point]);
+  };
+  const takeBack = (): void => {
+    if (points.length > 0) become(points.slice(0, -1));
   };
   board.addEventListener('click', (event) => {
     const box = board.getBoundingClientRect();
@@ -99,24 +122,15 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
       ];
       draw();
     } else if (event.key === 'Enter') add(cursor);
-    else if (event.key === 'Backspace') {
-      points.pop();
-      draw();
-    } else if (event.key === 'Escape') {
-      points.length = 0;
-      draw();
-    } else return;
+    else if (event.key === 'Backspace') takeBack();
+    else if (event.key === 'Escape') clear();
+    else if (event.key === 'z' && (event.ctrlKey || event.metaKey)) undo();
+    else return;
     event.preventDefault();
   });
-  for (const input of root.querySelectorAll('input')) input.addEventListener('input', draw);
-  root.querySelector('button[name=back]')?.addEventListener('click', () => {
-    points.pop();
-    draw();
-  });
-  root.querySelector('button[name=clear]')?.addEventListener('click', () => {
-    points.length = 0;
-    draw();
-  });
+  for (const input of root.querySelectorAll('input, select')) input.addEventListener('input', draw);
+  root.querySelector('button[name=back]')?.addEventListener('click', takeBack);
+  root.querySelector('button[name=clear]')?.addEventListener('click', clear);
   root.querySelector('button[name=copy]')?.addEventListener('click', () => {
     output.select();
     // The clipboard is not open to pages from a disk everywhere; the text stays selected then.
@@ -127,8 +141,15 @@ function begin(root: HTMLElement, { figure, scale, matrix }: TracingData): void 
       () => undefined,
     );
   });
-  const forget = (): void => remember(memory, []);
-  offerSaving(root, status, forget, () => ({
+  const forget = (): void => {
+    fields.title.value = '';
+    past.length = 0;
+    points.length = 0;
+    draw();
+    // The site may have been built anew before the answer came.
+    if (document.querySelector('.changed-meanwhile')) location.reload();
+  };
+  offerSaving(root, status, fields, forget, () => ({
     figure,
     kind: kindOf(),
     points: points.map(inFile),
@@ -145,19 +166,24 @@ interface Trace {
 }
 
 /** Shows the fields for saving where the page comes from a preview on this computer; sends the trace there and nowhere else. */
-function offerSaving(root: HTMLElement, status: HTMLElement, saved: () => void, trace: () => Trace): void {
+function offerSaving(
+  root: HTMLElement,
+  status: HTMLElement,
+  { into, title, is }: TraceFields,
+  saved: () => void,
+  trace: () => Trace,
+): void {
   if (!['127.0.0.1', 'localhost'].includes(location.hostname)) return;
   const said = sessionStorage.getItem('kerfmark-saved');
   if (said) status.before(paragraph(said));
-  sessionStorage.removeItem('kerfmark-saved');
+  // The page may be loaded twice, when saved and when built; the message outlives both.
+  setTimeout(() => sessionStorage.removeItem('kerfmark-saved'), 10_000);
   for (const part of root.querySelectorAll<HTMLElement>('.save')) part.hidden = false;
-  const into = root.querySelector<HTMLSelectElement>('select[name=into]');
-  const title = root.querySelector<HTMLInputElement>('input[name=title]');
-  const is = root.querySelector<HTMLSelectElement>('select[name=is]');
-  if (!into || !title || !is) return;
-  into.addEventListener('change', () => {
+  const showFields = (): void => {
     for (const field of root.querySelectorAll<HTMLElement>('.of-new')) field.hidden = into.value !== '';
-  });
+  };
+  into.addEventListener('change', showFields);
+  showFields();
   root.querySelector('button[name=save]')?.addEventListener('click', async () => {
     const sent = trace();
     if (into.value === '' && title.value.trim() === '') {
@@ -181,24 +207,6 @@ function offerSaving(root: HTMLElement, status: HTMLElement, saved: () => void, 
     status.textContent = message;
   });
 }
-
-function remember(key: string, points: readonly Point[]): void {
-  try {
-    sessionStorage.setItem(key, JSON.stringify(points));
-  } catch {
-    // A browser may forbid it; then the points last as long as the page.
-  }
-}
-
-function remembered(key: string): Point[] {
-  try {
-    const read: unknown = JSON.parse(sessionStorage.getItem(key) ?? '[]');
-    return Array.isArray(read) ? (read as Point[]) : [];
-  } catch {
-    return [];
-  }
-}
-
 function paragraph(text: string): HTMLElement {
   const element = document.createElement('p');
   element.className = 'saved';

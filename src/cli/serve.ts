@@ -168,8 +168,18 @@ const TYPES: Readonly<Record<string, string>> = {
   '.woff2': 'font/woff2',
 };
 
-const RELOAD = `const source = new EventSource('/_preview/changes');
-source.onmessage = () => location.reload();
+/** The script of every page of a preview: loads it anew after a change, but never over what somebody has not saved. */
+function reloadScript({ words }: Sayer): string {
+  return `const source = new EventSource('/_preview/changes');
+source.onmessage = () => {
+  if (!('unsaved' in document.documentElement.dataset)) return location.reload();
+  if (document.querySelector('.changed-meanwhile')) return;
+  const box = document.createElement('aside');
+  box.className = 'banner changed-meanwhile';
+  box.setAttribute('role', 'status');
+  box.textContent = ${JSON.stringify(words('The file has changed. This page holds what is not saved, so it is not loaded anew; load it yourself once it is saved.'))};
+  document.querySelector('main')?.before(box);
+};
 fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
   if (fault === '') return;
   const box = document.createElement('aside');
@@ -179,6 +189,7 @@ fetch('/_preview/fault').then((answer) => answer.text()).then((fault) => {
   document.querySelector('main')?.before(box);
 });
 `;
+}
 
 interface Shown {
   readonly site: PreviewSite;
@@ -221,7 +232,7 @@ async function answer(
     return send(status, TYPES['.json'] as string, JSON.stringify(body));
   }
   if (address === '/_preview/fault') return send(200, 'text/plain; charset=utf-8', faultWords());
-  if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, RELOAD);
+  if (address === '/_preview/reload.js') return send(200, TYPES['.js'] as string, reloadScript(sayer));
   const wanted = address.endsWith('/') ? `${address}index.html` : address;
   const page = await site.find(wanted.slice(1));
   if (page === null) {
