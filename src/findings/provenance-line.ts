@@ -79,7 +79,9 @@ function holdingOf(
   // A semicolon states a fact: a passage that is only possible is none.
   const direct = passed?.is === 'direct' && rankOf(passed.grade) <= PRINTED_RANK;
   const acquired = howAcquired(file.catalogue, holding) ?? '';
-  const begins = { earliest: yearOf(possibly.first), latest: yearOf(begunBy) };
+  // "By 1926" says that it was there in that year: not so, where it may have ended in the year before.
+  const isThereThen = Number.isFinite(possibly.first) || (yearOf(begunBy) ?? 0) <= (yearOf(notEndedBefore) ?? 9999);
+  const begins = { earliest: yearOf(possibly.first), latest: isThereThen ? yearOf(begunBy) : null };
   // Who has it now has it still: "1951", not "1951 until at least 2024".
   const isPresent = next === undefined && !Number.isFinite(possibly.last) && Number.isFinite(begunBy);
   // Where nobody is named, one date is said, and no place: "no record known, before 1934".
