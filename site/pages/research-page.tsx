@@ -1,9 +1,9 @@
 import type { JSX } from 'preact';
-import { named } from '../../src/base/said.ts';
+import { phrase } from '../../src/base/said.ts';
 import { titleOf } from '../../src/model/catalogue.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { PageContext } from '../context.ts';
-import { colon, say, term, words } from '../say.ts';
+import { colon, said, say, term, words } from '../say.ts';
 import { CoverageOfSearches } from './coverage-of-searches.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink, Joined, Scroll } from './parts.tsx';
@@ -141,12 +141,7 @@ function Readings({
           <ul>
             {(reading.keys.weighs ?? []).map((one) => (
               <li>
-                <EntryLink page={page} id={one.entry} />{' '}
-                {one.is === 'compatible'
-                  ? words('is compatible with it')
-                  : one.is === 'not diagnostic'
-                    ? words('is not diagnostic')
-                    : words('{0} it', named(one.is))}
+                <EntryLink page={page} id={one.entry} /> {said(WEIGHS[one.is])}
                 {colon()}
                 {one.why}.
               </li>
@@ -157,6 +152,14 @@ function Readings({
     </section>
   );
 }
+
+/** What something says of a reading. */
+const WEIGHS = {
+  requires: phrase('needs it'),
+  compatible: phrase('fits'),
+  contradicts: phrase('speaks against it'),
+  'not diagnostic': phrase('decides nothing'),
+} as const;
 
 function Searches({
   page,

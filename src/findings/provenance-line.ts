@@ -59,11 +59,6 @@ export function lineOfChain(file: CaseFile, chain: Chain, style = houseStyle(fil
   return writeLine(holdings, notes, style, sayer);
 }
 
-/** The holdings that have a note in the line of a chain, in the order of the notes. */
-export function notedHoldings(file: CaseFile, chain: Chain): readonly string[] {
-  return chain.holdings.flatMap(({ holding }) => (noteOf(file, holding) === '' ? [] : [holding.id]));
-}
-
 function holdingOf(
   file: CaseFile,
   sayer: Sayer,

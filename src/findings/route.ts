@@ -74,10 +74,13 @@ export function findRoute(file: CaseFile): Route {
     const placed = holdings.filter(({ holding }) => point(holding.keys.place));
     for (const [i, { holding }] of placed.slice(1).entries()) {
       const before = placed[i]?.holding;
-      if (before)
-        add(point(before.keys.place), point(holding.keys.place), {
+      const start = before ? point(before.keys.place) : null;
+      const end = point(holding.keys.place);
+      if (!before || !start || !end || samePoint(start, end)) continue;
+      for (const piece of own.flatMap((id) => smallestWithin(file, id)))
+        add(arrivedFrom(start, piece, legs), end, {
           is: 'inferred',
-          pieces: own.flatMap((id) => smallestWithin(file, id)),
+          pieces: [piece],
           rests: [before.id, holding.id],
         });
     }
@@ -90,6 +93,21 @@ export function findRoute(file: CaseFile): Route {
     legs: [...legs.values()].map((leg) => ({ ...leg, pieces: namedWhole(file.catalogue, leg.pieces) })),
     unplaced: places.filter((one) => !pointOf(file, one.id)),
   };
+}
+
+/** Where a piece had come by what events tell of it from a place on; that place, where they tell nothing. */
+function arrivedFrom(start: PlacePoint, piece: string, legs: ReadonlyMap<string, Leg>): PlacePoint {
+  let at = start;
+  const seen = new Set<Leg>();
+  const next = (): Leg | undefined =>
+    [...legs.values()].find(
+      (leg) => leg.is === 'told' && !seen.has(leg) && samePoint(leg.from, at) && leg.pieces.includes(piece),
+    );
+  for (let leg = next(); leg; leg = next()) {
+    seen.add(leg);
+    at = leg.to;
+  }
+  return at;
 }
 
 function keyOf(from: PlacePoint, to: PlacePoint, is: Leg['is']): string {

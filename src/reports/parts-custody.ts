@@ -1,7 +1,7 @@
 import { sayLegend } from '../custody/write-line.ts';
 import { sayCertain, sayStretch } from '../findings/custody-words.ts';
 import { howAcquired } from '../findings/passed-on.ts';
-import { houseStyle, lineOfChain, notedHoldings } from '../findings/provenance-line.ts';
+import { houseStyle, lineOfChain } from '../findings/provenance-line.ts';
 import { searchCoverage, type Years } from '../findings/search-coverage.ts';
 import { type Block, list, paragraph, passage, section } from './document.ts';
 import { bearing, type Matter } from './matter.ts';
@@ -13,7 +13,6 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
   const { words, term, say } = file.sayer;
   const blocks = chains.flatMap((chain): readonly Block[] => {
     const [line = '', ...notes] = lineOfChain(file, chain).split('\n\n');
-    const noted = notedHoldings(file, chain);
     const head = namePanels(file.sayer, chain.panels) || nameOf(file, chain.object.id);
     const rows = [...chain.holdings, ...chain.meanwhile].map((one, i) => {
       const { keys, id } = one.holding;
@@ -46,7 +45,7 @@ export function custody({ file, chains }: Matter, figure: Block | null): readonl
           .join('\n')
           .split('\n')
           .filter(Boolean)
-          .map((note, i) => passage(note, noted[i] === undefined ? [] : [noted[i]])),
+          .map((note) => passage(note)),
       ),
     ];
   });
