@@ -170,6 +170,31 @@ function noWeights(report: unknown, seen: { weights: number }): readonly string[
   return found;
 }
 
+it('a hidden holding, act or search leaves no mark on passages, drawn holdings and lines: as if it had never been', () => {
+  let differing = 0;
+  for (let seed = 1; seed <= FILES; seed += 1) {
+    const whole = randomFile(seed, laws);
+    // What other entries name cannot be taken out alone; holdings, acts and searches are named by none.
+    const isKept = ([name, text]: readonly [string, string]): boolean =>
+      /(?:PA|OB|PL|SO|PE|workspace)/.test(name) || !/^access: (?:internal|restricted)$/m.test(text);
+    const withoutHidden = Object.fromEntries(Object.entries(whole).filter(isKept));
+    if (Object.keys(withoutHidden).length < Object.keys(whole).length) differing += 1;
+    const told = (files: Readonly<Record<string, string>>) => {
+      const { file } = compute(workspaceOf(files), 'public', { languages: LANGUAGES });
+      return {
+        statements: file.statements.all.map(({ id, grade, links }) => [id, grade, links]),
+        holdings: file.catalogue.ofType('holding').map(({ id, keys, drawnFrom }) => [id, keys, drawnFrom]),
+        chains: findChains(file).map(({ holdings, gaps }) => [
+          holdings.map((one) => one.holding.id),
+          gaps.map((gap) => [gap.before.id, gap.after.id, gap.least, gap.most]),
+        ]),
+      };
+    };
+    expect(told(whole), `file ${seed}`).toEqual(told(withoutHidden));
+  }
+  expect(differing).toBeGreaterThan(100);
+});
+
 describe.each(ACCESS)('200 random files, for %s readers', (audience) => {
   const { wrong, seen } = lookAt(audience);
 
