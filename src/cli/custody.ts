@@ -60,8 +60,14 @@ function tell(chain: Chain, title: string, line: string): Said {
           ),
       ),
       ...chain.meanwhile.map(
-        ({ holding, possibly }): Said =>
-          phrase('  Meanwhile {0} ({1}): possibly {2}', holding.id, named(holding.keys.capacity), sayStretch(possibly)),
+        (one): Said =>
+          phrase(
+            '  Meanwhile {0} ({1}): {2}; possibly {3}',
+            one.holding.id,
+            named(one.holding.keys.capacity),
+            sayCertain(one),
+            sayStretch(one.possibly),
+          ),
       ),
       ...chain.gaps.map(
         (gap): Said =>

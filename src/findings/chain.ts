@@ -15,6 +15,8 @@ export interface ChainHolding {
   readonly holding: Entry<'holding'>;
   /** From the latest beginning to the earliest end; null where that is empty: it may have been a moment. */
   readonly throughout: Stretch | null;
+  /** How fine the two bounds of that stretch are. */
+  readonly precision: Precision;
   /** From the earliest beginning to the latest end. */
   readonly possibly: Stretch;
   /** Where it was held throughout no stretch that is known: one in which it was held at some time; null where nothing says so. */

@@ -94,6 +94,12 @@ function stretchesOf(file: CaseFile, rank: number, holding: Entry<'holding'>): C
     holding,
     throughout: Number.isFinite(first) && Number.isFinite(last) && first <= last ? { first, last } : null,
     recorded: Number.isFinite(first) && Number.isFinite(last) && first > last ? { first: last, last: first } : null,
+    precision: coarsest(
+      [
+        precisionOf(file, rank, holding.id, 'begins', 'latest'),
+        precisionOf(file, rank, holding.id, 'ends', 'earliest'),
+      ].flatMap((one) => one ?? []),
+    ),
     possibly: { first: at('begins', 'earliest'), last: at('ends', 'latest') },
     begunBy: first,
     notEndedBefore: last,
@@ -132,6 +138,17 @@ function gapBetween(file: CaseFile, rank: number, before: ChainHolding, after: C
         row.kind === 'period' && from && from.first <= within.last && (to ?? from).last >= within.first,
     ),
   };
+}
+
+function precisionOf(
+  file: CaseFile,
+  rank: number,
+  holding: string,
+  edge: 'begins' | 'ends',
+  side: 'earliest' | 'latest',
+): Precision | null {
+  const moment = file.statements.moments.momentOf(holding, edge);
+  return (moment && file.rangesOf(moment)[rank]?.[side]?.precision) ?? null;
 }
 
 /** How fine the bounds of a moment are. */

@@ -1,8 +1,9 @@
+import { rankOf } from '../base/grade.ts';
 import { phrase, type Said, sameSaid } from '../base/said.ts';
 import { civilOf } from '../dates/day.ts';
 import type { Precision } from '../dates/expression.ts';
 import { sayCount, sayDay } from '../language/date-words.ts';
-import type { Gap, Stretch } from './chain.ts';
+import { type Gap, PRINTED_RANK, type Stretch } from './chain.ts';
 
 /** A stretch in years: "1933 to 1936", "until 1938", "from 1951 on", "no limit known". */
 export function sayStretch({ first, last }: Stretch): Said {
@@ -38,11 +39,20 @@ export function sayExactly({ first, last }: Stretch): Said {
 export function sayCertain({
   throughout,
   recorded,
+  precision = 'day',
 }: {
   readonly throughout: Stretch | null;
   readonly recorded: Stretch | null;
+  /** How fine the bounds of the stretch are; to the day where nothing is said. */
+  readonly precision?: Precision;
 }): Said {
-  if (throughout) return phrase('throughout {0}', sayExactly(throughout));
+  if (throughout && precision === 'day') return phrase('throughout {0}', sayExactly(throughout));
+  if (throughout)
+    return phrase(
+      'from {0} at the latest until {1} at least',
+      sayDay(throughout.first, precision),
+      sayDay(throughout.last, precision),
+    );
   if (!recorded) return phrase('no known stretch');
   const [from, to] = yearsOf(recorded);
   if (from === null && to === null) return phrase('at a time without a known limit');
@@ -80,6 +90,8 @@ export function sayGap({ least, most, precision }: Pick<Gap, 'least' | 'most' | 
 export function sayPassed({ passedOn }: Pick<Gap, 'passedOn'>): Said {
   if (passedOn?.atDeath) return phrase('estate');
   if (passedOn?.is !== 'direct') return phrase('no record known to this museum');
+  if (rankOf(passedOn.grade) > PRINTED_RANK)
+    return passedOn.why === null ? phrase('possibly direct') : phrase('possibly direct, because {0}', passedOn.why);
   if (passedOn.source !== null) return phrase('said to be direct');
   return passedOn.why === null ? phrase('taken to be direct') : phrase('taken to be direct, because {0}', passedOn.why);
 }

@@ -106,6 +106,8 @@ export function reachOf(
   if (rules.length === 0) return { is: 'undetermined', decides: phrase('who ruled {0} then', name) };
   const isPeriod = row.kind === 'period';
   const jurisdiction = isPeriod && row.jurisdiction === 'international' ? 'germany' : jurisdictionOf(row.jurisdiction);
+  if (row.kind === 'treaty' && jurisdiction === 'international')
+    return { is: 'undetermined', decides: phrase('whether the state that ruled {0} was a party to it then', name) };
   if (!isComparable(file.catalogue, jurisdiction))
     return {
       is: 'undetermined',

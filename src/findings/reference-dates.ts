@@ -99,7 +99,8 @@ function referencesOf(row: ReferenceRow, entry: string | null): readonly ChosenR
 /** What is cited for a reference date: the citation of its row, or the source that its entry names. */
 export function citedFor({ row, entry }: ChosenReference): Said {
   if (entry === null) return citationOf(row);
-  return row.source === '' ? phrase('not verified') : row.source;
+  if (row.source === '') return phrase('not verified');
+  return row.howSure === 'doubtful' ? phrase('{0} (doubtful)', row.source) : row.source;
 }
 
 /** From when to when a row was in force; from the day it was made where the table has no other. */

@@ -170,7 +170,8 @@ function answersFor(
     if (reach.is === 'outside' || reach.is === 'no place') return { order: reach.is, decides: null };
     // What came before a law was made came before it wherever it was done.
     if (reach.is !== 'undetermined' || order === 'before') return { order, decides: null };
-    return { order: 'undetermined', decides: reach.decides };
+    // Where the dates leave it open themselves, whether the date reaches there is the second question.
+    return { order: 'undetermined', decides: order === 'undetermined' ? null : reach.decides };
   };
   const orderIn = (chronology: Tried, rank: number): ReachedOrder => reached(chronology, rank).order;
   return GRADES.map((grade, rank): ReferenceAnswer => {

@@ -87,7 +87,9 @@ export function names({ file, objects, dossier }: Matter): readonly Block[] {
         [
           one.language,
           one['used-by'],
-          one.from || one.to ? `${one.from ?? ''}–${one.to ?? ''}` : '',
+          one.from || one.to
+            ? [one.from, one.to].map((date) => (date === undefined ? '' : sayDate(file, date))).join('–')
+            : '',
           term(one.standing ?? ''),
         ]
           .filter(Boolean)

@@ -4,9 +4,10 @@ import { oneLine } from '../base/one-line.ts';
 import type { CaseFile } from '../findings/case-file.ts';
 import { sayGap, sayPassed, sayStretch, sayWithin } from '../findings/custody-words.ts';
 import { disputeOf, sayDispute } from '../findings/dispute.ts';
-import { citedFor, declinedReferences } from '../findings/reference-dates.ts';
+import { type ChosenReference, citedFor, declinedReferences } from '../findings/reference-dates.ts';
 import { type EventAtReference, type ReferenceAnswer, testReferences } from '../findings/reference-tests.ts';
 import { sayApplied, sayOrder, tellAnswers } from '../findings/reference-words.ts';
+import { sayDays } from '../language/date-words.ts';
 import type { Sayer } from '../language/sayer.ts';
 import { inLanguage, titleOf } from '../model/catalogue.ts';
 import { isOfType } from '../model/entry.ts';
@@ -197,7 +198,7 @@ export function orderToReferences(matter: Matter): readonly Block[] {
         words(
           '“{0}” ({1}; source: {2}): {3}: {4}.',
           reference.title,
-          [reference.row.dateAsGiven, reference.row.territory || reference.row.jurisdiction]
+          [dateOf(file, reference), term(reference.row.kind), reference.row.territory || reference.row.jurisdiction]
             .filter(Boolean)
             .join(file.sayer.semicolon),
           citedFor(reference),
@@ -221,6 +222,12 @@ export function orderToReferences(matter: Matter): readonly Block[] {
     [...list([...said, ...declined]), paragraph(foot)],
     words('No reference date was chosen.'),
   );
+}
+
+/** The day that is tested: that of its adoption, or from when it was in force where it was adopted before. */
+function dateOf({ sayer }: CaseFile, { from, adoption, row }: ChosenReference): string {
+  const isLater = !adoption && row.inForceFrom !== '' && row.made !== '' && row.made !== row.inForceFrom;
+  return isLater && from ? sayer.words('in force {0}', sayDays(from, 'day')) : row.dateAsGiven;
 }
 
 /** "Before it on probable statements or weaker; undetermined on established". */

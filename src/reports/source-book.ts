@@ -13,6 +13,8 @@ export interface SourceBook {
   readonly sayer: Sayer;
   /** Null for what is no source. */
   cited(id: string): CitedSource | null;
+  /** True for a name that stands in for an entry that is not shown: it leads nowhere. */
+  standsIn(id: string): boolean;
   /** Page, folio or number by which statements cite a source, each once. */
   locators(source: string, statements: readonly string[]): string;
   /** All sources of the file, in natural order of their ids. */
@@ -27,6 +29,7 @@ export function sourceBookOf(file: CaseFile): SourceBook {
       const entry = file.catalogue.get(id);
       return entry && isOfType(entry, 'source') ? citedSource(file, entry) : null;
     }),
+    standsIn: (id) => file.catalogue.get(id)?.standsIn === true,
     locators: (source, statements) =>
       [...new Set(statements.flatMap((id) => locatorOf(file, source, id) ?? []))].join(file.sayer.semicolon),
     ids: file.catalogue.ofType('source').map((one) => one.id),

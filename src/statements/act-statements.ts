@@ -168,8 +168,7 @@ function bounded(link: Link): readonly Link[] {
   return Number.isFinite(link.days) ? [link] : [];
 }
 
+/** Holdings of a party as their holder: who had a share may have got it later. */
 function holdingsOf({ catalogue }: Collector, party: Entry<'party'>): readonly Entry<'holding'>[] {
-  return catalogue
-    .ofType('holding')
-    .filter(({ keys }) => keys.holder === party.id || (keys['shared-with'] ?? []).includes(party.id));
+  return catalogue.ofType('holding').filter(({ keys }) => keys.holder === party.id);
 }

@@ -78,7 +78,9 @@ export class Collector {
 
   /** Adds a statement with links of its own. */
   add(entry: Entry, head: StatementHead, rest: Partial<FileStatement>): void {
-    const effective = effectiveGrade(this.catalogue, head.grade, head.uncertain ?? false, head.source);
+    const effective = effectiveGrade(this.catalogue, head.grade, head.uncertain ?? false, head.source, (one) =>
+      this.title(one),
+    );
     this.statements.push({
       id: head.id,
       entry: entry.id,

@@ -1,7 +1,7 @@
 import { type Grade, gradeOfRank, rankOf } from '../base/grade.ts';
 import { inRow, phrase, type Said } from '../base/said.ts';
 import type { Catalogue } from '../model/catalogue.ts';
-import { isOfType } from '../model/entry.ts';
+import { type Entry, isOfType } from '../model/entry.ts';
 
 /** The grade by which a statement is computed, with what lowered it. */
 export interface EffectiveGrade {
@@ -20,6 +20,7 @@ export function effectiveGrade(
   own: Grade,
   uncertain: boolean,
   source: string | undefined,
+  titled: (entry: Entry) => string,
 ): EffectiveGrade {
   const notes: Said[] = [];
   let rank = rankOf(own);
@@ -34,12 +35,12 @@ export function effectiveGrade(
     return {
       grade: gradeOfRank(rank),
       note: '',
-      notUsed: phrase('its source {0} was shown to be false', source ?? ''),
+      notUsed: phrase('its source “{0}” was shown to be false', entry ? titled(entry) : (source ?? '')),
     };
   }
   if (authenticity === 'questioned' && rank < rankOf('possible')) {
     rank = rankOf('possible');
-    notes.push(phrase('"possible" at best, since {0} is questioned', source ?? ''));
+    notes.push(phrase('"possible" at best, since “{0}” is questioned', entry ? titled(entry) : (source ?? '')));
   }
   return { grade: gradeOfRank(rank), note: inRow(notes, '; '), notUsed: null };
 }

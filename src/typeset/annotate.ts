@@ -72,7 +72,7 @@ export function annotate(document: ReportDocument, book: SourceBook): SetDocumen
   };
   const say = (one: Passage, next?: Passage): SetPassage => {
     const sources = one.rests.filter((id) => book.cited(id));
-    const entries = one.rests.filter((id) => !book.cited(id));
+    const entries = one.rests.filter((id) => !book.cited(id) && !book.standsIn(id));
     const isRepeated = next !== undefined && next.rests.join(' ') === one.rests.join(' ');
     const names = entries.join(', ');
     // What the passage before rested on is not told again.
