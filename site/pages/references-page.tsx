@@ -61,7 +61,7 @@ export function ReferencesPage({ page }: { readonly page: PageContext }): JSX.El
 }
 
 /** False for a date that speaks of no place where anything of its kind was done: the method page names it. */
-export function isTested({ events, holdings, outside }: ReferenceTest): boolean {
+function isTested({ events, holdings, outside }: ReferenceTest): boolean {
   return events.length + holdings.length > 0 || outside.length === 0;
 }
 

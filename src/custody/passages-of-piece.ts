@@ -157,7 +157,7 @@ function sidesOf(one: ActAt, parties: Parties): readonly Side[] {
 /** Finds the written holdings that the sides mean; those that stay unclear bind nothing. */
 function chooseWritten(sides: readonly Side[], parties: Parties): readonly Unclear[] {
   const unclear: Unclear[] = [];
-  const give = (side: Side, line: ActLine, candidates: readonly string[]): void => {
+  const giveUp = (side: Side, line: ActLine, candidates: readonly string[]): void => {
     side.isUnclear = side.effect !== 'named';
     side.holdings = [];
     if (side.isUnclear) unclear.push({ act: side.act, line, candidates });
@@ -166,22 +166,20 @@ function chooseWritten(sides: readonly Side[], parties: Parties): readonly Uncle
     const found = side.lines.map((line) => candidatesOf(side, line, sides, parties));
     side.holdings = [...new Set(found.flatMap((some) => (some.length === 1 ? some : [])))];
     const several = found.findIndex((some) => some.length > 1 && !some.some((id) => side.holdings.includes(id)));
-    if (several !== -1) give(side, side.lines[several] as ActLine, found[several] as readonly string[]);
+    if (several !== -1) giveUp(side, side.lines[several] as ActLine, found[several] as readonly string[]);
   }
   for (const [holding, all] of byHolding(sides)) {
-    const [began, ended] = (['begins', 'ends'] as const).map((effect) => all.filter((one) => one.effect === effect));
-    const isTwice = (some: readonly Side[] | undefined): boolean => (some ?? []).length > 1;
-    const comesBack = (began ?? []).some((got) => (ended ?? []).some((gave) => parties.leadsTo(gave.act, got.act)));
-    const apart = [
-      ...(isTwice(began) || comesBack ? (began ?? []) : []),
-      ...(isTwice(ended) || comesBack ? (ended ?? []) : []),
-    ];
+    const began = all.filter((one) => one.effect === 'begins');
+    const ended = all.filter((one) => one.effect === 'ends');
+    const comesBack = began.some((got) => ended.some((gave) => parties.leadsTo(gave.act, got.act)));
+    // One holding begins once and ends once, and not by an act that comes after its end.
+    const apart = [began, ended].flatMap((some) => (some.length > 1 || comesBack ? some : []));
     const meant = apart.filter((one) => isNamed(one, holding, parties));
     for (const side of apart) {
       if (meant.includes(side)) continue;
       // Where the file says which act is meant, the other one tells of a holding that nobody wrote.
       if (meant.some((other) => other.effect === side.effect || comesBack)) side.holdings = [];
-      else give(side, side.lines[0] as ActLine, [holding]);
+      else giveUp(side, side.lines[0] as ActLine, [holding]);
     }
   }
   return unclear;

@@ -3,7 +3,7 @@ import { naturalOrder } from '../base/natural-order.ts';
 import { allOf, capital, phrase, type Said, sameSaid } from '../base/said.ts';
 import type { FileStatement } from '../statements/statements.ts';
 import type { CaseFile, FileContradiction } from './case-file.ts';
-import { countRoots, rootsOf, tellRootCount } from './independence.ts';
+import { countRoots, rootsOf, sharedRoots, tellRootCount } from './independence.ts';
 import { sayContradiction } from './say-contradiction.ts';
 
 /** Statements that go back to the same independent origins, and so count once. */
@@ -120,6 +120,11 @@ export function sayDispute(file: CaseFile, { groups, moment, sides }: Dispute): 
       allOf(dates),
     ),
   ) as [Said, Said];
-  const against = phrase('{0} – against – {1}', one, other);
+  const [first, second] = sides.map(({ groups: own }) => own.flatMap((group) => group.statements));
+  const { unsure } = sharedRoots(file.catalogue, first ?? [], second ?? []);
+  // Where some parentage is not known, two sides may yet be one voice.
+  const against = unsure
+    ? phrase('{0} – against – {1}; they may go back to one origin', one, other)
+    : phrase('{0} – against – {1}', one, other);
   return moment === null ? capital(against) : phrase('On {0}: {1}', moment, against);
 }
