@@ -5,7 +5,7 @@ import { bibliographyEntry, collectionEntry, isPublished } from '../../src/repor
 import { passagesOf, type ReportDocument } from '../../src/reports/document.ts';
 import { sourceBookOf } from '../../src/reports/source-book.ts';
 import type { PageContext } from '../context.ts';
-import { colon, say } from '../say.ts';
+import { colon, say, words } from '../say.ts';
 import { DocumentPart } from './document-part.tsx';
 import { Layout } from './layout.tsx';
 import { EntryLink } from './parts.tsx';
@@ -27,11 +27,10 @@ export function ReportPage({
       title={title}
       standing={
         <>
-          {say(
-            '{0} of {1}. The commands “kerfmark file” and “kerfmark appendix” write it as PDF and DOCX.',
-            document.subtitle,
-            <EntryLink page={page} id={object.id} />,
-          )}
+          {say('{0} of {1}.', document.subtitle, <EntryLink page={page} id={object.id} />)}
+          {page.file.catalogue.audience === 'public'
+            ? ''
+            : words(' The commands “kerfmark file” and “kerfmark appendix” write it as PDF and DOCX.')}
         </>
       }
     >
